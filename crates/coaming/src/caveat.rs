@@ -1,0 +1,114 @@
+//! Caveats: the number stands, but an assumption behind it is strained.
+
+/// Declares [`Caveat`]: each with its permanent bit, the sentence that words it and what would cure it.
+macro_rules! caveats {
+    ($( $(#[doc = $doc:literal])+ $variant:ident = $bit:literal, $name:literal, $text:literal, cure $cure:literal; )+) => {
+        /// One strained assumption. Bits are permanent: 0–7 general, 8–15 sheet, 16–23 plate, 24–31 thermal,
+        /// 32–39 fastener, 40–47 gasket, 48–55 latch.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+        #[non_exhaustive]
+        pub enum Caveat { $( $(#[doc = $doc])+ $variant, )+ }
+
+        impl Caveat {
+            /// Every caveat, in the order of its bit.
+            pub const ALL: &'static [Self] = &[ $( Self::$variant, )+ ];
+
+            /// The permanent bit, 0–63.
+            pub const fn bit(self) -> u32 { match self { $( Self::$variant => $bit, )+ } }
+            /// The name in snake case, as documents and Python give it.
+            pub const fn name(self) -> &'static str { match self { $( Self::$variant => $name, )+ } }
+            /// What is strained, in one sentence.
+            pub const fn text(self) -> &'static str { match self { $( Self::$variant => $text, )+ } }
+            /// What would cure it.
+            pub const fn cure(self) -> &'static str { match self { $( Self::$variant => $cure, )+ } }
+        }
+    };
+}
+
+caveats! {
+    /// An input lies outside the range that the formula was tested in.
+    OutsideTested = 0, "outside_tested",
+        "An input lies outside the range that the formula was tested in.",
+        cure "Bring the input into the tested range, or confirm the result by a test.";
+    /// A dimension behind the result was not confirmed against its standard.
+    UnverifiedDimension = 1, "unverified_dimension",
+        "A dimension behind this result was not confirmed against its standard.",
+        cure "Measure the part, or read the dimension in the standard.";
+    /// The result is an estimate that no maker's figure backs.
+    Estimate = 2, "estimate",
+        "The result is an estimate that no maker's figure or test backs.",
+        cure "Give the maker's figure, or test a sample.";
+
+    /// The correction of DIN 6935 was made for steel.
+    NotSteel = 8, "not_steel",
+        "DIN 6935 gives its correction for steel; for another metal it is an estimate.",
+        cure "Bend a test strip and use the K-factor measured from it.";
+    /// A bend sharper than half the thickness.
+    SharpBend = 9, "sharp_bend",
+        "The inside radius is below half the thickness: the neutral axis is poorly known there.",
+        cure "Use a larger inside radius, or bend a test strip.";
+}
+
+/// A set of caveats: one bit each.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+pub struct Caveats(u64);
+
+impl Caveats {
+    /// No caveat.
+    pub const NONE: Self = Self(0);
+
+    /// The set with these bits; bits that no caveat has are kept, so that a newer set survives an older reader.
+    pub const fn from_bits(bits: u64) -> Self {
+        Self(bits)
+    }
+
+    /// The set as bits, one permanent bit for each caveat.
+    pub const fn bits(self) -> u64 {
+        self.0
+    }
+
+    /// Adds one caveat.
+    pub const fn add(&mut self, caveat: Caveat) {
+        self.0 |= 1 << caveat.bit();
+    }
+
+    /// Adds every caveat of another set.
+    pub const fn merge(&mut self, other: Self) {
+        self.0 |= other.0;
+    }
+
+    /// True where the caveat is in the set.
+    pub const fn has(self, caveat: Caveat) -> bool {
+        self.0 >> caveat.bit() & 1 == 1
+    }
+
+    /// True where there is none.
+    pub const fn is_empty(self) -> bool {
+        self.0 == 0
+    }
+
+    /// The caveats of the set, in the order of their bits.
+    pub fn iter(self) -> impl Iterator<Item = Caveat> {
+        Caveat::ALL.iter().copied().filter(move |caveat| self.has(*caveat))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn bits_are_distinct_and_ascending() {
+        let bits: Vec<u32> = Caveat::ALL.iter().map(|caveat| caveat.bit()).collect();
+        assert!(bits.windows(2).all(|pair| pair[0] < pair[1]), "{bits:?}");
+        assert!(bits.iter().all(|bit| *bit < 64));
+    }
+
+    #[test]
+    fn a_set_gives_back_what_was_added() {
+        let mut set = Caveats::NONE;
+        set.add(Caveat::NotSteel);
+        set.add(Caveat::OutsideTested);
+        assert_eq!(set.iter().collect::<Vec<_>>(), [Caveat::OutsideTested, Caveat::NotSteel]);
+    }
+}

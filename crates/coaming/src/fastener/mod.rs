@@ -1,0 +1,1 @@
+//! Fasteners: threads, heads, holes, tightening and screw lengths.

@@ -1,0 +1,1 @@
+//! Latches: force, travel, and the hand that works them.

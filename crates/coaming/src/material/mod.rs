@@ -1,0 +1,1 @@
+//! Material records: every number with its basis and its source.

@@ -1,0 +1,27 @@
+//! Sheet bending: from the drawing to the flat pattern, and whether a press brake can make it.
+//!
+//! Angles here are bend angles: the angle that the sheet is turned through, 0–180°. The included angle between the
+//! faces is 180° less that, and is accepted under its own name.
+
+mod bend_allowance;
+
+pub use bend_allowance::{BendAllowance, BendAllowanceOutcome, LegReference};
+
+use crate::math::PI;
+use crate::quantity::{Angle, si};
+
+/// The bend angle of a bend whose faces enclose the given angle.
+///
+/// ```
+/// use coaming::prelude::*;
+/// let bend_angle = coaming::sheet::included_angle(deg(60.0));
+/// assert!((bend_angle - deg(120.0)).abs() < deg(1e-9));
+/// ```
+pub fn included_angle(included: Angle) -> Angle {
+    si(supplement(included.value))
+}
+
+/// 180° less an angle, in radians: from an included angle to a bend angle, and back.
+pub(crate) fn supplement(angle: f64) -> f64 {
+    PI - angle
+}
