@@ -60,4 +60,7 @@ pub use uom;
 
 registry! {
     sheet::BendAllowance,
+    sheet::KFactorDin6935,
+    sheet::KFactorFromAllowance,
+    sheet::KFactorFromDeduction,
 }

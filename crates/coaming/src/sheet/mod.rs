@@ -4,8 +4,12 @@
 //! faces is 180° less that, and is accepted under its own name.
 
 mod bend_allowance;
+mod k_factor_conversions;
+mod k_factor_din_6935;
 
 pub use bend_allowance::{BendAllowance, BendAllowanceOutcome, LegReference};
+pub use k_factor_conversions::{KFactorFromAllowance, KFactorFromDeduction, KFactorOutcome};
+pub use k_factor_din_6935::{BentMetal, KFactorDin6935, KFactorDin6935Outcome};
 
 use crate::math::PI;
 use crate::quantity::{Angle, si};
