@@ -47,6 +47,14 @@ caveats! {
     SharpBend = 9, "sharp_bend",
         "The inside radius is below half the thickness: the neutral axis is poorly known there.",
         cure "Use a larger inside radius, or bend a test strip.";
+    /// A punch with a nose wider than the natural radius of the air bend.
+    PunchSetsRadius = 10, "punch_sets_radius",
+        "The nose of the punch is wider than the radius that the die opening gives: the punch sets the inside radius.",
+        cure "Take a sharper punch, or use the radius that is given here in the flat pattern.";
+    /// A die opening below 5 or above 12 thicknesses.
+    UnusualDieOpening = 12, "unusual_die_opening",
+        "The die opening is below 5 or above 12 thicknesses: radius and force follow it less well there.",
+        cure "Take a die opening of 6 to 10 thicknesses, or bend a test strip.";
 }
 
 /// A set of caveats: one bit each.

@@ -63,4 +63,6 @@ registry! {
     sheet::KFactorDin6935,
     sheet::KFactorFromAllowance,
     sheet::KFactorFromDeduction,
+    sheet::AirBend,
+    sheet::BrakeFit,
 }

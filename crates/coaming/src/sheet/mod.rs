@@ -3,11 +3,19 @@
 //! Angles here are bend angles: the angle that the sheet is turned through, 0–180°. The included angle between the
 //! faces is 180° less that, and is accepted under its own name.
 
+mod air_bend;
 mod bend_allowance;
+mod brake;
+mod brake_fit;
+mod die_opening;
 mod k_factor_conversions;
 mod k_factor_din_6935;
 
+pub use air_bend::{AirBend, AirBendOutcome};
 pub use bend_allowance::{BendAllowance, BendAllowanceOutcome, LegReference};
+pub use brake::{Brake, BrakeBend, BrakeLimit};
+pub use brake_fit::{BrakeBendOutcome, BrakeFit, BrakeFitOutcome};
+pub use die_opening::DieOpeningRounding;
 pub use k_factor_conversions::{KFactorFromAllowance, KFactorFromDeduction, KFactorOutcome};
 pub use k_factor_din_6935::{BentMetal, KFactorDin6935, KFactorDin6935Outcome};
 
