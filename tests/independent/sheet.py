@@ -1,7 +1,120 @@
-"""Independent derivations for the sheet-bending cases. Imports nothing of this project."""
+"""Independent derivations for the sheet-bending cases. Imports nothing of this project.
+
+Profiles are built in the plane, measured with lines and arcs as a person with a caliper would, solved for the flats that give the
+wanted lengths, and the neutral line is then measured by quadrature. Nothing here uses a setback or deduction formula.
+"""
 
 import numpy as np
-from scipy.optimize import brentq
+from scipy.integrate import quad
+from scipy.optimize import brentq, fsolve, minimize_scalar
+
+UP, DOWN = 1.0, -1.0
+
+
+def heading(angle):
+    return np.array([np.cos(angle), np.sin(angle)])
+
+
+def left(angle):
+    return np.array([-np.sin(angle), np.cos(angle)])
+
+
+class Folded:
+    """A folded profile: the middle plane is marched along, first leg on the x axis, good face up (on the left)."""
+
+    def __init__(self, thickness, flats, bends):
+        self.t, self.flats, self.bends = thickness, flats, bends
+        self.start, self.end, self.angle, self.centre = [], [], [], []
+        point, angle = np.zeros(2), 0.0
+        for place, flat in enumerate(flats):
+            self.start.append(point)
+            self.angle.append(angle)
+            point = point + flat * heading(angle)
+            self.end.append(point)
+            if place < len(bends):
+                turn, radius, _, side = bends[place]
+                centre = point + side * (radius + thickness / 2) * left(angle)
+                self.centre.append(centre)
+                angle += side * turn
+                point = centre - side * (radius + thickness / 2) * left(angle)
+
+    def face_line(self, leg, bend, depth):
+        """Point and direction of the line at `depth` from the inner face of `bend` along `leg`."""
+        side = self.bends[bend][3]
+        offset = side * (self.t / 2 - depth)  # from the middle plane towards the inner face
+        return self.start[leg] + offset * left(self.angle[leg]), heading(self.angle[leg])
+
+    def sharp(self, bend, depth):
+        (p, d), (q, e) = self.face_line(bend, bend, depth), self.face_line(bend + 1, bend, depth)
+        along = np.linalg.solve(np.column_stack([d, -e]), q - p)
+        return p + along[0] * d
+
+    def farthest(self, bend, depth, direction):
+        """Largest reach along `direction` of the arc at `depth` from the inner face."""
+        turn, radius, _, side = self.bends[bend]
+        centre, first = self.centre[bend], self.angle[bend]
+
+        def reach(share):
+            angle = first + side * share * turn
+            return (centre - side * (radius + depth) * left(angle)) @ direction
+
+        best = minimize_scalar(lambda share: -reach(share), bounds=(0, 1), method="bounded", options={"xatol": 1e-12})
+        return max(-best.fun, reach(0.0), reach(1.0))
+
+    def end_of_leg(self, leg, bend, reference, plane_past_ninety, direction):
+        """Coordinate along `direction` of the place that the length of a leg goes to at a bend."""
+        depth = {"outside": self.t, "inside": 0.0, "mid": self.t / 2, "to_virtual_sharp": self.t}.get(reference)
+        if reference == "flat":
+            point = self.end[leg] if bend == leg else self.start[leg]
+            return point @ direction
+        if reference == "to_tangent":
+            return self.farthest(bend, self.t, direction)
+        if plane_past_ninety and reference != "to_virtual_sharp" and self.bends[bend][0] > np.pi / 2:
+            return self.farthest(bend, depth, direction)
+        return self.sharp(bend, depth) @ direction
+
+    def length_of_leg(self, leg, reference, plane_past_ninety):
+        d = heading(self.angle[leg])
+        last = (self.end_of_leg(leg, leg, reference, plane_past_ninety, d)
+                if leg < len(self.bends) else self.end[leg] @ d)
+        first = (-self.end_of_leg(leg, leg - 1, reference, plane_past_ninety, -d)
+                 if leg > 0 else self.start[leg] @ d)
+        return last - first
+
+    def neutral_length(self):
+        """Length of the neutral line by quadrature of the speed along it."""
+        total = sum(np.linalg.norm(e - s) for s, e in zip(self.start, self.end))
+        for bend, (turn, radius, k, side) in enumerate(self.bends):
+            def place(share):
+                angle = self.angle[bend] + side * share * turn
+                return self.centre[bend] - side * (radius + k * self.t) * left(angle)
+
+            def speed(share, h=1e-6):
+                return np.linalg.norm(place(share + h) - place(share - h)) / (2 * h)
+
+            total += quad(speed, 0.0, 1.0)[0]
+        return total
+
+
+def profile(name, thickness, legs, bends, plane_past_ninety=True):
+    """legs: (length, reference); bends: (degrees, radius, k, side). Prints flats, flat length, bend lines."""
+    bends = [(np.radians(a), r, k, s) for a, r, k, s in bends]
+
+    def misfit(flats):
+        folded = Folded(thickness, flats, bends)
+        return [folded.length_of_leg(i, ref, plane_past_ninety) - wanted for i, (wanted, ref) in enumerate(legs)]
+
+    flats = fsolve(misfit, [wanted for wanted, _ in legs], xtol=1e-14)
+    folded = Folded(thickness, flats, bends)
+    assert max(abs(m) for m in misfit(flats)) < 1e-9
+    print(f"profile {name}: flat length {folded.neutral_length():.6f}, flats", " ".join(f"{f:.6f}" for f in flats))
+    at = 0.0
+    for flat, bend in zip(flats, bends):
+        part = Folded(thickness, [0.0, 0.0], [bend])
+        allowance = part.neutral_length()
+        print(f"   bend: allowance {allowance:.6f}, line at {at + flat + allowance / 2:.6f}")
+        at += flat + allowance
+    return folded
 
 
 def air_bend():
@@ -15,6 +128,15 @@ def air_bend():
 
 
 def main():
+    out, ins = "outside", "inside"
+    profile("u channel of the handbook, inches", 0.04, [(1.0, out), (2.0, out), (1.0, out)], [(90, 0.16, 0.4467, UP)] * 2)
+    profile("z, mm", 2.0, [(30, out), (50, out), (40, out)], [(90, 2.0, 0.42, UP), (90, 2.0, 0.42, DOWN)])
+    profile("all references, mm", 1.5,
+            [(40, out), (60, ins), (50, "mid"), (45, "to_virtual_sharp"), (35, "to_tangent"), (20, "flat")],
+            [(30, 2.0, 0.40, UP), (60, 3.0, 0.42, DOWN), (120, 1.5, 0.44, UP), (100, 2.5, 0.41, UP), (90, 2.0, 0.43, DOWN)])
+    profile("135 deg to planes, mm", 2.0, [(40, out), (60, out)], [(135, 3.0, 0.45, UP)])
+    profile("135 deg to sharps, mm", 2.0, [(40, out), (60, out)], [(135, 3.0, 0.45, UP)], plane_past_ninety=False)
+    profile("hem, mm", 1.0, [(12, out), (80, out)], [(180, 0.5, 0.35, UP)])
     air_bend()
 
 

@@ -51,6 +51,10 @@ caveats! {
     PunchSetsRadius = 10, "punch_sets_radius",
         "The nose of the punch is wider than the radius that the die opening gives: the punch sets the inside radius.",
         cure "Take a sharper punch, or use the radius that is given here in the flat pattern.";
+    /// A flange below the smallest one of common practice.
+    ShortFlange = 11, "short_flange",
+        "A leg is shorter than the smallest flange of common practice for this thickness.",
+        cure "Make the leg longer, take a narrower die, or check the bend against the press brake.";
     /// A die opening below 5 or above 12 thicknesses.
     UnusualDieOpening = 12, "unusual_die_opening",
         "The die opening is below 5 or above 12 thicknesses: radius and force follow it less well there.",

@@ -65,4 +65,5 @@ registry! {
     sheet::KFactorFromDeduction,
     sheet::AirBend,
     sheet::BrakeFit,
+    sheet::Profile,
 }

@@ -10,6 +10,8 @@ mod brake_fit;
 mod die_opening;
 mod k_factor_conversions;
 mod k_factor_din_6935;
+mod length_reference;
+mod profile;
 
 pub use air_bend::{AirBend, AirBendOutcome};
 pub use bend_allowance::{BendAllowance, BendAllowanceOutcome, LegReference};
@@ -18,6 +20,8 @@ pub use brake_fit::{BrakeBendOutcome, BrakeFit, BrakeFitOutcome};
 pub use die_opening::DieOpeningRounding;
 pub use k_factor_conversions::{KFactorFromAllowance, KFactorFromDeduction, KFactorOutcome};
 pub use k_factor_din_6935::{BentMetal, KFactorDin6935, KFactorDin6935Outcome};
+pub use length_reference::{AboveNinety, LengthReference};
+pub use profile::{BendDirection, Leg, LegOutcome, Profile, ProfileBend, ProfileBendOutcome, ProfileOutcome};
 
 use crate::math::PI;
 use crate::quantity::{Angle, si};
