@@ -63,4 +63,13 @@ registry! {
     sheet::KFactorDin6935,
     sheet::KFactorFromAllowance,
     sheet::KFactorFromDeduction,
+    thermal::HoleMovement,
+    thermal::LayerGrowth,
+    thermal::MoistureStrain,
+    gasket::GasketGap,
+    gasket::SpongeCurve,
+    gasket::SpongeGrade,
+    latch::LatchForce,
+    latch::LatchHold,
+    latch::LatchTravel,
 }
