@@ -59,6 +59,25 @@ caveats! {
     UnusualDieOpening = 12, "unusual_die_opening",
         "The die opening is below 5 or above 12 thicknesses: radius and force follow it less well there.",
         cure "Take a die opening of 6 to 10 thicknesses, or bend a test strip.";
+
+    /// A hole that places the layer stands where the layer moves.
+    FixedHoleMoves = 24, "fixed_hole_moves",
+        "A close hole stands off the fixed point: growth is held back there and loads the hole.",
+        cure "Move the fixed point to this hole, or make the hole a slot or oversize.";
+
+    /// The shape of the sponge's curve is an estimate.
+    SpongeShapeEstimated = 40, "sponge_shape_estimated",
+        "Only the pressure at 25 % comes from the grade; its course over compression is an estimate.",
+        cure "Use a maker's measured points.";
+    /// A measured pressure that the stated grade does not allow.
+    SpongeOutsideGrade = 41, "sponge_outside_grade",
+        "The given pressure at 25 % lies outside the band of the stated grade.",
+        cure "Check grade and figure against the maker's sheet.";
+
+    /// Pressure pushes the lid on so hard that the latches are slack.
+    LatchSlack = 48, "latch_slack",
+        "The pressure holds the lid and the latches are slack: they can rattle.",
+        cure "Stiffen or raise the gasket, or check the latches by their force without the pressure.";
 }
 
 /// A set of caveats: one bit each.

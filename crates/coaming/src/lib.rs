@@ -66,4 +66,13 @@ registry! {
     sheet::AirBend,
     sheet::BrakeFit,
     sheet::Profile,
+    thermal::HoleMovement,
+    thermal::LayerGrowth,
+    thermal::MoistureStrain,
+    gasket::GasketGap,
+    gasket::SpongeCurve,
+    gasket::SpongeGrade,
+    latch::LatchForce,
+    latch::LatchHold,
+    latch::LatchTravel,
 }
