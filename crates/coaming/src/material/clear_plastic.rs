@@ -31,7 +31,7 @@ fn clear(key: &'static str, name: &'static str, family: Family) -> Material {
 fn polycarbonate(key: &'static str) -> Material {
     let memory = unverified("polycarbonate design data, generic", "modulus over temperature");
     let long = unverified("polycarbonate design data, generic", "creep");
-    let water = unverified("estimated as for other plastics", "0.25 of the uptake");
+    let water = unverified("estimate from acrylic and polyamides", "0.25 of the uptake");
     Material {
         designation: "PC".into(),
         note: "Cracks under sustained stress, sooner at holes and in chemicals. No countersinks; round every edge.".into(),

@@ -51,8 +51,10 @@ impl Material {
         }
         for line in &self.creep {
             for point in line.factor.points() {
-                let place =
-                    format!("{}, {} h", line.temperature.shown(), rounded(point.at.value / 3600.0, 4));
+                let time = point.at.value;
+                let after =
+                    if time < 3600.0 { point.at.shown() } else { format!("{} h", rounded(time / 3600.0, 4)) };
+                let place = format!("{}, {after}", line.temperature.shown());
                 let doc = "Creep modulus over short-time modulus.";
                 all.push(named("creep", doc, place, None, "", point.figure.clone()));
             }
@@ -74,6 +76,12 @@ fn named(
     unit: &'static str,
     figure: Figure<f64>,
 ) -> NamedFigure {
+    // The moduli of a table run from 0.3 MPa to 200 GPa.
+    let unit = match unit {
+        "GPa" | "MPa" if figure.value >= 1.0e10 => "GPa",
+        "GPa" => "MPa",
+        other => other,
+    };
     let shown = match dimension {
         Some(dimension) => for_people(figure.value, dimension, unit, System::Shop),
         None => rounded(figure.value, 4),

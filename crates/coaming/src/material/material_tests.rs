@@ -80,6 +80,24 @@ fn every_figure_is_finite_and_says_where_it_comes_from() {
 }
 
 #[test]
+fn figures_are_shown_in_the_unit_that_suits_their_size() -> Outcome {
+    let shown = |key: &str, property: &str| -> Result<String, Error> {
+        let figures = find(key)?.figures();
+        Ok(figures
+            .into_iter()
+            .find(|f| f.property == property)
+            .map_or_else(String::new, |figure| figure.shown))
+    };
+    assert_eq!(shown("aluminium_5052_h32", "youngs_modulus")?, "69.64 GPa");
+    assert_eq!(shown("polycarbonate", "youngs_modulus")?, "2300 MPa");
+    assert_eq!(shown("silicone_neutral", "youngs_modulus")?, "0.35 MPa");
+    assert_eq!(shown("polycarbonate", "expansion")?, "65 um/(m·K)");
+    assert_eq!(shown("epdm_sponge_2a1", "compression_deflection_high")?, "34.47 kPa");
+    assert_eq!(shown("polycarbonate", "service_temperature")?, "115 degC");
+    Ok(())
+}
+
+#[test]
 fn curves_rise_and_meet_the_single_figure() -> Outcome {
     for record in all() {
         if let Some(curve) = &record.modulus_over_temperature {

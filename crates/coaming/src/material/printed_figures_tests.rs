@@ -193,6 +193,8 @@ fn sponge_bands_are_those_of_the_grades() {
         ("silicone_sponge_2d2", 5.0, 9.0),
         ("silicone_sponge_2d3", 9.0, 15.0),
         ("silicone_sponge_2d4", 15.0, 22.0),
+        ("epdm_sponge_2a5", 17.0, 25.0),
+        ("silicone_sponge_2d5", 22.0, 30.0),
     ] {
         // 1 psi = 6894.757293168 Pa.
         assert_near(si_of(key, "compression_deflection_low").0, low * 6894.757293168, 1e-12, key);

@@ -178,11 +178,11 @@ record! {
     /// Poisson's ratio of the ply, strain across over strain along under a pull along the fibres, ν12.
     poisson_ratio_12: f64, shown in "";
     /// Thermal expansion; in the plane of a laminate or of printed layers.
-    expansion: Expansion, shown in "1/K";
+    expansion: Expansion, shown in "um/(m·K)";
     /// Thermal expansion along the fibres.
-    expansion_1: Expansion, shown in "1/K";
+    expansion_1: Expansion, shown in "um/(m·K)";
     /// Thermal expansion across the fibres, or upright to printed layers.
-    expansion_2: Expansion, shown in "1/K";
+    expansion_2: Expansion, shown in "um/(m·K)";
     /// Yield strength: 0.2 % proof stress of a metal in its weaker direction, yield stress of a plastic.
     yield_strength: Pressure, shown in "MPa";
     /// Tensile strength.

@@ -49,11 +49,8 @@ pub(super) const EMISSIVITY_TABLE: Source =
     source("emissivity table of a thermal camera's manual, after published compilations", "", SECOND_HAND);
 pub(super) const SOLAR_TABLE: Source =
     source("solar absorptivity of surfaces, table of a heat-transfer course", "", READ);
-pub(super) const COATING_TABLE: Source = source(
-    "table of solar absorptance and emittance of coatings, in a journal paper on balloons",
-    "2018",
-    READ,
-);
+pub(super) const COATING_TABLE: Source =
+    source("table of solar absorptance and emittance of coatings, in a journal paper on balloons", "", READ);
 
 // Plastics.
 pub(super) const PC_GLAZING: Source = source("polycarbonate glazing-sheet data sheet", "", READ);
@@ -78,11 +75,8 @@ pub(super) const PA6_SORPTION_NOTE: Source =
 pub(super) const PA_BROCHURE: Source = source("polyamide maker's brochure, dimensional change", "", MEMORY);
 pub(super) const PA_GENERIC: Source = source("generic PA6 data sheets (ISO 527)", "", MEMORY);
 pub(super) const PA6_CF_TABLE: Source = source("online material table, PA6-CF30 dry", "", READ);
-pub(super) const PRINTED_NYLON_PAPER: Source = source(
-    "Faust et al., Polymers 13 (2021) 3637, printed nylon with and without carbon fibre",
-    "2021",
-    READ,
-);
+pub(super) const PRINTED_NYLON_PAPER: Source =
+    source("Faust et al., Polymers 13 (2021) 3637, printed nylon with and without carbon fibre", "", READ);
 pub(super) const PA12_TABLE: Source = source("open materials table, PA12 by powder-bed fusion", "", READ);
 pub(super) const PA12_GENERIC: Source = source("PA12 powder-bed fusion, generic data page", "", READ);
 pub(super) const PA12_CAST: Source = source("cast PA12, note on moisture absorption", "", READ);
@@ -101,7 +95,7 @@ pub(super) const NEMA_LAMINATE: Source =
 pub(super) const D1056: Source = source("ASTM D1056, in suppliers' explanations", "", SECOND_HAND);
 pub(super) const D2000: Source = source("ASTM D2000, in suppliers' explanations", "", SECOND_HAND);
 pub(super) const GENT: Source =
-    source("A. N. Gent, Trans. IRI 34 (1958) 46-57, modulus from hardness", "1958", Standing::Computed);
+    source("A. N. Gent, Trans. IRI 34 (1958) 46-57, modulus from hardness", "", Standing::Computed);
 pub(super) const ELASTOMERIC_FOAM: Source =
     source("closed-cell elastomeric foam insulation, data page with ASTM methods", "", READ);
 pub(super) const POLYETHYLENE_FOAM: Source =
@@ -109,7 +103,7 @@ pub(super) const POLYETHYLENE_FOAM: Source =
 
 // Adhesives and sealants.
 pub(super) const VIANA: Source =
-    source("Viana et al., Frattura ed Integrita Strutturale 48 (2019) 286-303", "2019", READ);
+    source("Viana et al., Frattura ed Integrita Strutturale 48 (2019) 286-303", "", READ);
 pub(super) const SEALANT_25LM: Source =
     source("neutral-cure silicone, ISO 11600 class 25LM, data sheet", "", READ);
 pub(super) const NEUTRAL_SILICONE: Source =

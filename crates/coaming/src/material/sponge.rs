@@ -12,18 +12,22 @@ pub(super) const TABLE: &[Row] = &[
     ("epdm_sponge_2a2", |key| sponge(key, EPDM, 2)),
     ("epdm_sponge_2a3", |key| sponge(key, EPDM, 3)),
     ("epdm_sponge_2a4", |key| sponge(key, EPDM, 4)),
+    ("epdm_sponge_2a5", |key| sponge(key, EPDM, 5)),
     ("nitrile_sponge_2b1", |key| sponge(key, NITRILE, 1)),
     ("nitrile_sponge_2b2", |key| sponge(key, NITRILE, 2)),
     ("nitrile_sponge_2b3", |key| sponge(key, NITRILE, 3)),
     ("nitrile_sponge_2b4", |key| sponge(key, NITRILE, 4)),
+    ("nitrile_sponge_2b5", |key| sponge(key, NITRILE, 5)),
     ("neoprene_sponge_2c1", |key| sponge(key, NEOPRENE, 1)),
     ("neoprene_sponge_2c2", |key| sponge(key, NEOPRENE, 2)),
     ("neoprene_sponge_2c3", |key| sponge(key, NEOPRENE, 3)),
     ("neoprene_sponge_2c4", |key| sponge(key, NEOPRENE, 4)),
+    ("neoprene_sponge_2c5", |key| sponge(key, NEOPRENE, 5)),
     ("silicone_sponge_2d1", |key| sponge(key, SILICONE, 1)),
     ("silicone_sponge_2d2", |key| sponge(key, SILICONE, 2)),
     ("silicone_sponge_2d3", |key| sponge(key, SILICONE, 3)),
     ("silicone_sponge_2d4", |key| sponge(key, SILICONE, 4)),
+    ("silicone_sponge_2d5", |key| sponge(key, SILICONE, 5)),
     ("foam_liner_elastomeric", foam_liner_elastomeric),
     ("foam_liner_polyethylene", foam_liner_polyethylene),
 ];
@@ -79,8 +83,10 @@ const fn band(class: char, grade: u8) -> (f64, f64) {
         (_, 2) => (5.0, 9.0),
         ('D', 3) => (9.0, 15.0),
         (_, 3) => (9.0, 13.0),
-        ('D', _) => (15.0, 22.0),
-        _ => (13.0, 17.0),
+        ('D', 4) => (15.0, 22.0),
+        (_, 4) => (13.0, 17.0),
+        ('D', _) => (22.0, 30.0),
+        _ => (17.0, 25.0),
     }
 }
 
@@ -97,8 +103,8 @@ fn sponge(key: &'static str, polymer: Polymer, grade: u8) -> Material {
             note: "Burns unless its maker states a rating (suffix M).",
             source: practice("sponge rubber burns"),
         }),
-        compression_deflection_low: minimum(psi(low), t, "at 25 %"),
-        compression_deflection_high: minimum(psi(high), t, "at 25 %"),
+        compression_deflection_low: minimum(psi(low), t, "lower limit of the grade, at 25 %"),
+        compression_deflection_high: minimum(psi(high), t, "upper limit of the grade, at 25 %"),
         service_temperature: typical(celsius(polymer.highest.0), place(D1056, polymer.highest.1), ""),
         lowest_temperature: polymer
             .lowest
