@@ -102,6 +102,7 @@ fn people_see_four_figures() {
     assert_eq!(shown(1.23456, System::Shop), "1235 mm");
     assert_eq!(shown(0.0254, System::Inch), "1 in");
     assert_eq!(for_people(333.15, &Dimension::TEMPERATURE, "degC", System::Inch), "140 degF");
+    assert_eq!(for_people(273.15, &Dimension::TEMPERATURE, "degC", System::Shop), "0 degC");
     assert_eq!(for_people(195e6, &Dimension::PRESSURE, "MPa", System::Shop), "195 MPa");
     assert_eq!(for_people(23.6e-6, &Dimension::EXPANSION, "1/K", System::Shop), "2.36e-5 1/K");
     assert_eq!(rounded(-0.000_012_344_9, 4), "-1.234e-5");

@@ -98,6 +98,8 @@ fn trimmed_scientific(text: &str) -> String {
 pub fn for_people(si: f64, dimension: &'static Dimension, shop: &'static str, system: System) -> String {
     let symbol = counterpart(shop, system);
     let value = in_unit(si, dimension, symbol).unwrap_or(f64::NAN);
+    // 273.15 K is not exact in binary: what is left of an offset is no temperature.
+    let value = if value.abs() < 1e-12 * si.abs() && dimension.is_absolute_temperature { 0.0 } else { value };
     if value.is_nan() { format!("{si} {}", dimension.si) } else { format!("{} {symbol}", rounded(value, 4)) }
 }
 

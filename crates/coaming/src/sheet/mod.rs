@@ -38,6 +38,6 @@ pub fn included_angle(included: Angle) -> Angle {
 }
 
 /// 180° less an angle, in radians: from an included angle to a bend angle, and back.
-pub(crate) fn supplement(angle: f64) -> f64 {
+pub fn supplement(angle: f64) -> f64 {
     PI - angle
 }
