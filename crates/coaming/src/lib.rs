@@ -59,6 +59,7 @@ pub use source::{Source, Standing};
 pub use uom;
 
 registry! {
+    fastener::Thread,
     sheet::BendAllowance,
     sheet::KFactorDin6935,
     sheet::KFactorFromAllowance,
