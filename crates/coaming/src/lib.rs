@@ -60,6 +60,11 @@ pub use uom;
 
 registry! {
     fastener::Thread,
+    fastener::TighteningTorque,
+    fastener::TighteningPreload,
+    fastener::TighteningScatter,
+    fastener::PreloadScatter,
+    fastener::AssemblyPreload,
     sheet::BendAllowance,
     sheet::KFactorDin6935,
     sheet::KFactorFromAllowance,

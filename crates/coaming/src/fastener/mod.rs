@@ -1,9 +1,20 @@
 //! Fasteners: threads, tightening, heads and countersinks, holes, screw lengths.
 
+mod assembly_preload;
 mod designation;
+mod preload_scatter;
 mod size;
 mod thread;
+mod tightening;
+mod tightening_preload;
+mod tightening_scatter;
+mod tightening_torque;
 
+pub use assembly_preload::{AssemblyPreload, AssemblyPreloadOutcome};
 pub use designation::ThreadDesignation;
+pub use preload_scatter::{PreloadScatter, PreloadScatterOutcome, TighteningMethod};
 pub use size::ScrewSize;
 pub use thread::{Thread, ThreadForm, ThreadOutcome};
+pub use tightening_preload::{TighteningPreload, TighteningPreloadOutcome};
+pub use tightening_scatter::{TighteningScatter, TighteningScatterOutcome};
+pub use tightening_torque::{TighteningTorque, TighteningTorqueOutcome};
