@@ -65,6 +65,8 @@ registry! {
     fastener::TighteningScatter,
     fastener::PreloadScatter,
     fastener::AssemblyPreload,
+    fastener::CountersunkHead,
+    fastener::HeadBearing,
     sheet::BendAllowance,
     sheet::KFactorDin6935,
     sheet::KFactorFromAllowance,

@@ -1,7 +1,11 @@
 //! Fasteners: threads, tightening, heads and countersinks, holes, screw lengths.
 
 mod assembly_preload;
+mod bearing_table;
+mod countersunk_head;
+mod countersunk_head_table;
 mod designation;
+mod head_bearing;
 mod preload_scatter;
 mod size;
 mod thread;
@@ -11,7 +15,10 @@ mod tightening_scatter;
 mod tightening_torque;
 
 pub use assembly_preload::{AssemblyPreload, AssemblyPreloadOutcome};
+pub use bearing_table::BearingStandard;
+pub use countersunk_head::{CountersunkHead, CountersunkHeadOutcome, CountersunkStandard};
 pub use designation::ThreadDesignation;
+pub use head_bearing::{HeadBearing, HeadBearingOutcome};
 pub use preload_scatter::{PreloadScatter, PreloadScatterOutcome, TighteningMethod};
 pub use size::ScrewSize;
 pub use thread::{Thread, ThreadForm, ThreadOutcome};
