@@ -67,6 +67,8 @@ registry! {
     fastener::AssemblyPreload,
     fastener::CountersunkHead,
     fastener::HeadBearing,
+    fastener::ClearanceHole,
+    fastener::HoleEdge,
     sheet::BendAllowance,
     sheet::KFactorDin6935,
     sheet::KFactorFromAllowance,

@@ -2,10 +2,13 @@
 
 mod assembly_preload;
 mod bearing_table;
+mod clearance_hole;
+mod clearance_hole_table;
 mod countersunk_head;
 mod countersunk_head_table;
 mod designation;
 mod head_bearing;
+mod hole_edge;
 mod preload_scatter;
 mod size;
 mod thread;
@@ -16,9 +19,11 @@ mod tightening_torque;
 
 pub use assembly_preload::{AssemblyPreload, AssemblyPreloadOutcome};
 pub use bearing_table::BearingStandard;
+pub use clearance_hole::{ClearanceFit, ClearanceHole, ClearanceHoleOutcome};
 pub use countersunk_head::{CountersunkHead, CountersunkHeadOutcome, CountersunkStandard};
 pub use designation::ThreadDesignation;
 pub use head_bearing::{HeadBearing, HeadBearingOutcome};
+pub use hole_edge::{HoleEdge, HoleEdgeOutcome};
 pub use preload_scatter::{PreloadScatter, PreloadScatterOutcome, TighteningMethod};
 pub use size::ScrewSize;
 pub use thread::{Thread, ThreadForm, ThreadOutcome};
