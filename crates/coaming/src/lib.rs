@@ -69,6 +69,7 @@ registry! {
     fastener::HeadBearing,
     fastener::ClearanceHole,
     fastener::HoleEdge,
+    fastener::ScrewLength,
     sheet::BendAllowance,
     sheet::KFactorDin6935,
     sheet::KFactorFromAllowance,
