@@ -65,6 +65,19 @@ caveats! {
         "A close hole stands off the fixed point: growth is held back there and loads the hole.",
         cure "Move the fixed point to this hole, or make the hole a slot or oversize.";
 
+    /// The scatter of the tightening method is recalled from its source.
+    UnverifiedScatter = 32, "unverified_scatter",
+        "The scatter of the tightening method is recalled from its source, not read there.",
+        cure "Measure the scatter of your own method, or give it from its source.";
+    /// The scatter of the tightening method is recalled from its source.
+    UnverifiedScatter = 32, "unverified_scatter",
+        "The scatter of the tightening method is recalled from its source, not read there.",
+        cure "Measure the scatter of your own method, or give it from its source.";
+    /// The length is in no standard series.
+    NotStandardLength = 33, "not_standard_length",
+        "The screw's length is not in the series.",
+        cure "Choose a length of the series, or shorten a longer screw.";
+
     /// The shape of the sponge's curve is an estimate.
     SpongeShapeEstimated = 40, "sponge_shape_estimated",
         "Only the pressure at 25 % comes from the grade; its course over compression is an estimate.",

@@ -59,6 +59,17 @@ pub use source::{Source, Standing};
 pub use uom;
 
 registry! {
+    fastener::Thread,
+    fastener::TighteningTorque,
+    fastener::TighteningPreload,
+    fastener::TighteningScatter,
+    fastener::PreloadScatter,
+    fastener::AssemblyPreload,
+    fastener::CountersunkHead,
+    fastener::HeadBearing,
+    fastener::ClearanceHole,
+    fastener::HoleEdge,
+    fastener::ScrewLength,
     sheet::BendAllowance,
     sheet::KFactorDin6935,
     sheet::KFactorFromAllowance,
