@@ -69,10 +69,6 @@ caveats! {
     UnverifiedScatter = 32, "unverified_scatter",
         "The scatter of the tightening method is recalled from its source, not read there.",
         cure "Measure the scatter of your own method, or give it from its source.";
-    /// The scatter of the tightening method is recalled from its source.
-    UnverifiedScatter = 32, "unverified_scatter",
-        "The scatter of the tightening method is recalled from its source, not read there.",
-        cure "Measure the scatter of your own method, or give it from its source.";
     /// The length is in no standard series.
     NotStandardLength = 33, "not_standard_length",
         "The screw's length is not in the series.",
