@@ -77,6 +77,8 @@ registry! {
     sheet::AirBend,
     sheet::BrakeFit,
     sheet::Profile,
+    plate::RectangularPlate,
+    plate::RectangularPlatePatch,
     thermal::HoleMovement,
     thermal::LayerGrowth,
     thermal::MoistureStrain,
