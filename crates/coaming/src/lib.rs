@@ -79,6 +79,7 @@ registry! {
     sheet::Profile,
     plate::RectangularPlate,
     plate::RectangularPlatePatch,
+    plate::RectangularPlateFrequency,
     thermal::HoleMovement,
     thermal::LayerGrowth,
     thermal::MoistureStrain,

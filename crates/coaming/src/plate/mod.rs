@@ -4,6 +4,7 @@
 //! are those of the inner face, positive where it is in tension.
 
 mod band;
+mod clamped_frequency;
 mod clamped_patch;
 mod clamped_ritz;
 mod edge_support;
@@ -16,10 +17,12 @@ mod quadrature;
 mod rectangle_patch;
 mod rectangle_uniform;
 mod rectangular_plate;
+mod rectangular_plate_frequency;
 mod rectangular_plate_patch;
 #[cfg(test)]
 mod series_tests;
 
 pub use edge_support::EdgeSupport;
 pub use rectangular_plate::{RectangularPlate, RectangularPlateOutcome};
+pub use rectangular_plate_frequency::{RectangularPlateFrequency, RectangularPlateFrequencyOutcome};
 pub use rectangular_plate_patch::{RectangularPlatePatch, RectangularPlatePatchOutcome};
