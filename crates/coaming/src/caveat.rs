@@ -60,6 +60,23 @@ caveats! {
         "The die opening is below 5 or above 12 thicknesses: radius and force follow it less well there.",
         cure "Take a die opening of 6 to 10 thicknesses, or bend a test strip.";
 
+    /// A deflection past half the thickness by small-deflection theory.
+    LargeDeflection = 16, "large_deflection",
+        "The deflection passes half the thickness: the plate's middle surface stretches, and small-deflection theory overrates deflection and bending stress.",
+        cure "Use the large-deflection calculation, with the in-plane edge condition stated.";
+    /// A plate too thick for its span.
+    ThickPlate = 17, "thick_plate",
+        "The thickness is over 1/20 of the smallest span: shear deflection, which thin-plate theory leaves out, passes about 1 %.",
+        cure "Use a shear-flexible plate theory, or the panel solver.";
+    /// A loaded patch smaller than the thickness.
+    PatchWithinThickness = 18, "patch_within_thickness",
+        "The loaded patch is smaller than the thickness: thin-plate theory overrates the bending stress beneath it.",
+        cure "Spread the load over at least the thickness, or take the stress as an upper bound.";
+    /// A series that has not settled to its stated accuracy.
+    SeriesUnsettled = 19, "series_unsettled",
+        "Two resolutions of the series differ by more than 1e-8 in deflection or 1e-6 in moment; the estimated errors are in the outcome.",
+        cure "Use the estimated errors, move the patch away from the corner, or use the panel solver.";
+
     /// A hole that places the layer stands where the layer moves.
     FixedHoleMoves = 24, "fixed_hole_moves",
         "A close hole stands off the fixed point: growth is held back there and loads the hole.",

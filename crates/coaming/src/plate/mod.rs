@@ -1,1 +1,28 @@
 //! Plates: deflection, moments and natural frequencies of flat panels in closed form or by converged series.
+//!
+//! z points outward; positive pressure pushes inward, so that it makes the deflection negative. Moments and stresses
+//! are those of the inner face, positive where it is in tension.
+
+mod band;
+mod clamped_frequency;
+mod clamped_patch;
+mod clamped_ritz;
+mod edge_support;
+mod field;
+mod isotropic;
+mod legendre_bubble;
+mod levy_patch;
+mod levy_terms;
+mod quadrature;
+mod rectangle_patch;
+mod rectangle_uniform;
+mod rectangular_plate;
+mod rectangular_plate_frequency;
+mod rectangular_plate_patch;
+#[cfg(test)]
+mod series_tests;
+
+pub use edge_support::EdgeSupport;
+pub use rectangular_plate::{RectangularPlate, RectangularPlateOutcome};
+pub use rectangular_plate_frequency::{RectangularPlateFrequency, RectangularPlateFrequencyOutcome};
+pub use rectangular_plate_patch::{RectangularPlatePatch, RectangularPlatePatchOutcome};
