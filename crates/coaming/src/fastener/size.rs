@@ -131,6 +131,11 @@ pub enum ScrewSize {
 }
 
 impl ScrewSize {
+    /// Nominal diameter of the screw.
+    pub fn nominal_diameter(self) -> Length {
+        si(self.diameter())
+    }
+
     /// Nominal diameter in m.
     pub(crate) fn diameter(self) -> f64 {
         match self {

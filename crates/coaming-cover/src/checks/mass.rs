@@ -1,0 +1,70 @@
+//! Mass, and whether one hand lifts it off.
+
+use coaming::prelude::*;
+
+use super::{Check, Subject, whole};
+use crate::amount::Measure;
+use crate::demand::{Demand, Need, NotChecked};
+use crate::document::{Edge, Layer, Outline};
+use crate::prepared::Prepared;
+use crate::worksheet::{Worksheet, practice};
+
+/// The checks of mass.
+pub(super) const CHECKS: &[Check] =
+    &[Check { key: "mass", title: "Mass to lift off", case: None, subjects: whole, demand: lift_off }];
+
+fn lift_off(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
+    let mut sheet = Worksheet::new();
+    let mass = of_cover(prepared, &mut sheet)?;
+    let one_handed = prepared.cover.service.as_ref().and_then(|service| service.one_handed);
+    let one_handed = one_handed.need(|| "service.one_handed".to_owned())?;
+    sheet.note_words("lifted off by", if one_handed { "one hand" } else { "two hands" });
+    let (limit, origin) =
+        practice(if one_handed { prepared.limits.mass_one_hand() } else { prepared.limits.mass_two_hands() });
+    sheet.advise("layers", "thinner or lighter layers, or two hands and handles for them");
+    Ok(sheet.at_most(mass.value, Measure::MASS, limit, origin))
+}
+
+/// Mass of every layer; screws, gasket and what is not described are left out, and said to be.
+pub(super) fn of_cover(prepared: &Prepared<'_>, sheet: &mut Worksheet) -> Result<Mass, NotChecked> {
+    let mut total = 0.0;
+    for layer in &prepared.cover.layers {
+        let mass = of_layer(prepared, layer, sheet)?;
+        sheet.note(&format!("mass of {}", layer.name), mass, Measure::MASS);
+        total += mass;
+    }
+    if let Some(latches) = &prepared.cover.latches
+        && let (Some(count), Some(mass)) = (latches.count, latches.mass)
+    {
+        sheet.note("mass of the latches", f64::from(count) * mass.value, Measure::MASS);
+        total += f64::from(count) * mass.value;
+    }
+    sheet.say("Screws, inserts, gasket, adhesive and paint are left out.");
+    Ok(si(total))
+}
+
+/// Mass of a layer in kilograms: as given, or from its area, thickness and density, flanges included.
+pub(crate) fn of_layer(
+    prepared: &Prepared<'_>,
+    layer: &Layer,
+    sheet: &mut Worksheet,
+) -> Result<f64, NotChecked> {
+    if let Some(mass) = layer.mass {
+        return Ok(mass.value);
+    }
+    let thickness = layer.thickness.need(|| format!("layers.{}.thickness", layer.name))?;
+    let material = prepared.material_of(layer)?;
+    let density = sheet.property(&material, "density", &material.density)?;
+    Ok((layer.net_area() + flanges(layer)) * thickness.value * density.value)
+}
+
+/// Area of the flanges, at their outside height.
+fn flanges(layer: &Layer) -> f64 {
+    let Outline::Rectangle(outside) = &layer.outline else { return 0.0 };
+    let of_bend = |bend: &crate::document::Bend| {
+        let along =
+            if matches!(bend.edge, Edge::Left | Edge::Right) { outside.height } else { outside.width };
+        bend.flange.map_or(0.0, |flange| flange.value * along.value)
+    };
+    layer.bends.iter().flatten().map(of_bend).sum()
+}

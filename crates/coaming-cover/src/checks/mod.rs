@@ -1,0 +1,79 @@
+//! The checks of the review, one file for each part of the cover.
+//!
+//! A check is constant data and two functions: which parts of a document it speaks of, and the demand of one of them.
+//! `demand` gives numbers only; the verdict follows from them by one rule.
+
+mod bonding;
+mod compatibility;
+mod fasteners;
+mod frame;
+mod hazard;
+mod inserts;
+mod latches;
+mod lid;
+mod mass;
+mod movement;
+mod pane;
+mod seal;
+mod sheet;
+mod warmth;
+
+use crate::demand::{Demand, NotChecked};
+use crate::document::LoadKind;
+use crate::prepared::Prepared;
+
+/// The names behind a row's key, such as a screw pattern and a layer.
+pub type Subject = Vec<String>;
+
+/// One check.
+pub struct Check {
+    /// Its key: with the subject, permanent from revision to revision.
+    pub key: &'static str,
+    /// Its title.
+    pub title: &'static str,
+    /// The load case that it belongs to; none for what holds at all times.
+    pub case: Option<LoadKind>,
+    /// Which parts of the document it speaks of, one row for each.
+    pub subjects: fn(&Prepared<'_>) -> Vec<Subject>,
+    /// What it finds there.
+    pub demand: fn(&Prepared<'_>, &Subject) -> Result<Demand, NotChecked>,
+}
+
+impl core::fmt::Debug for Check {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.debug_tuple("Check").field(&self.key).finish()
+    }
+}
+
+/// The parts of the cover with their checks, in the order of the review.
+pub const PARTS: &[(&str, &[Check])] = &[
+    ("Lid", lid::CHECKS),
+    ("Sheet", sheet::CHECKS),
+    ("Seal", seal::CHECKS),
+    ("Latches", latches::CHECKS),
+    ("Pane", pane::CHECKS),
+    ("Holes and movement", movement::CHECKS),
+    ("Screws", fasteners::CHECKS),
+    ("Inserts", inserts::CHECKS),
+    ("Frame", frame::CHECKS),
+    ("Bonds", bonding::CHECKS),
+    ("Chemicals", compatibility::CHECKS),
+    ("Warmth and damp", warmth::CHECKS),
+    ("Mass", mass::CHECKS),
+    ("Hazard", hazard::CHECKS),
+];
+
+/// The one subject of a check that speaks of the whole cover.
+fn whole(_: &Prepared<'_>) -> Vec<Subject> {
+    vec![Vec::new()]
+}
+
+/// The layers of a role, one subject each.
+fn layers_that(prepared: &Prepared<'_>, is: fn(&crate::document::Layer) -> bool) -> Vec<Subject> {
+    prepared.cover.layers.iter().filter(|layer| is(layer)).map(|layer| vec![layer.name.clone()]).collect()
+}
+
+/// The name at a place of a subject.
+fn name(subject: &Subject, place: usize) -> Result<&str, NotChecked> {
+    subject.get(place).map(String::as_str).ok_or_else(|| NotChecked::needs("the name of a part"))
+}

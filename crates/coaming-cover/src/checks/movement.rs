@@ -1,0 +1,218 @@
+//! Holes and movement: whether each layer can grow without leaning on its screws.
+
+use coaming::material::Material;
+use coaming::prelude::*;
+use coaming::thermal::{HoleMovement, HoleRole, LayerGrowth, ToleranceStack};
+
+use super::{Check, Subject, name};
+use crate::amount::{Amount, Measure};
+use crate::demand::{Demand, Need, NotChecked, Origin};
+use crate::document::{Layer, LoadKind, Passed, ScrewPattern};
+use crate::prepared::Prepared;
+use crate::worksheet::Worksheet;
+
+/// The checks of holes and movement.
+pub(super) const CHECKS: &[Check] = &[
+    Check {
+        key: "hole_movement_hot",
+        title: "Holes against movement, hot",
+        case: Some(LoadKind::Hot),
+        subjects: floating,
+        demand: |prepared, subject| movement(prepared, subject, LoadKind::Hot),
+    },
+    Check {
+        key: "hole_movement_cold",
+        title: "Holes against movement, cold",
+        case: Some(LoadKind::Cold),
+        subjects: floating,
+        demand: |prepared, subject| movement(prepared, subject, LoadKind::Cold),
+    },
+    Check {
+        key: "countersunk_float",
+        title: "A head that centres itself on a layer that moves",
+        case: None,
+        subjects: floating,
+        demand: countersunk_float,
+    },
+    Check {
+        key: "clamp_friction",
+        title: "Does the layer slide under its clamps",
+        case: Some(LoadKind::Hot),
+        subjects: floating,
+        demand: |_, _| Err(NotChecked::not_calculated("clamp friction against the restrained force")),
+    },
+];
+
+/// A pattern with each layer behind its first: those can move against the one that the head sits on.
+fn floating(prepared: &Prepared<'_>) -> Vec<Subject> {
+    let of_pattern = |pattern: &ScrewPattern| -> Vec<Subject> {
+        let name = pattern.name.clone();
+        pattern
+            .passes
+            .iter()
+            .flatten()
+            .skip(1)
+            .map(|passed| vec![name.clone(), passed.layer.clone()])
+            .collect()
+    };
+    prepared.cover.screws.iter().flatten().flat_map(of_pattern).collect()
+}
+
+/// A layer that a pattern passes.
+pub(super) fn passed<'a>(pattern: &'a ScrewPattern, layer: &str) -> Result<&'a Passed, NotChecked> {
+    let mut passes = pattern.passes.iter().flatten();
+    passes
+        .find(|passed| passed.layer == layer)
+        .ok_or_else(|| NotChecked::needs(format!("screws.{}.passes", pattern.name)))
+}
+
+/// Growth strain of a layer from assembly to a load case.
+pub(super) fn growth(
+    prepared: &Prepared<'_>,
+    layer: &Layer,
+    material: &Material,
+    kind: LoadKind,
+    sheet: &mut Worksheet,
+) -> Result<f64, NotChecked> {
+    let expansion = sheet.property(material, "expansion", &material.expansion)?;
+    let assembly_temperature = prepared.assembled_at()?;
+    let service_temperature = prepared.temperature(kind, &layer.name)?;
+    sheet.note(&format!("{} at", layer.name), service_temperature.value, Measure::TEMPERATURE);
+    let moisture = moisture(prepared, layer, material, kind, sheet)?;
+    let outcome = sheet.run(&LayerGrowth {
+        length: m(1.0),
+        expansion,
+        assembly_temperature,
+        service_temperature,
+        assembly_moisture_strain: 0.0,
+        service_moisture_strain: moisture,
+    })?;
+    sheet.note(&format!("{} growth strain", layer.name), outcome.growth_strain, Measure::Number);
+    Ok(outcome.growth_strain)
+}
+
+/// Moisture strain of a layer from its making to a load case; nothing for a material that takes up no water.
+fn moisture(
+    prepared: &Prepared<'_>,
+    layer: &Layer,
+    material: &Material,
+    kind: LoadKind,
+    sheet: &mut Worksheet,
+) -> Result<f64, NotChecked> {
+    if material.moisture_uptake.is_none() {
+        return Ok(0.0);
+    }
+    let made = layer.made_at_humidity.need(|| format!("layers.{}.made_at_humidity", layer.name))?;
+    let now = prepared.humidity(kind, &layer.name)?;
+    sheet.note(&format!("{} made at humidity", layer.name), made, Measure::Percent);
+    sheet.note(&format!("{} at humidity", layer.name), now, Measure::Percent);
+    match material.moisture_strain(made, now) {
+        Some(figure) => Ok(sheet.figure(material, "swelling", figure)),
+        None => Err(NotChecked::needs(format!("materials.{}.swelling", material.key))),
+    }
+}
+
+fn movement(prepared: &Prepared<'_>, subject: &Subject, kind: LoadKind) -> Result<Demand, NotChecked> {
+    let pattern = prepared.pattern(name(subject, 0)?)?;
+    let layer = prepared.layer(name(subject, 1)?)?;
+    let path = format!("screws.{}", pattern.name);
+    let here = passed(pattern, &layer.name)?;
+    let mut sheet = Worksheet::new();
+    let holder_name = &pattern
+        .passes
+        .iter()
+        .flatten()
+        .next()
+        .ok_or_else(|| NotChecked::needs(format!("{path}.passes")))?
+        .layer;
+    let holder = prepared.layer(holder_name)?;
+    let (material, holder_material) = (prepared.material_of(layer)?, prepared.material_of(holder)?);
+    let hole = sheet.given("hole", format!("{path}.passes.{}.hole", layer.name), here.hole)?;
+    let role = here.role.need(|| format!("{path}.passes.{}.role", layer.name))?;
+    sheet.note_words("role of the holes", Choice::name(role));
+    let shank = shank(pattern, &layer.name, &path, &mut sheet)?;
+    let positions =
+        pattern.positions.as_ref().ok_or_else(|| NotChecked::needs(format!("{path}.positions")))?;
+    let (x, y) = positions.reach();
+    let tolerance = sheet.given(
+        "position tolerance",
+        format!("{path}.position_tolerance"),
+        pattern.position_tolerance,
+    )?;
+    let growth_strain = growth(prepared, layer, &material, kind, &mut sheet)?;
+    let fastener_growth_strain = growth(prepared, holder, &holder_material, kind, &mut sheet)?;
+    let outcome = sheet.run(&HoleMovement {
+        distance_x: si(x),
+        distance_y: si(y),
+        growth_strain,
+        fastener_growth_strain,
+        hole_role: HoleRole::Oversize,
+        slot_direction: None,
+        fastener_diameter: shank,
+        hole_position_tolerance: tolerance,
+        fastener_position_tolerance: mm(0.0),
+        tolerance_stack: ToleranceStack::WorstCase,
+        inflation_factor: None,
+        hole_diameter: Some(hole),
+        slot_length: None,
+    })?;
+    if role == HoleRole::Fixed {
+        sheet.say("One close hole places the layer; the others need the room that this row asks for.");
+    }
+    sheet.say("The fixed point is taken at the origin; the furthest screw decides.");
+    sheet.note("movement at the furthest screw", outcome.movement.value, Measure::LENGTH);
+    let needed = outcome.movement.value + outcome.position_tolerance.value;
+    let clearance = (hole.value - shank.value) / 2.0;
+    sheet.at(format!(
+        "furthest screw, {} from the origin",
+        Measure::LENGTH.shown(math::hypot(x, y), System::Shop)
+    ));
+    if needed > clearance {
+        let lever = format!("{path}.passes.{}.hole", layer.name);
+        let to = outcome.smallest_hole_diameter;
+        sheet.cure(
+            lever,
+            Amount::of(hole),
+            Amount::of(to),
+            format!("larger holes in `{}`, on shoulder bushes, one fixed and one slot", layer.name),
+        );
+    }
+    let origin = Origin::Design(format!("radial clearance of {path}.passes.{}.hole", layer.name));
+    Ok(sheet.at_most(needed, Measure::LENGTH, clearance, origin))
+}
+
+/// Diameter of what passes the hole: the bush where the layer floats on one, the screw otherwise.
+fn shank(
+    pattern: &ScrewPattern,
+    layer: &str,
+    path: &str,
+    sheet: &mut Worksheet,
+) -> Result<Length, NotChecked> {
+    match &pattern.bush {
+        Some(bush) if bush.layer == layer => sheet.given(
+            "bush, outside diameter",
+            format!("{path}.bush.outside_diameter"),
+            bush.outside_diameter,
+        ),
+        _ => {
+            let size = pattern.size.need(|| format!("{path}.size"))?;
+            sheet.given("screw diameter", format!("{path}.size"), Some(size.nominal_diameter()))
+        }
+    }
+}
+
+fn countersunk_float(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecked> {
+    let pattern = prepared.pattern(name(subject, 0)?)?;
+    let layer = name(subject, 1)?;
+    let path = format!("screws.{}.passes.{layer}", pattern.name);
+    let here = passed(pattern, layer)?;
+    let sunk = here.countersunk.need(|| format!("{path}.countersunk"))?;
+    let mut sheet = Worksheet::new();
+    sheet.advise(format!("{path}.countersunk"), "a head that stands on the surface, or a shoulder bush");
+    let ruling = if sunk { crate::demand::Ruling::Broken } else { crate::demand::Ruling::Holds };
+    let finds =
+        if sunk { "the head is sunk into a layer that must float" } else { "the head is not sunk into it" };
+    let origin =
+        Origin::Published(Source::common_practice("a countersunk head centres itself and cannot float"));
+    Ok(sheet.rule(finds, "a layer that moves is not countersunk", ruling, origin))
+}

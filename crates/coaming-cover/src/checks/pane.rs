@@ -1,0 +1,223 @@
+//! The pane: its deflection under a hand, and where it rings.
+
+use coaming::plate::{EdgeSupport, RectangularPlateFrequency, RectangularPlatePatch};
+use coaming::prelude::*;
+
+use super::lid::linear_or_beyond;
+use super::{Check, Subject, layers_that, name};
+use crate::amount::{Amount, Measure};
+use crate::demand::{Bound, Demand, Finding, NotChecked};
+use crate::document::{Layer, LayerRole, LoadKind};
+use crate::prepared::{Prepared, property};
+use crate::worksheet::{Worksheet, practice};
+
+/// The pane's checks.
+pub(super) const CHECKS: &[Check] = &[
+    Check {
+        key: "pane_hand",
+        title: "Pane under a hand",
+        case: Some(LoadKind::Lean),
+        subjects: panes,
+        demand: hand,
+    },
+    Check {
+        key: "pane_frequency",
+        title: "Pane's first mode against engine and pump",
+        case: Some(LoadKind::ClosedNew),
+        subjects: panes,
+        demand: frequency,
+    },
+    Check {
+        key: "pane_stress_at_holes",
+        title: "Sustained stress at the pane's holes",
+        case: Some(LoadKind::Hot),
+        subjects: panes,
+        demand: |_, _| {
+            Err(NotChecked::not_calculated("stress at a hole from bending, bearing and restrained movement"))
+        },
+    },
+];
+
+fn panes(prepared: &Prepared<'_>) -> Vec<Subject> {
+    layers_that(prepared, |layer| layer.role == LayerRole::Pane)
+}
+
+/// Width and height of the pane's free span.
+fn span(layer: &Layer, sheet: &mut Worksheet) -> Result<(Length, Length), NotChecked> {
+    let path = |side: &str| format!("layers.{}.free_{side}", layer.name);
+    let width = sheet.given("free span, width", path("width"), layer.free_width)?;
+    let height = sheet.given("free span, height", path("height"), layer.free_height)?;
+    Ok((width, height))
+}
+
+fn hand(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecked> {
+    let layer = prepared.layer(name(subject, 0)?)?;
+    let mut sheet = Worksheet::new();
+    let mut cases = prepared.cover.load_cases.iter().flatten();
+    let case = cases
+        .find(|case| case.kind == LoadKind::Lean && case.layer.as_deref() == Some(layer.name.as_str()))
+        .ok_or_else(|| {
+            NotChecked::needs(format!("load_cases (kind = \"lean\", layer = \"{}\")", layer.name))
+        })?;
+    let force =
+        sheet.given("hand force", "load_cases.lean.force", case.force)?.value * case.factor.unwrap_or(1.0);
+    let patch = sheet.given("side of the patch", "load_cases.lean.patch", case.patch)?;
+    let (width, height) = span(layer, &mut sheet)?;
+    let thickness = sheet.given("thickness", format!("layers.{}.thickness", layer.name), layer.thickness)?;
+    let material = prepared.material_of(layer)?;
+    let youngs_modulus = sheet.property(&material, "youngs_modulus", &material.youngs_modulus)?;
+    let poissons_ratio = sheet.property(&material, "poisson_ratio", &material.poisson_ratio)?;
+    let outcome = sheet.run(&RectangularPlatePatch {
+        length: width,
+        width: height,
+        thickness,
+        youngs_modulus,
+        poissons_ratio,
+        edge_support: EdgeSupport::Supported,
+        force: si(force),
+        patch_length: patch,
+        patch_width: patch,
+        patch_centre_along_length: si(width.value / 2.0),
+        patch_centre_along_width: si(height.value / 2.0),
+    })?;
+    sheet.at("centre of the pane");
+    sheet.say("The pane is taken as supported along its free span; its lap and its screws make it stiffer.");
+    sheet.note("stress, linear", outcome.largest_stress.value, Measure::STRESS);
+    let (share, origin) = practice(prepared.limits.pane_deflection());
+    let limit = share * width.value.min(height.value);
+    let deflection = outcome.largest_deflection.value.abs();
+    if deflection > limit {
+        let to: Length = si(thickness.value * math::cbrt(deflection / limit));
+        let lever = format!("layers.{}.thickness", layer.name);
+        sheet.cure(
+            lever,
+            Amount::of(thickness),
+            Amount::of(to),
+            format!("thicker sheet for `{}`", layer.name),
+        );
+    }
+    linear_or_beyond(sheet.at_most(deflection, Measure::LENGTH, limit, origin), outcome.deflection_ratio)
+}
+
+fn frequency(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecked> {
+    let layer = prepared.layer(name(subject, 0)?)?;
+    let mut sheet = Worksheet::new();
+    let service = prepared.cover.service.as_ref();
+    let excitations = service.and_then(|service| service.excitations.as_ref());
+    let excitations = excitations.ok_or_else(|| NotChecked::needs("service.excitations"))?;
+    let (width, height) = span(layer, &mut sheet)?;
+    let thickness = sheet.given("thickness", format!("layers.{}.thickness", layer.name), layer.thickness)?;
+    let material = prepared.material_of(layer)?;
+    let poissons_ratio = sheet.property(&material, "poisson_ratio", &material.poisson_ratio)?;
+    let mass_density = sheet.property(&material, "density", &material.density)?;
+    let stiffnesses = stiffness_range(prepared, layer, &material, &mut sheet)?;
+    let mut frequencies = Vec::new();
+    for youngs_modulus in stiffnesses {
+        let outcome = sheet.run(&RectangularPlateFrequency {
+            length: width,
+            width: height,
+            thickness,
+            youngs_modulus,
+            poissons_ratio,
+            mass_density,
+            added_mass_per_area: None,
+            edge_support: EdgeSupport::Supported,
+        })?;
+        frequencies.push(outcome.frequency.value);
+    }
+    let low = frequencies.iter().copied().fold(f64::INFINITY, f64::min);
+    let high = frequencies.iter().copied().fold(0.0, f64::max);
+    sheet.say("The pane is taken as supported along its free span; held firmly it rings higher.");
+    sheet.note("first mode, lowest", low, Measure::FREQUENCY);
+    sheet.note("first mode, highest", high, Measure::FREQUENCY);
+    let orders: Vec<(String, f64)> = excitations
+        .iter()
+        .flat_map(|source| {
+            source.orders.iter().map(|order| {
+                (format!("{} order {}", source.name, rounded(*order, 3)), source.speed.value * order)
+            })
+        })
+        .collect();
+    let strongest = orders.iter().map(|order| order.1).fold(0.0, f64::max);
+    if strongest < 2.0 * high {
+        sheet.say(
+            "Orders are named to less than twice the first mode; stronger ones above it are not looked at.",
+        );
+    }
+    let separation = |frequency: f64| {
+        orders.iter().map(|order| (frequency - order.1).abs() / order.1).fold(f64::INFINITY, f64::min)
+    };
+    let nearest = orders.iter().min_by(|a, b| {
+        let gap = |order: &(String, f64)| distance(order.1, low, high) / order.1;
+        gap(a).total_cmp(&gap(b))
+    });
+    let Some(nearest) = nearest else { return Err(NotChecked::needs("service.excitations.orders")) };
+    let straddled = distance(nearest.1, low, high) == 0.0;
+    let worst = if straddled { 0.0 } else { separation(low).min(separation(high)) };
+    // Between two orders the best place of the band is where it is furthest from both.
+    let best = best_separation(&orders, low, high);
+    sheet.at(format!(
+        "{} on {} ({})",
+        Measure::FREQUENCY.shown_band(low, high, System::Shop),
+        Measure::FREQUENCY.shown(nearest.1, System::Shop),
+        nearest.0
+    ));
+    let (limit, origin) = practice(prepared.limits.order_separation());
+    sheet.advise(
+        format!("layers.{}.thickness", layer.name),
+        "another thickness or span; thicker can move it onto the next order",
+    );
+    let bound = Bound::AtLeast { limit };
+    Ok(sheet.finish(Finding::Number { low: worst, high: best, measure: Measure::Percent, bound }, origin))
+}
+
+/// Young's modulus cold and hot where the material's is known over temperature and the load cases give the pane's own
+/// temperatures; the one at room temperature otherwise.
+fn stiffness_range(
+    prepared: &Prepared<'_>,
+    layer: &Layer,
+    material: &coaming::material::Material,
+    sheet: &mut Worksheet,
+) -> Result<Vec<Pressure>, NotChecked> {
+    let mut known = Vec::new();
+    for kind in [LoadKind::Cold, LoadKind::Hot] {
+        if let Ok(temperature) = prepared.temperature(kind, &layer.name)
+            && let Some(figure) = material.youngs_modulus_at(temperature)
+        {
+            known.push(sheet.figure(material, "youngs_modulus", figure));
+        }
+    }
+    if known.is_empty() {
+        sheet.say("Stiffness at room temperature: a warm pane rings lower.");
+        let figure = property(material, "youngs_modulus", &material.youngs_modulus)?;
+        known.push(sheet.figure(material, "youngs_modulus", figure));
+    }
+    Ok(known)
+}
+
+/// Distance of a value from a closed range; nothing within it.
+fn distance(value: f64, low: f64, high: f64) -> f64 {
+    if value < low {
+        low - value
+    } else if value > high {
+        value - high
+    } else {
+        0.0
+    }
+}
+
+/// The largest separation from every order that some frequency of the band has: the ends, or between two orders the
+/// frequency that is relatively as far from both.
+fn best_separation(orders: &[(String, f64)], low: f64, high: f64) -> f64 {
+    let separation = |frequency: f64| {
+        orders.iter().map(|order| (frequency - order.1).abs() / order.1).fold(f64::INFINITY, f64::min)
+    };
+    let mut sorted: Vec<f64> = orders.iter().map(|order| order.1).collect();
+    sorted.sort_by(f64::total_cmp);
+    let between = sorted.iter().zip(sorted.iter().skip(1)).map(|(a, b)| 2.0 * a * b / (a + b));
+    between
+        .filter(|frequency| *frequency > low && *frequency < high)
+        .chain([low, high])
+        .map(separation)
+        .fold(0.0, f64::max)
+}

@@ -1,0 +1,28 @@
+//! The whole cover: its document, the review with every check, and the order sheet.
+//!
+//! | module | what it holds |
+//! |---|---|
+//! | [`document`] | one description of a cover, as types and as TOML or JSON |
+//! | [`limits`] | the limits by common practice, all replaceable |
+#![forbid(unsafe_code)]
+#![cfg_attr(
+    not(test),
+    deny(
+        clippy::unwrap_used,
+        clippy::expect_used,
+        clippy::panic,
+        clippy::indexing_slicing,
+        clippy::string_slice
+    )
+)]
+
+pub mod amount;
+pub mod cautions;
+pub mod checks;
+pub mod demand;
+pub mod document;
+pub mod limits;
+pub mod prepared;
+pub mod review;
+pub mod verdict;
+mod worksheet;

@@ -1,0 +1,204 @@
+//! The review: every check that applies, each with demand, limit, margin, verdict, source, caveats and cure.
+
+use coaming::prelude::*;
+use sha2::{Digest, Sha256};
+
+use crate::checks::{Check, PARTS, Subject};
+use crate::demand::{Cure, Demand, NotChecked};
+use crate::document::{Cover, LoadKind, to_json};
+use crate::prepared::Prepared;
+use crate::verdict::{Verdict, margin, verdict};
+
+/// One row of the review.
+#[derive(Debug, Clone)]
+pub struct Row {
+    /// Key with its subject, such as `countersink_depth(pane_screws, lid)`: the same from revision to revision.
+    pub key: String,
+    /// Part of the cover.
+    pub part: &'static str,
+    /// Title.
+    pub title: &'static str,
+    /// What it speaks of, such as `pane_screws, lid`; empty for the whole cover.
+    pub subject: String,
+    /// Load case; none for what holds at all times.
+    pub case: Option<LoadKind>,
+    /// Verdict.
+    pub verdict: Verdict,
+    /// Margin, where a number decides.
+    pub margin: Option<f64>,
+    /// Who accepts a failing row, and why.
+    pub waiver: Option<(String, String)>,
+    /// What was found, or why nothing was.
+    pub outcome: Result<Demand, NotChecked>,
+}
+
+/// A cure that several rows share, the one that cures most first.
+#[derive(Debug, Clone)]
+pub struct Lever {
+    /// The cure, with the furthest setting that any of its rows asks for.
+    pub cure: Cure,
+    /// Keys of the rows that name it.
+    pub rows: Vec<String>,
+}
+
+/// The review of one cover.
+#[derive(Debug, Clone)]
+pub struct Review {
+    /// The cover's title.
+    pub title: String,
+    /// The design's revision.
+    pub revision: Option<String>,
+    /// Version of this library.
+    pub version: &'static str,
+    /// SHA-256 of the document in its canonical form, in hexadecimal.
+    pub input_hash: String,
+    /// The rows, in the order of the parts.
+    pub rows: Vec<Row>,
+    /// Limits that the document replaced: key, its value, the common practice.
+    pub replaced_limits: Vec<ReplacedLimit>,
+    /// What to change first.
+    pub levers: Vec<Lever>,
+}
+
+/// A limit that the document replaced.
+#[derive(Debug, Clone)]
+pub struct ReplacedLimit {
+    /// Its key under `limits`.
+    pub key: &'static str,
+    /// The document's value, as people read it.
+    pub given: String,
+    /// The common practice, as people read it.
+    pub practice: String,
+}
+
+impl Review {
+    /// How many rows have a verdict; a failing row that is accepted still fails.
+    pub fn count(&self, verdict: Verdict) -> usize {
+        self.rows.iter().filter(|row| row.verdict == verdict).count()
+    }
+
+    /// True where every check passed or is marginal: nothing fails, is accepted, untested or unchecked.
+    pub fn all_passed(&self) -> bool {
+        self.rows.iter().all(|row| matches!(row.verdict, Verdict::Pass | Verdict::Marginal))
+    }
+
+    /// The row of a key.
+    pub fn row(&self, key: &str) -> Option<&Row> {
+        self.rows.iter().find(|row| row.key == key)
+    }
+}
+
+/// Reviews a cover.
+///
+/// # Errors
+/// The first of the document's [`problems`](Cover::problems), and [`Error::UnknownKey`] for a waiver of a check that
+/// does not exist.
+pub fn review(cover: &Cover) -> Result<Review, Error> {
+    let prepared = Prepared::new(cover)?;
+    let rows = rows(&prepared);
+    for (nth, waiver) in cover.waivers.iter().flatten().enumerate() {
+        if !rows.iter().any(|row| row.key == waiver.check) {
+            let known = rows.iter().map(|row| row.key.as_str());
+            return Err(Error::UnknownKey {
+                field: format!("waivers[{nth}].check `{}`", waiver.check),
+                nearest: coaming::declaration::nearest::nearest(&waiver.check, known).map(str::to_owned),
+            });
+        }
+    }
+    let replaced = prepared.limits.replaced().into_iter().map(|(field, given, practice)| ReplacedLimit {
+        key: field.name,
+        given: coaming::declaration::shown(given, field),
+        practice: coaming::declaration::shown(practice, field),
+    });
+    Ok(Review {
+        title: cover.title.clone(),
+        revision: cover.revision.clone(),
+        version: env!("CARGO_PKG_VERSION"),
+        input_hash: input_hash(cover)?,
+        levers: levers(&rows),
+        replaced_limits: replaced.collect(),
+        rows,
+    })
+}
+
+/// SHA-256 of the document as canonical JSON: comments and layout do not count, every value does.
+///
+/// # Errors
+/// [`Error::Unreadable`] where the document cannot be written.
+pub fn input_hash(cover: &Cover) -> Result<String, Error> {
+    let digest = Sha256::digest(to_json(cover)?.as_bytes());
+    Ok(digest.iter().map(|byte| format!("{byte:02x}")).collect())
+}
+
+fn rows(prepared: &Prepared<'_>) -> Vec<Row> {
+    let of_check = |part: &'static str, check: &Check| -> Vec<Row> {
+        (check.subjects)(prepared).iter().map(|subject| row(prepared, part, check, subject)).collect()
+    };
+    PARTS
+        .iter()
+        .flat_map(|(part, checks)| checks.iter().flat_map(move |check| of_check(part, check)))
+        .collect()
+}
+
+fn row(prepared: &Prepared<'_>, part: &'static str, check: &Check, subject: &Subject) -> Row {
+    let key = if subject.is_empty() {
+        check.key.to_owned()
+    } else {
+        format!("{}({})", check.key, subject.join(", "))
+    };
+    let outcome = (check.demand)(prepared, subject);
+    let (verdict, margin) = match &outcome {
+        Ok(demand) => {
+            let judged = verdict(&demand.finding);
+            // A dimension that nobody confirmed can be no better than `needs test`.
+            (if demand.unverified { judged.min(Verdict::NeedsTest) } else { judged }, margin(&demand.finding))
+        }
+        Err(_) => (Verdict::NotChecked, None),
+    };
+    let waiver = prepared
+        .cover
+        .waivers
+        .iter()
+        .flatten()
+        .find(|waiver| waiver.check == key && verdict == Verdict::Fail);
+    Row {
+        part,
+        title: check.title,
+        subject: subject.join(", "),
+        case: check.case,
+        verdict,
+        margin,
+        waiver: waiver.map(|waiver| (waiver.accepted_by.clone(), waiver.reason.clone())),
+        outcome,
+        key,
+    }
+}
+
+/// The cures of failing rows, those of one lever together.
+fn levers(rows: &[Row]) -> Vec<Lever> {
+    let mut levers: Vec<Lever> = Vec::new();
+    for row in rows.iter().filter(|row| row.verdict == Verdict::Fail && row.waiver.is_none()) {
+        let Some(cure) = row.outcome.as_ref().ok().and_then(|demand| demand.cure.as_ref()) else { continue };
+        match levers.iter_mut().find(|lever| lever.cure.lever == cure.lever) {
+            Some(lever) => {
+                lever.rows.push(row.key.clone());
+                if further(cure, &lever.cure) {
+                    lever.cure = cure.clone();
+                }
+            }
+            None => levers.push(Lever { cure: cure.clone(), rows: vec![row.key.clone()] }),
+        }
+    }
+    // A stable sort: levers that cure as many rows stay in the order of the parts.
+    levers.sort_by_key(|lever| core::cmp::Reverse(lever.rows.len()));
+    levers
+}
+
+/// True where a cure asks for a further setting of the same lever than another.
+fn further(cure: &Cure, other: &Cure) -> bool {
+    match (&cure.change, &other.change) {
+        (Some((now, to)), Some((_, known))) => (to.si - now.si).abs() > (known.si - now.si).abs(),
+        (Some(_), None) => true,
+        _ => false,
+    }
+}
