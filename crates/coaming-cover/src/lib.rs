@@ -23,6 +23,7 @@ pub mod demand;
 pub mod document;
 pub mod limits;
 pub mod prepared;
+pub mod render;
 pub mod review;
 pub mod verdict;
 mod worksheet;

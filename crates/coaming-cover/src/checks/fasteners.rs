@@ -217,7 +217,12 @@ fn tip_clearance(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, N
     let clearance = outcome.smallest_tip_clearance.need(|| "insert.hole_depth".to_owned())?;
     let (limit, origin) = practice(prepared.limits.tip_clearance());
     if clearance.value < 0.0 {
-        sheet.at(format!("bottoms by {}", Measure::LENGTH.shown(-clearance.value, System::Shop)));
+        let nominal = outcome.tip_clearance.map_or(0.0, |nominal| nominal.value);
+        sheet.at(format!(
+            "bottoms by {}, nominal clearance {}",
+            Measure::LENGTH.shown(-clearance.value, System::Shop),
+            Measure::LENGTH.shown(nominal, System::Shop)
+        ));
     }
     if clearance.value < limit {
         let shorter: Length = si(outcome.length.value - (limit - clearance.value));

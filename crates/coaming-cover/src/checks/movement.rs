@@ -29,7 +29,7 @@ pub(super) const CHECKS: &[Check] = &[
     },
     Check {
         key: "countersunk_float",
-        title: "A head that centres itself on a layer that moves",
+        title: "Countersunk head on a layer that moves",
         case: None,
         subjects: floating,
         demand: countersunk_float,

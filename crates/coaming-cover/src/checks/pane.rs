@@ -157,7 +157,7 @@ fn frequency(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotCh
     // Between two orders the best place of the band is where it is furthest from both.
     let best = best_separation(&orders, low, high);
     sheet.at(format!(
-        "{} on {} ({})",
+        "{} against {}, {}",
         Measure::FREQUENCY.shown_band(low, high, System::Shop),
         Measure::FREQUENCY.shown(nearest.1, System::Shop),
         nearest.0
