@@ -89,8 +89,11 @@ class Folded:
                 angle = self.angle[bend] + side * share * turn
                 return self.centre[bend] - side * (radius + k * self.t) * left(angle)
 
-            def speed(share, h=1e-6):
+            def chord(share, h):
                 return np.linalg.norm(place(share + h) - place(share - h)) / (2 * h)
+
+            def speed(share, h=1e-3):
+                return (4 * chord(share, h) - chord(share, 2 * h)) / 3
 
             total += quad(speed, 0.0, 1.0)[0]
         return total
@@ -127,6 +130,34 @@ def air_bend():
         print(f"   {degrees:5.1f} deg: {meet:.6f}; relative to 90 deg times 0.70: {0.70 * meet / at_ninety:.6f}")
 
 
+def measured_k(label, flat, first, second, reference, degrees, radius, thickness, plane_past_ninety, spread):
+    """The K for which a strip of that flat length folds into legs of those lengths; uncertainty by solving again."""
+
+    def k_of(flat, first, second, angle, radius, thickness):
+        def misfit(flats):
+            folded = Folded(thickness, flats, [(angle, radius, 0.4, UP)])
+            return [folded.length_of_leg(0, reference, plane_past_ninety) - first,
+                    folded.length_of_leg(1, reference, plane_past_ninety) - second]
+
+        flats = fsolve(misfit, [first, second], xtol=1e-10)
+        return brentq(lambda k: Folded(thickness, flats, [(angle, radius, k, UP)]).neutral_length() - flat,
+                      -0.99 * radius / thickness, 5.0, xtol=1e-14)
+
+    values = [flat, first, second, np.radians(degrees), radius, thickness]
+    u_flat, u_leg, u_degrees, u_radius, u_thickness = spread
+    uncertainties = [u_flat, u_leg, u_leg, np.radians(u_degrees), u_radius, u_thickness]
+    parts = []
+    for place, u in enumerate(uncertainties):
+        h = 1e-4 * values[place]
+        up, down = list(values), list(values)
+        up[place] += h
+        down[place] -= h
+        parts.append(abs(k_of(*up) - k_of(*down)) / (2 * h) * u)
+    print(f"measured K {label}: {k_of(*values):.8f}, root sum square {np.sqrt(np.sum(np.square(parts))):.8f},"
+          f" worst {np.sum(parts):.8f}; parts flat, leg, leg, angle, radius, thickness",
+          " ".join(f"{part:.8f}" for part in parts))
+
+
 def main():
     out, ins = "outside", "inside"
     profile("u channel of the handbook, inches", 0.04, [(1.0, out), (2.0, out), (1.0, out)], [(90, 0.16, 0.4467, UP)] * 2)
@@ -138,6 +169,9 @@ def main():
     profile("135 deg to sharps, mm", 2.0, [(40, out), (60, out)], [(135, 3.0, 0.45, UP)], plane_past_ninety=False)
     profile("hem, mm", 1.0, [(12, out), (80, out)], [(180, 0.5, 0.35, UP)])
     air_bend()
+    measured_k("outside, mm", 97.6, 40.2, 60.9, out, 90.0, 2.1, 1.95, False, (0.05, 0.05, 0.25, 0.1, 0.01))
+    measured_k("inside 60 deg, mm", 99.65, 41.0, 58.1, ins, 60.0, 3.0, 2.0, True, (0.05, 0.04, 0.3, 0.1, 0.02))
+    measured_k("mid 120 deg to planes, mm", 102.4, 46.2, 56.2, "mid", 120.0, 3.0, 2.0, True, (0.05, 0.04, 0.3, 0.1, 0.02))
 
 
 if __name__ == "__main__":

@@ -89,4 +89,5 @@ registry! {
     latch::LatchForce,
     latch::LatchHold,
     latch::LatchTravel,
+    sheet::KFactorMeasured,
 }

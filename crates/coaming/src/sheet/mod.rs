@@ -10,6 +10,7 @@ mod brake_fit;
 mod die_opening;
 mod k_factor_conversions;
 mod k_factor_din_6935;
+mod k_factor_measured;
 mod length_reference;
 mod profile;
 
@@ -20,6 +21,7 @@ pub use brake_fit::{BrakeBendOutcome, BrakeFit, BrakeFitOutcome};
 pub use die_opening::DieOpeningRounding;
 pub use k_factor_conversions::{KFactorFromAllowance, KFactorFromDeduction, KFactorOutcome};
 pub use k_factor_din_6935::{BentMetal, KFactorDin6935, KFactorDin6935Outcome};
+pub use k_factor_measured::{KFactorMeasured, KFactorMeasuredOutcome};
 pub use length_reference::{AboveNinety, LengthReference};
 pub use profile::{BendDirection, Leg, LegOutcome, Profile, ProfileBend, ProfileBendOutcome, ProfileOutcome};
 
