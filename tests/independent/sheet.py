@@ -158,6 +158,33 @@ def measured_k(label, flat, first, second, reference, degrees, radius, thickness
           " ".join(f"{part:.8f}" for part in parts))
 
 
+def spring(radius, thickness, strength, modulus):
+    """Radius after unloading an elastic, ideally plastic strip: its moment by quadrature over the thickness."""
+    core = strength / modulus * radius
+
+    def stress(y):
+        return np.clip(modulus * y / radius, -strength, strength)
+
+    half = thickness / 2
+    moment = 2 * quad(lambda y: stress(y) * y, 0.0, half, points=[min(core, half)], epsabs=0, epsrel=1e-12)[0]
+    return 1 / (1 / radius - moment / (modulus * thickness**3 / 12))
+
+
+def springback(label, radius, thickness, strength, modulus, degrees):
+    final = spring(radius, thickness, strength, modulus)
+    arc = np.radians(degrees) * (radius + thickness / 2)
+    angle = np.degrees(arc / (final + thickness / 2))
+    print(f"springback {label}: ratio {radius / final:.8f}, radius {final:.8f}, angle {angle:.8f} deg")
+
+
+def over_bend(label, wanted, thickness, strength, modulus, degrees):
+    largest = 0.5 * modulus * thickness / strength * (1 - 1e-9)
+    tool = brentq(lambda radius: 1 / spring(radius, thickness, strength, modulus) - 1 / wanted,
+                  1e-6 * thickness, min(largest, wanted), xtol=1e-14, rtol=1e-13)
+    angle = np.degrees(np.radians(degrees) * (wanted + thickness / 2) / (tool + thickness / 2))
+    print(f"over-bend {label}: tool radius {tool:.8f}, angle under the tool {angle:.8f} deg, ratio {tool / wanted:.8f}")
+
+
 def main():
     out, ins = "outside", "inside"
     profile("u channel of the handbook, inches", 0.04, [(1.0, out), (2.0, out), (1.0, out)], [(90, 0.16, 0.4467, UP)] * 2)
@@ -172,6 +199,12 @@ def main():
     measured_k("outside, mm", 97.6, 40.2, 60.9, out, 90.0, 2.1, 1.95, False, (0.05, 0.05, 0.25, 0.1, 0.01))
     measured_k("inside 60 deg, mm", 99.65, 41.0, 58.1, ins, 60.0, 3.0, 2.0, True, (0.05, 0.04, 0.3, 0.1, 0.02))
     measured_k("mid 120 deg to planes, mm", 102.4, 46.2, 56.2, "mid", 120.0, 3.0, 2.0, True, (0.05, 0.04, 0.3, 0.1, 0.02))
+    springback("of the textbook, inches", 0.5, 0.0359, 40e3, 29e6, 90.0)
+    springback("10 mm", 10.0, 1.6, 195.0, 69600.0, 90.0)
+    springback("large radius, mm", 100.0, 1.0, 250.0, 70000.0, 60.0)
+    over_bend("12 mm", 12.0, 1.6, 195.0, 69600.0, 90.0)
+    over_bend("drum of 400 mm", 400.0, 1.0, 250.0, 70000.0, 30.0)
+    over_bend("tight, mm", 1.6, 1.6, 195.0, 69600.0, 90.0)
 
 
 if __name__ == "__main__":

@@ -90,4 +90,6 @@ registry! {
     latch::LatchHold,
     latch::LatchTravel,
     sheet::KFactorMeasured,
+    sheet::Springback,
+    sheet::OverBend,
 }

@@ -12,7 +12,9 @@ mod k_factor_conversions;
 mod k_factor_din_6935;
 mod k_factor_measured;
 mod length_reference;
+mod over_bend;
 mod profile;
+mod springback;
 
 pub use air_bend::{AirBend, AirBendOutcome};
 pub use bend_allowance::{BendAllowance, BendAllowanceOutcome, LegReference};
@@ -23,7 +25,9 @@ pub use k_factor_conversions::{KFactorFromAllowance, KFactorFromDeduction, KFact
 pub use k_factor_din_6935::{BentMetal, KFactorDin6935, KFactorDin6935Outcome};
 pub use k_factor_measured::{KFactorMeasured, KFactorMeasuredOutcome};
 pub use length_reference::{AboveNinety, LengthReference};
+pub use over_bend::{OverBend, OverBendOutcome};
 pub use profile::{BendDirection, Leg, LegOutcome, Profile, ProfileBend, ProfileBendOutcome, ProfileOutcome};
+pub use springback::{Springback, SpringbackOutcome};
 
 use crate::math::PI;
 use crate::quantity::{Angle, si};
