@@ -185,6 +185,19 @@ def over_bend(label, wanted, thickness, strength, modulus, degrees):
     print(f"over-bend {label}: tool radius {tool:.8f}, angle under the tool {angle:.8f} deg, ratio {tool / wanted:.8f}")
 
 
+def smallest_radius():
+    print("R/t where the true strain of the outer fibre equals the true strain at fracture")
+    for reduction in (0.10, 0.20, 0.35, 0.49):
+        ratio = brentq(lambda r: np.log((r + 1) / (r + 0.5)) - np.log(1 / (1 - reduction)), 0.0, 1e3, xtol=1e-14)
+        print(f"   reduction {reduction:.2f}: {ratio:.8f}")
+    print("strain of the outer fibre, arcs of half a turn measured as polygons of a million sides")
+    for ratio in (0.0, 1.0, 2.0, 5.5):
+        steps = np.linspace(0.0, np.pi, 1_000_001)
+        outer, middle = (np.sum(np.hypot(np.diff(r * np.cos(steps)), np.diff(r * np.sin(steps))))
+                         for r in (ratio + 1, ratio + 0.5))
+        print(f"   R/t {ratio}: {outer / middle - 1:.9f}")
+
+
 def main():
     out, ins = "outside", "inside"
     profile("u channel of the handbook, inches", 0.04, [(1.0, out), (2.0, out), (1.0, out)], [(90, 0.16, 0.4467, UP)] * 2)
@@ -205,6 +218,7 @@ def main():
     over_bend("12 mm", 12.0, 1.6, 195.0, 69600.0, 90.0)
     over_bend("drum of 400 mm", 400.0, 1.0, 250.0, 70000.0, 30.0)
     over_bend("tight, mm", 1.6, 1.6, 195.0, 69600.0, 90.0)
+    smallest_radius()
 
 
 if __name__ == "__main__":

@@ -63,6 +63,10 @@ caveats! {
     UnusualKFactor = 13, "unusual_k_factor",
         "The measured K-factor lies outside 0.25 to 0.50: more likely a reading is off than the neutral axis.",
         cure "Measure flat length, legs, radius and thickness again, on more than one strip.";
+    /// A tabulated bend radius, which is a guide and no limit.
+    GuideRadius = 14, "guide_radius",
+        "A tabulated bend radius is a guide for a cold bend of 90 deg across the grain, not a limit.",
+        cure "Bend a test strip of the same sheet, along the same direction.";
 
     /// A deflection past half the thickness by small-deflection theory.
     LargeDeflection = 16, "large_deflection",

@@ -92,4 +92,9 @@ registry! {
     sheet::KFactorMeasured,
     sheet::Springback,
     sheet::OverBend,
+    sheet::SmallestRadiusByDesignManual,
+    sheet::RecommendedRadiusByAdvisoryCircular,
+    sheet::SmallestRadiusByReduction,
+    sheet::OuterFibreStrain,
+    sheet::SmallestRadiusByStrain,
 }

@@ -5,6 +5,7 @@
 
 mod air_bend;
 mod bend_allowance;
+mod bend_radius_table;
 mod brake;
 mod brake_fit;
 mod die_opening;
@@ -12,8 +13,13 @@ mod k_factor_conversions;
 mod k_factor_din_6935;
 mod k_factor_measured;
 mod length_reference;
+mod outer_fibre_strain;
 mod over_bend;
 mod profile;
+mod recommended_radius_by_advisory_circular;
+mod smallest_radius_by_design_manual;
+mod smallest_radius_by_reduction;
+mod smallest_radius_by_strain;
 mod springback;
 
 pub use air_bend::{AirBend, AirBendOutcome};
@@ -25,8 +31,17 @@ pub use k_factor_conversions::{KFactorFromAllowance, KFactorFromDeduction, KFact
 pub use k_factor_din_6935::{BentMetal, KFactorDin6935, KFactorDin6935Outcome};
 pub use k_factor_measured::{KFactorMeasured, KFactorMeasuredOutcome};
 pub use length_reference::{AboveNinety, LengthReference};
+pub use outer_fibre_strain::{OuterFibreStrain, OuterFibreStrainOutcome};
 pub use over_bend::{OverBend, OverBendOutcome};
 pub use profile::{BendDirection, Leg, LegOutcome, Profile, ProfileBend, ProfileBendOutcome, ProfileOutcome};
+pub use recommended_radius_by_advisory_circular::{
+    AdvisoryCircularTemper, RecommendedRadiusByAdvisoryCircular, RecommendedRadiusByAdvisoryCircularOutcome,
+};
+pub use smallest_radius_by_design_manual::{
+    AluminumDesignManualTemper, SmallestRadiusByDesignManual, SmallestRadiusByDesignManualOutcome,
+};
+pub use smallest_radius_by_reduction::{SmallestRadiusByReduction, SmallestRadiusByReductionOutcome};
+pub use smallest_radius_by_strain::{SmallestRadiusByStrain, SmallestRadiusByStrainOutcome};
 pub use springback::{Springback, SpringbackOutcome};
 
 use crate::math::PI;
