@@ -97,4 +97,7 @@ registry! {
     sheet::SmallestRadiusByReduction,
     sheet::OuterFibreStrain,
     sheet::SmallestRadiusByStrain,
+    sheet::HoleToBend,
+    sheet::BendRelief,
+    sheet::ReliefHole,
 }

@@ -6,9 +6,11 @@
 mod air_bend;
 mod bend_allowance;
 mod bend_radius_table;
+mod bend_relief;
 mod brake;
 mod brake_fit;
 mod die_opening;
+mod hole_to_bend;
 mod k_factor_conversions;
 mod k_factor_din_6935;
 mod k_factor_measured;
@@ -17,6 +19,7 @@ mod outer_fibre_strain;
 mod over_bend;
 mod profile;
 mod recommended_radius_by_advisory_circular;
+mod relief_hole;
 mod smallest_radius_by_design_manual;
 mod smallest_radius_by_reduction;
 mod smallest_radius_by_strain;
@@ -24,9 +27,11 @@ mod springback;
 
 pub use air_bend::{AirBend, AirBendOutcome};
 pub use bend_allowance::{BendAllowance, BendAllowanceOutcome, LegReference};
+pub use bend_relief::{BendRelief, BendReliefOutcome};
 pub use brake::{Brake, BrakeBend, BrakeLimit};
 pub use brake_fit::{BrakeBendOutcome, BrakeFit, BrakeFitOutcome};
 pub use die_opening::DieOpeningRounding;
+pub use hole_to_bend::{HoleDistanceReference, HoleToBend, HoleToBendOutcome};
 pub use k_factor_conversions::{KFactorFromAllowance, KFactorFromDeduction, KFactorOutcome};
 pub use k_factor_din_6935::{BentMetal, KFactorDin6935, KFactorDin6935Outcome};
 pub use k_factor_measured::{KFactorMeasured, KFactorMeasuredOutcome};
@@ -37,6 +42,7 @@ pub use profile::{BendDirection, Leg, LegOutcome, Profile, ProfileBend, ProfileB
 pub use recommended_radius_by_advisory_circular::{
     AdvisoryCircularTemper, RecommendedRadiusByAdvisoryCircular, RecommendedRadiusByAdvisoryCircularOutcome,
 };
+pub use relief_hole::{ReliefHole, ReliefHoleOutcome};
 pub use smallest_radius_by_design_manual::{
     AluminumDesignManualTemper, SmallestRadiusByDesignManual, SmallestRadiusByDesignManualOutcome,
 };
