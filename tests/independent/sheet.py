@@ -198,6 +198,51 @@ def smallest_radius():
         print(f"   R/t {ratio}: {outer / middle - 1:.9f}")
 
 
+def spread():
+    """Folds a strip with its bend lines held where they are, and moves one thing at a time."""
+    thickness = 1.5
+    flats = [30.0, 40.0, 25.0]
+    nominal = [(np.radians(90), 2.0, 0.42, UP), (np.radians(60), 3.0, 0.45, DOWN)]
+    allowance = [turn * (radius + k * thickness) for turn, radius, k, _ in nominal]
+    lines = [flats[0] + allowance[0] / 2, flats[0] + allowance[0] + flats[1] + allowance[1] / 2]
+    strip = sum(flats) + sum(allowance)
+
+    def place(hole, bends, lines):
+        ba = [Folded(thickness, [0.0, 0.0], [bend]).neutral_length() for bend in bends]
+        edges = [0.0] + [x for line, a in zip(lines, ba) for x in (line - a / 2, line + a / 2)] + [strip]
+        lengths = [edges[2 * i + 1] - edges[2 * i] for i in range(3)]
+        folded = Folded(thickness, lengths, bends)
+        leg = next(i for i in range(3) if edges[2 * i] <= hole <= edges[2 * i + 1])
+        return leg, folded.start[leg] + (hole - edges[2 * leg]) * heading(folded.angle[leg])
+
+    u_k, u_radius, u_angle, u_line, u_cut = 0.03, 0.2, np.radians(0.5), 0.15, 0.1
+    for hole in (10.0, 55.0, 95.0):
+        leg, at = place(hole, nominal, lines)
+        print(f"spread, hole at {hole}: leg {leg}, at {at[0]:.8f} {at[1]:.8f}")
+        effects = {"k_factor": [], "inside_radius": [], "bend_angle": [], "bend_line": [], "cutting": []}
+        h = 1e-4
+        for bend in range(leg):
+            for name, column, u in (("k_factor", 2, u_k), ("inside_radius", 1, u_radius), ("bend_angle", 0, u_angle)):
+                up, down = [list(b) for b in nominal], [list(b) for b in nominal]
+                up[bend][column] += h
+                down[bend][column] -= h
+                moved = (place(hole, up, lines)[1] - place(hole, down, lines)[1]) / (2 * h) * u
+                effects[name].append(moved)
+            up, down = list(lines), list(lines)
+            up[bend] += h
+            down[bend] -= h
+            effects["bend_line"].append((place(hole, nominal, up)[1] - place(hole, nominal, down)[1]) / (2 * h) * u_line)
+        effects["cutting"].append((place(hole + h, nominal, lines)[1] - place(hole - h, nominal, lines)[1]) / (2 * h) * u_cut)
+        for name, moved in effects.items():
+            print(f"   {name}:", "; ".join(f"{m[0]:.7f} {m[1]:.7f}" for m in moved))
+        independent = [m for moved in effects.values() for m in moved]
+        common = ([m for name in ("bend_angle", "bend_line", "cutting") for m in effects[name]]
+                  + [np.sum(effects[name], axis=0) for name in ("k_factor", "inside_radius") if effects[name]])
+        for label, group in (("independent", independent), ("common", common)):
+            worst, rss = np.sum(np.abs(group), axis=0), np.sqrt(np.sum(np.square(group), axis=0))
+            print(f"   {label}: worst {worst[0]:.7f} {worst[1]:.7f}, root sum square {rss[0]:.7f} {rss[1]:.7f}")
+
+
 def main():
     out, ins = "outside", "inside"
     profile("u channel of the handbook, inches", 0.04, [(1.0, out), (2.0, out), (1.0, out)], [(90, 0.16, 0.4467, UP)] * 2)
@@ -219,6 +264,7 @@ def main():
     over_bend("drum of 400 mm", 400.0, 1.0, 250.0, 70000.0, 30.0)
     over_bend("tight, mm", 1.6, 1.6, 195.0, 69600.0, 90.0)
     smallest_radius()
+    spread()
 
 
 if __name__ == "__main__":

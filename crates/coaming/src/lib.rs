@@ -100,4 +100,5 @@ registry! {
     sheet::HoleToBend,
     sheet::BendRelief,
     sheet::ReliefHole,
+    sheet::ProfileSpread,
 }

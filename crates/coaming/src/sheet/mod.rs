@@ -10,6 +10,7 @@ mod bend_relief;
 mod brake;
 mod brake_fit;
 mod die_opening;
+mod folded_profile;
 mod hole_to_bend;
 mod k_factor_conversions;
 mod k_factor_din_6935;
@@ -18,6 +19,7 @@ mod length_reference;
 mod outer_fibre_strain;
 mod over_bend;
 mod profile;
+mod profile_spread;
 mod recommended_radius_by_advisory_circular;
 mod relief_hole;
 mod smallest_radius_by_design_manual;
@@ -39,6 +41,10 @@ pub use length_reference::{AboveNinety, LengthReference};
 pub use outer_fibre_strain::{OuterFibreStrain, OuterFibreStrainOutcome};
 pub use over_bend::{OverBend, OverBendOutcome};
 pub use profile::{BendDirection, Leg, LegOutcome, Profile, ProfileBend, ProfileBendOutcome, ProfileOutcome};
+pub use profile_spread::{
+    AcrossBends, ProfileHole, ProfileHoleOutcome, ProfileSpread, ProfileSpreadOutcome, SpreadCause,
+    SpreadEffect,
+};
 pub use recommended_radius_by_advisory_circular::{
     AdvisoryCircularTemper, RecommendedRadiusByAdvisoryCircular, RecommendedRadiusByAdvisoryCircularOutcome,
 };
