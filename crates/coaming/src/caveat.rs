@@ -59,6 +59,14 @@ caveats! {
     UnusualDieOpening = 12, "unusual_die_opening",
         "The die opening is below 5 or above 12 thicknesses: radius and force follow it less well there.",
         cure "Take a die opening of 6 to 10 thicknesses, or bend a test strip.";
+    /// A measured neutral axis outside the usual band.
+    UnusualKFactor = 13, "unusual_k_factor",
+        "The measured K-factor lies outside 0.25 to 0.50: more likely a reading is off than the neutral axis.",
+        cure "Measure flat length, legs, radius and thickness again, on more than one strip.";
+    /// A tabulated bend radius, which is a guide and no limit.
+    GuideRadius = 14, "guide_radius",
+        "A tabulated bend radius is a guide for a cold bend of 90 deg across the grain, not a limit.",
+        cure "Bend a test strip of the same sheet, along the same direction.";
 
     /// A deflection past half the thickness by small-deflection theory.
     LargeDeflection = 16, "large_deflection",

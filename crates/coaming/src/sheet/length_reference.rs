@@ -30,6 +30,19 @@ pub enum AboveNinety {
     VirtualSharp,
 }
 
+/// How far a length goes past the tangent line, with its derivatives.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct PastTangentLine {
+    /// The distance, z.
+    pub(super) distance: f64,
+    /// ∂z/∂r.
+    pub(super) by_radius: f64,
+    /// ∂z/∂t.
+    pub(super) by_thickness: f64,
+    /// ∂z/∂α.
+    pub(super) by_angle: f64,
+}
+
 /// Past this bend angle two faces meet a thousand radii away, and no drawing shows it.
 const LARGEST_SHARP: f64 = PI - 0.002;
 
@@ -43,9 +56,11 @@ pub(super) fn past_tangent_line(
     bend_angle: f64,
     inside_radius: f64,
     thickness: f64,
-) -> Result<f64, &'static str> {
+) -> Result<PastTangentLine, &'static str> {
     let share = match reference {
-        LengthReference::Flat => return Ok(0.0),
+        LengthReference::Flat => {
+            return Ok(PastTangentLine { distance: 0.0, by_radius: 0.0, by_thickness: 0.0, by_angle: 0.0 });
+        }
         LengthReference::Outside | LengthReference::ToVirtualSharp | LengthReference::ToTangent => 1.0,
         LengthReference::Mid => 0.5,
         LengthReference::Inside => 0.0,
@@ -63,7 +78,7 @@ pub(super) fn past_tangent_line(
         _ => above_ninety == AboveNinety::TangentPlane && bend_angle > FRAC_PI_2,
     };
     if to_plane {
-        return Ok(depth);
+        return Ok(PastTangentLine { distance: depth, by_radius: 1.0, by_thickness: share, by_angle: 0.0 });
     }
     if bend_angle > LARGEST_SHARP {
         return Err(
@@ -71,5 +86,11 @@ pub(super) fn past_tangent_line(
                     with above_ninety = tangent_plane",
         );
     }
-    Ok(depth * math::tan(bend_angle / 2.0))
+    let tangent = math::tan(bend_angle / 2.0);
+    Ok(PastTangentLine {
+        distance: depth * tangent,
+        by_radius: tangent,
+        by_thickness: share * tangent,
+        by_angle: depth * (1.0 + tangent * tangent) / 2.0,
+    })
 }

@@ -5,23 +5,56 @@
 
 mod air_bend;
 mod bend_allowance;
+mod bend_radius_table;
+mod bend_relief;
 mod brake;
 mod brake_fit;
 mod die_opening;
+mod folded_profile;
+mod hole_to_bend;
 mod k_factor_conversions;
 mod k_factor_din_6935;
+mod k_factor_measured;
 mod length_reference;
+mod outer_fibre_strain;
+mod over_bend;
 mod profile;
+mod profile_spread;
+mod recommended_radius_by_advisory_circular;
+mod relief_hole;
+mod smallest_radius_by_design_manual;
+mod smallest_radius_by_reduction;
+mod smallest_radius_by_strain;
+mod springback;
 
 pub use air_bend::{AirBend, AirBendOutcome};
 pub use bend_allowance::{BendAllowance, BendAllowanceOutcome, LegReference};
+pub use bend_relief::{BendRelief, BendReliefOutcome};
 pub use brake::{Brake, BrakeBend, BrakeLimit};
 pub use brake_fit::{BrakeBendOutcome, BrakeFit, BrakeFitOutcome};
 pub use die_opening::DieOpeningRounding;
+pub use hole_to_bend::{HoleDistanceReference, HoleToBend, HoleToBendOutcome};
 pub use k_factor_conversions::{KFactorFromAllowance, KFactorFromDeduction, KFactorOutcome};
 pub use k_factor_din_6935::{BentMetal, KFactorDin6935, KFactorDin6935Outcome};
+pub use k_factor_measured::{KFactorMeasured, KFactorMeasuredOutcome};
 pub use length_reference::{AboveNinety, LengthReference};
+pub use outer_fibre_strain::{OuterFibreStrain, OuterFibreStrainOutcome};
+pub use over_bend::{OverBend, OverBendOutcome};
 pub use profile::{BendDirection, Leg, LegOutcome, Profile, ProfileBend, ProfileBendOutcome, ProfileOutcome};
+pub use profile_spread::{
+    AcrossBends, ProfileHole, ProfileHoleOutcome, ProfileSpread, ProfileSpreadOutcome, SpreadCause,
+    SpreadEffect,
+};
+pub use recommended_radius_by_advisory_circular::{
+    AdvisoryCircularTemper, RecommendedRadiusByAdvisoryCircular, RecommendedRadiusByAdvisoryCircularOutcome,
+};
+pub use relief_hole::{ReliefHole, ReliefHoleOutcome};
+pub use smallest_radius_by_design_manual::{
+    AluminumDesignManualTemper, SmallestRadiusByDesignManual, SmallestRadiusByDesignManualOutcome,
+};
+pub use smallest_radius_by_reduction::{SmallestRadiusByReduction, SmallestRadiusByReductionOutcome};
+pub use smallest_radius_by_strain::{SmallestRadiusByStrain, SmallestRadiusByStrainOutcome};
+pub use springback::{Springback, SpringbackOutcome};
 
 use crate::math::PI;
 use crate::quantity::{Angle, si};

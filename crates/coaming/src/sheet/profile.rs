@@ -155,7 +155,7 @@ impl Profile {
     /// How far a length goes past the tangent line of a bend.
     fn past(&self, bend: &ProfileBend, reference: LengthReference) -> Result<f64, &'static str> {
         let (a, r, t) = (bend.bend_angle.value, bend.inside_radius.value, self.thickness.value);
-        past_tangent_line(reference, self.above_ninety, a, r, t)
+        past_tangent_line(reference, self.above_ninety, a, r, t).map(|past| past.distance)
     }
 
     /// The flat of one leg.
