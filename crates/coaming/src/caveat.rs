@@ -81,6 +81,18 @@ caveats! {
     FixedHoleMoves = 24, "fixed_hole_moves",
         "A close hole stands off the fixed point: growth is held back there and loads the hole.",
         cure "Move the fixed point to this hole, or make the hole a slot or oversize.";
+    /// A plate that bows past its thickness.
+    BowPastThickness = 25, "bow_past_thickness",
+        "The plate bows by more than its thickness: it tends to roll in one direction, with a smaller bow across.",
+        cure "Stiffen it, let the layers slide, or take the result as an upper bound.";
+    /// A bond too short for the peel formula.
+    ShortBond = 26, "short_bond",
+        "The bond is short against its transfer length: the two ends meet and the peel is off.",
+        cure "Take the peel as an order of size, or test a sample.";
+    /// A burn threshold from memory.
+    UnverifiedThreshold = 27, "unverified_threshold",
+        "The burn threshold was not confirmed against its standard.",
+        cure "Read it in ISO 13732-1.";
 
     /// The scatter of the tightening method is recalled from its source.
     UnverifiedScatter = 32, "unverified_scatter",
