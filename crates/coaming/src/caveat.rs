@@ -111,6 +111,18 @@ caveats! {
     SpongeOutsideGrade = 41, "sponge_outside_grade",
         "The given pressure at 25 % lies outside the band of the stated grade.",
         cure "Check grade and figure against the maker's sheet.";
+    /// A rubber layer so thin that its own volume change counts.
+    RubberVolumeChange = 42, "rubber_volume_change",
+        "The rubber is so thin against its area that its own volume change softens it; the formula keeps it constant.",
+        cure "Use a thicker or narrower rubber, or the maker's measured curve.";
+    /// A service harder than the measurement of the set.
+    SetBeyondTest = 43, "set_beyond_test",
+        "The service is hotter, longer or more compressed than the measurement of the set: it takes more.",
+        cure "Ask for the set at the temperature, time and compression of the service.";
+    /// A gasket that lets go between the latches.
+    GasketLetsGo = 44, "gasket_lets_go",
+        "Between the latches the gasket lets go; the formula keeps it attached there.",
+        cure "Use a stiffer edge, more latches or a softer gasket.";
 
     /// Pressure pushes the lid on so hard that the latches are slack.
     LatchSlack = 48, "latch_slack",
