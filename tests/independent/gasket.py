@@ -162,3 +162,40 @@ def walked(a, b, r, n=200_000):
 
 
 show("path 540 x 400, radius 40 (mm)", L=walked(540.0, 400.0, 40.0))
+
+# --- compressible foam: the energy itself, the side stretch found by its minimum, pressure by differentiation (mpmath) ----------------------
+def foam(terms, nu, compression, strip):
+    mp.dps = 40
+    nu = mp.mpf(nu)
+    beta = nu / (1 - 2 * nu)
+
+    def energy(l1, l2):
+        l3 = 1 if strip else l2
+        J = l1 * l2 * l3
+        total = mp.mpf(0)
+        for mu, a in terms:
+            volume = -a * mp.log(J) if beta == 0 else (J ** (-a * beta) - 1) / beta
+            total += 2 * mp.mpf(mu) / mp.mpf(a) ** 2 * (l1**a + l2**a + l3**a - 3 + volume)
+        return total
+
+    def side(l1):
+        return mp.findroot(lambda l2: mp.diff(lambda x: energy(l1, x), l2), l1 ** (-nu / 2) if nu else mp.mpf(1))
+
+    def pressure(c):
+        return -mp.diff(lambda x: energy(x, side(x)), 1 - c)
+
+    return float(pressure(mp.mpf(compression))), float(mp.diff(pressure, mp.mpf(compression), h=mp.mpf("1e-8"))), float(side(1 - mp.mpf(compression)))
+
+
+for name, args in (
+    ("one term, nu 0.1, strip 30 %", ([(18e3, 6.0)], 0.1, "0.3", True)),
+    ("one term, nu 0.1, free 30 %", ([(18e3, 6.0)], 0.1, "0.3", False)),
+    ("two terms, nu 0.25, strip 45 %", ([(12e3, 8.0), (5e3, -2.0)], 0.25, "0.45", True)),
+):
+    p, slope, l2 = foam(*args)
+    show(name, p=p, slope=slope, q=p * 0.012, k=slope * 0.012 / 0.010, side=l2)
+
+# --- hollow section: scipy's interpolator again ------------------------------------------------------------------------------
+curve = interpolate.PchipInterpolator([0, 1e-3, 3e-3, 5e-3, 6e-3], [0, 300, 450, 520, 1200])
+for x in (2e-3, 5.5e-3):
+    show(f"hollow section at {x}", q=float(curve(x)), k=float(curve.derivative()(x)), U=float(curve.antiderivative()(x)))

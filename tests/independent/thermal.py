@@ -248,3 +248,14 @@ def bay(t1, rh1, t2, rh2, p0=101325.0):
 show("closed bay, 25 C dry to 55 C dry", **bay(25, 0, 55, 0))
 show("closed bay, 25 C 50 % to 55 C saturated", **bay(25, 0.5, 55, 1.0))
 show("closed bay, 40 C 80 % to 5 C saturated", **bay(40, 0.8, 5, 1.0))
+
+
+# --- lapped pane: arc of a parabola by quadrature; its length is the flat pane's ----------------------------------------
+def drawn_in(span_flat, bow):
+    """The pane's points keep their distance along the arc: find the chord whose arc is as long as the flat span."""
+    arc = lambda chord: 2 * integrate.quad(lambda x: np.sqrt(1 + (8 * bow * x / chord**2) ** 2), 0, chord / 2, epsabs=1e-13)[0]
+    return (span_flat - optimize.brentq(lambda chord: arc(chord) - span_flat, 0.8 * span_flat, span_flat)) / 2
+
+
+for bow in (4.0, 10.4):
+    show(f"edge drawn in by a bow of {bow} on 260 (mm)", s=drawn_in(260.0, bow))

@@ -21,8 +21,8 @@ use crate::prelude::*;
 /// D. Sonntag, Z. Meteorol. 70 (1990) 340-344.
 ///
 /// # Example
-/// A bay at 40 °C and 90 %: dew point 38.04 °C by the saturation pressure of W. Wagner and A. Pruss, J. Phys. Chem.
-/// Ref. Data 22 (1993) 783-787. A pane at 17 °C is 21 K below it.
+/// A bay at 40 °C and 90 %: dew point 38.04 °C by the saturation pressure of W. Wagner and A. Pruss, J. Phys.
+/// Chem. Ref. Data 22 (1993) 783-787. A pane at 17 °C is 21 K below it.
 /// ```
 /// use coaming::prelude::*;
 /// use coaming::thermal::DewPoint;
