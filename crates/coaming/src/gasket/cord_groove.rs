@@ -17,7 +17,7 @@ use crate::prelude::*;
 /// and heat raise the fill: leave room for them.
 ///
 /// # Source
-/// Definition of squeeze and fill as in O-ring makers' design notes (G006, G007); constant volume.
+/// Definition of squeeze and fill as in O-ring makers' design notes; constant volume.
 ///
 /// # Example
 /// A cord of 5.33 mm in a groove 4.3 deep and 6.2 wide: squeeze 19.3 %, fill 83.7 % (by hand).

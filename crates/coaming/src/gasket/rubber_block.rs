@@ -21,7 +21,7 @@ use crate::prelude::*;
 /// Engineering Design with Natural Rubber, 4th ed. 1978 (unverified).
 ///
 /// # Example
-/// 50 × 50 × 10 mm, E = 2 MPa, k = 1: S = 1.25, Ea = 8.25 MPa (G009).
+/// 50 × 50 × 10 mm, E = 2 MPa, k = 1: S = 1.25, Ea = 8.25 MPa (by hand).
 /// ```
 /// use coaming::prelude::*;
 /// use coaming::gasket::{RubberBlock, RubberFaces};

@@ -18,7 +18,7 @@ use crate::prelude::*;
 /// (second-hand); log-linear relation after Ruess (second-hand).
 ///
 /// # Example
-/// 60 Shore A: 3.605 MPa (G008).
+/// 60 Shore A: 3.605 MPa (the formula by hand).
 /// ```
 /// use coaming::prelude::*;
 /// use coaming::gasket::ShoreModulus;

@@ -31,7 +31,8 @@ use crate::prelude::*;
 /// L. J. Hart-Smith, NASA CR-112236, 1973 (peel; the limit above, unverified).
 ///
 /// # Example
-/// 100 mm of polycarbonate-like plastic on aluminium with 2 mm of soft sealant, 40 K: 0.0449 MPa (T011).
+/// 100 mm of plastic on aluminium with 2 mm of soft sealant, 40 K: 0.0449 MPa (finite differences give
+/// 0.04493).
 /// ```
 /// use coaming::prelude::*;
 /// use coaming::thermal::BondEndShear;

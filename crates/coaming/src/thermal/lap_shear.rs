@@ -19,7 +19,8 @@ use crate::prelude::*;
 /// O. Volkersen, Luftfahrtforschung 15 (1938) 41-47.
 ///
 /// # Example
-/// 5 kN on 25 × 25 mm, 2 mm adherends of 70 GPa, 0.25 mm of 700 MPa: 20.27 MPa, 2.534 times the mean (A001).
+/// 5 kN on 25 × 25 mm, 2 mm adherends of 70 GPa, 0.25 mm of 700 MPa: 20.27 MPa, 2.534 times the mean (finite
+/// differences give the same).
 /// ```
 /// use coaming::prelude::*;
 /// use coaming::thermal::LapShear;

@@ -20,7 +20,7 @@ use crate::prelude::*;
 /// Beam theory; for two layers it is Timoshenko, J. Opt. Soc. Am. 11 (1925) 233-255.
 ///
 /// # Example
-/// Copper on invar, 1 mm each, 100 K: 1.40976 per metre (T002).
+/// Copper on invar, 1 mm each, 100 K: 1.40976 per metre (Timoshenko's equation, by hand).
 /// ```
 /// use coaming::prelude::*;
 /// use coaming::thermal::{BowLayer, LayeredBow};

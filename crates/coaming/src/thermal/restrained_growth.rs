@@ -23,7 +23,7 @@ use crate::prelude::*;
 /// directions); Roark's Formulas for Stress and Strain, 7th ed., ch. 16 (one direction, unverified).
 ///
 /// # Example
-/// Polycarbonate held all round and warmed by 30 K: 2400 MPa · 65e-6 · 30 / (1 − 0.37) = 7.429 MPa (T008).
+/// Polycarbonate held all round and warmed by 30 K: 2400 MPa · 65e-6 · 30 / (1 − 0.37) = 7.429 MPa (by hand).
 /// ```
 /// use coaming::prelude::*;
 /// use coaming::thermal::{RestrainedGrowth, Restraint};

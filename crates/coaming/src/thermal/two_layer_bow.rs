@@ -24,7 +24,8 @@ use crate::prelude::*;
 /// S. Timoshenko, Analysis of Bi-Metal Thermostats, J. Opt. Soc. Am. 11 (1925) 233-255.
 ///
 /// # Example
-/// Two equal layers, 300 mm together, 3 m long, 5e-6/K apart, 50 K: 5.625 mm at the tip (T001).
+/// Two equal layers, 300 mm together, 3 m long, 5e-6/K apart, 50 K: 5.625 mm at the tip (second-hand, from a
+/// finite-element example).
 /// ```
 /// use coaming::prelude::*;
 /// use coaming::thermal::{BowBody, TwoLayerBow};
