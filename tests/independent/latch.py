@@ -3,6 +3,7 @@
 from fractions import Fraction as F
 
 import numpy as np
+from scipy import integrate
 
 
 def show(name, **values):
@@ -46,3 +47,23 @@ def contact(mass, acceleration, n, force, latch_stiffness, seat_stiffness):
 for seat in (1e12, 1e6, 1e-3):
     seat_force, latch = contact(3.25, 3 * 9.80665, 6, 115.0, 5e5, seat)
     show(f"seat stiffness {seat:g}", seat=seat_force, latch=latch)
+
+
+# --- one latch missing: a stiff lid by a linear system, a soft lid as a chain of simple spans ------------------------------------
+n, F0 = 6, 115.0
+show("one of six missing", even=n * F0 / (n - 1), soft=F0 + F0 / 2)
+
+
+# --- tether: the fall integrated in time -------------------------------------------------------------------------------------
+def fall(mass, height, stiffness, g=9.80665):
+    f = lambda t, y: [y[1], g - stiffness / mass * max(y[0], 0.0)]
+    stop = lambda t, y: y[1]
+    stop.terminal, stop.direction = True, -1
+    start = [-height, 1e-12]
+    run = integrate.solve_ivp(f, (0, 10), start, events=stop, rtol=1e-12, atol=1e-14, max_step=1e-3)
+    return run.y[0, -1]
+
+
+for height in (0.0, 0.3):
+    x = fall(3.25, height, 5e3)
+    show(f"fall of {height} m", stretch=x, force=5e3 * x, energy=0.5 * 5e3 * x**2)

@@ -89,6 +89,18 @@ caveats! {
     FixedHoleMoves = 24, "fixed_hole_moves",
         "A close hole stands off the fixed point: growth is held back there and loads the hole.",
         cure "Move the fixed point to this hole, or make the hole a slot or oversize.";
+    /// A plate that bows past its thickness.
+    BowPastThickness = 25, "bow_past_thickness",
+        "The plate bows by more than its thickness: it tends to roll in one direction, with a smaller bow across.",
+        cure "Stiffen it, let the layers slide, or take the result as an upper bound.";
+    /// A bond too short for the peel formula.
+    ShortBond = 26, "short_bond",
+        "The bond is short against its transfer length: the two ends meet and the peel is off.",
+        cure "Take the peel as an order of size, or test a sample.";
+    /// A burn threshold from memory.
+    UnverifiedThreshold = 27, "unverified_threshold",
+        "The burn threshold was not confirmed against its standard.",
+        cure "Read it in ISO 13732-1.";
 
     /// The scatter of the tightening method is recalled from its source.
     UnverifiedScatter = 32, "unverified_scatter",
@@ -107,6 +119,18 @@ caveats! {
     SpongeOutsideGrade = 41, "sponge_outside_grade",
         "The given pressure at 25 % lies outside the band of the stated grade.",
         cure "Check grade and figure against the maker's sheet.";
+    /// A rubber layer so thin that its own volume change counts.
+    RubberVolumeChange = 42, "rubber_volume_change",
+        "The rubber is so thin against its area that its own volume change softens it; the formula keeps it constant.",
+        cure "Use a thicker or narrower rubber, or the maker's measured curve.";
+    /// A service harder than the measurement of the set.
+    SetBeyondTest = 43, "set_beyond_test",
+        "The service is hotter, longer or more compressed than the measurement of the set: it takes more.",
+        cure "Ask for the set at the temperature, time and compression of the service.";
+    /// A gasket that lets go between the latches.
+    GasketLetsGo = 44, "gasket_lets_go",
+        "Between the latches the gasket lets go; the formula keeps it attached there.",
+        cure "Use a stiffer edge, more latches or a softer gasket.";
 
     /// Pressure pushes the lid on so hard that the latches are slack.
     LatchSlack = 48, "latch_slack",

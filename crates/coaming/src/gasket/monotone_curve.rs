@@ -5,6 +5,8 @@
 //! 3.6). F. N. Fritsch and R. E. Carlson, SIAM J. Numer. Anal. 17 (1980) 238-246, prove that such slopes keep
 //! the curve monotone.
 
+use crate::error::Error;
+
 /// One piece between two neighbouring points.
 #[derive(Debug, Clone, Copy)]
 struct Piece {
@@ -34,8 +36,31 @@ pub(crate) struct Reading {
 }
 
 impl MonotoneCurve {
+    /// The curve of a gasket through its measured points (closing, force), or why they are none.
+    pub(crate) fn from_origin(points: &[(f64, f64)]) -> Result<Self, Error> {
+        if points.len() < 2 {
+            return Err(Error::inconsistent("points", "two points or more are needed"));
+        }
+        if points.first() != Some(&(0.0, 0.0)) {
+            return Err(Error::inconsistent(
+                "points",
+                "the first is the free gasket: nothing closed, no force",
+            ));
+        }
+        for pair in points.windows(2) {
+            let [(x0, y0), (x1, y1)] = pair else { continue };
+            if x1 <= x0 {
+                return Err(Error::inconsistent("points", "the closing must rise from point to point"));
+            }
+            if y1 < y0 {
+                return Err(Error::inconsistent("points", "the force must not fall from point to point"));
+            }
+        }
+        Ok(Self::through(points))
+    }
+
     /// A curve through `points`, whose abscissae rise and whose values never fall.
-    pub(crate) fn through(points: &[(f64, f64)]) -> Self {
+    fn through(points: &[(f64, f64)]) -> Self {
         let chords: Vec<(f64, f64)> = points
             .windows(2)
             .filter_map(|pair| match pair {

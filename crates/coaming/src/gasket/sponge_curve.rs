@@ -112,25 +112,8 @@ impl Calculation for SpongeCurve {
 
     fn formula(&self, _caveats: &mut Caveats) -> Result<Self::Outcome, Error> {
         let points: Vec<(f64, f64)> = self.points.iter().map(|p| (p.compression, p.pressure.value)).collect();
-        if points.len() < 2 {
-            return Err(Error::inconsistent("points", "two points or more are needed"));
-        }
-        if points.first() != Some(&(0.0, 0.0)) {
-            return Err(Error::inconsistent(
-                "points",
-                "the first is the free gasket: compression 0, pressure 0",
-            ));
-        }
-        for pair in points.windows(2) {
-            let [(c0, p0), (c1, p1)] = pair else { continue };
-            if c1 <= c0 {
-                return Err(Error::inconsistent("points", "compression must rise from point to point"));
-            }
-            if p1 < p0 {
-                return Err(Error::inconsistent("points", "pressure must not fall from point to point"));
-            }
-        }
-        let Some(reading) = MonotoneCurve::through(&points).at(self.compression) else {
+        let curve = MonotoneCurve::from_origin(&points)?;
+        let Some(reading) = curve.at(self.compression) else {
             return Err(self.impossible("compression", "no more than that of the last measured point"));
         };
         let (w, h) = (self.width.value, self.free_height.value);

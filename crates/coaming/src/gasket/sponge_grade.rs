@@ -26,7 +26,7 @@ use crate::prelude::*;
 /// D, grades 3 to 5. L. J. Gibson and M. F. Ashby, Cellular Solids, 2nd ed. 1997, ch. 5: gas in closed cells.
 ///
 /// # Example
-/// Grade 1 by its kPa limits, 15 to 35 (G002), at 25 %: middle 25 kPa; on a strip 12 mm wide 0.3 N/mm.
+/// Grade 1 by its kPa limits, 15 to 35, at 25 %: middle 25 kPa; on a strip 12 mm wide 0.3 N/mm.
 /// ```
 /// use coaming::prelude::*;
 /// use coaming::gasket::{DeflectionGrade, PublishedLimits, SpongeClass, SpongeGrade};

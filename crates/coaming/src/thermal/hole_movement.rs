@@ -31,7 +31,7 @@ use crate::prelude::*;
 ///
 /// # Example
 /// A polycarbonate panel on an aluminium frame, 600 mm from the fixed point, 40 K warmer: 600 · (65 −
-/// 23.6)e-6 · 40 = 0.9936 mm (T007).
+/// 23.6)e-6 · 40 = 0.9936 mm (by hand).
 /// ```
 /// use coaming::prelude::*;
 /// use coaming::thermal::{HoleMovement, HoleRole, ToleranceStack};

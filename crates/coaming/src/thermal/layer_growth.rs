@@ -24,7 +24,7 @@ use crate::prelude::*;
 /// strain adds to it in the same way.
 ///
 /// # Example
-/// A polycarbonate sheet of 1 m, warmed by 80 K, grows by 5.2 mm (sheet maker's worked example, T006).
+/// A polycarbonate sheet of 1 m, warmed by 80 K, grows by 5.2 mm (sheet maker's worked example).
 /// ```
 /// use coaming::prelude::*;
 /// use coaming::thermal::LayerGrowth;

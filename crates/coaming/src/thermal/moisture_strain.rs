@@ -19,8 +19,8 @@ use crate::prelude::*;
 /// Straight-line interpolation of measured points; equilibrium water uptake as in ISO 62:2008.
 ///
 /// # Example
-/// Unfilled nylon 6: 3.5 % uptake at 60 % humidity and 8.3 % at 95 % (M035, M036), swelling 0.25 for each
-/// unit of uptake (M038, unverified): half way between them, at 77.5 %, the strain is 0.25 · 5.9 % = 1.475 %.
+/// Unfilled nylon 6: 3.5 % uptake at 60 % humidity and 8.3 % at 95 % (data sheets), swelling 0.25 for each
+/// unit of uptake (unverified): half way between them, at 77.5 %, the strain is 0.25 · 5.9 % = 1.475 %.
 /// ```
 /// use coaming::prelude::*;
 /// use coaming::thermal::{MoisturePoint, MoistureStrain};
