@@ -8,7 +8,8 @@ use std::process::ExitCode;
 
 use coaming::prelude::*;
 use coaming_cover::document::{Form, read};
-use coaming_cover::render::{Detail, review_json, review_text};
+use coaming_cover::order_sheet::order_sheet;
+use coaming_cover::render::{Detail, order_sheet_json, order_sheet_text, review_json, review_text};
 use coaming_cover::review::review;
 
 /// What the command line asks for.
@@ -49,9 +50,17 @@ fn reviewed(file: &str, options: &Options) -> Result<(String, bool), String> {
     })?;
     let at = |error: Error| format!("{file}: {error}");
     let cover = read(&text, Form::of(&text)).map_err(at)?;
-    let review = review(&cover).map_err(at)?;
     let detail = if options.full { Detail::Full } else { Detail::Short };
     let system = if options.inch { System::Inch } else { System::Shop };
+    if options.order_sheet {
+        let sheet = order_sheet(&cover).map_err(at)?;
+        let output = match options.json {
+            true => order_sheet_json(&sheet).map_err(at)? + "\n",
+            false => order_sheet_text(&sheet, system),
+        };
+        return Ok((output, sheet.review.all_passed()));
+    }
+    let review = review(&cover).map_err(at)?;
     let output = match options.json {
         true => review_json(&review).map_err(at)? + "\n",
         false => review_text(&review, detail, system),

@@ -22,6 +22,7 @@ pub mod checks;
 pub mod demand;
 pub mod document;
 pub mod limits;
+pub mod order_sheet;
 pub mod prepared;
 pub mod render;
 pub mod review;

@@ -1,7 +1,8 @@
 //! Screws: countersinks, lengths, edge distances.
 
 use coaming::fastener::{
-    CountersunkHead, GripLayer, HeadSeat, LengthSeries, ScrewLength, ScrewLengthOutcome,
+    CountersunkHead, CountersunkHeadOutcome, GripLayer, HeadSeat, LengthSeries, ScrewLength,
+    ScrewLengthOutcome,
 };
 use coaming::material::MaterialKind;
 use coaming::prelude::*;
@@ -71,32 +72,9 @@ pub(super) fn patterns(prepared: &Prepared<'_>) -> Vec<Subject> {
 fn countersink_depth(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecked> {
     let pattern = prepared.pattern(name(subject, 0)?)?;
     let layer = prepared.layer(name(subject, 1)?)?;
-    let path = format!("screws.{}", pattern.name);
     let mut sheet = Worksheet::new();
-    let standard = pattern.countersunk_head.need(|| format!("{path}.countersunk_head"))?;
-    let size = pattern.size.need(|| format!("{path}.size"))?;
-    sheet.note_words("head", format!("{} {}", Choice::name(standard), Choice::name(size)));
-    let hole = sheet.given(
-        "hole",
-        format!("{path}.passes.{}.hole", layer.name),
-        passed(pattern, &layer.name)?.hole,
-    )?;
-    let thickness = sheet.given("thickness", format!("layers.{}.thickness", layer.name), layer.thickness)?;
-    let outcome = sheet.run(&CountersunkHead {
-        standard,
-        size,
-        head_sharp_diameter: None,
-        head_tolerance: mm(0.0),
-        hole_diameter: hole,
-        sheet_thickness: thickness,
-        countersink_diameter: None,
-        countersink_tolerance: mm(0.0),
-    })?;
-    sheet.note("theoretical sharp diameter", outcome.sharp_diameter.value, Measure::LENGTH);
-    sheet.note("depth of the flush countersink", outcome.flush_depth.value, Measure::LENGTH);
-    if outcome.dimension_unverified {
-        sheet.unverified(&format!("sharp diameter of {} {}", Choice::name(standard), Choice::name(size)));
-    }
+    let outcome = countersink(prepared, pattern, passed(pattern, &layer.name)?, &mut sheet)?;
+    let thickness = layer.thickness.need(|| format!("layers.{}.thickness", layer.name))?;
     if outcome.breaks_through {
         sheet.at("breaks through: a knife edge on the far face");
     }
@@ -121,6 +99,38 @@ fn countersink_depth(prepared: &Prepared<'_>, subject: &Subject) -> Result<Deman
     let ratio = outcome.depth_ratio;
     let bound = Bound::AtMost { limit, marginal_above };
     Ok(sheet.finish(Finding::Number { low: ratio, high: ratio, measure: Measure::Percent, bound }, origin))
+}
+
+/// The countersink of a pattern in a layer, flush at the theoretical sharp diameter of its head.
+pub(crate) fn countersink(
+    prepared: &Prepared<'_>,
+    pattern: &ScrewPattern,
+    passed: &Passed,
+    sheet: &mut Worksheet,
+) -> Result<CountersunkHeadOutcome, NotChecked> {
+    let path = format!("screws.{}", pattern.name);
+    let layer = prepared.layer(&passed.layer)?;
+    let standard = pattern.countersunk_head.need(|| format!("{path}.countersunk_head"))?;
+    let size = pattern.size.need(|| format!("{path}.size"))?;
+    sheet.note_words("head", format!("{} {}", Choice::name(standard), Choice::name(size)));
+    let hole = sheet.given("hole", format!("{path}.passes.{}.hole", layer.name), passed.hole)?;
+    let thickness = sheet.given("thickness", format!("layers.{}.thickness", layer.name), layer.thickness)?;
+    let outcome = sheet.run(&CountersunkHead {
+        standard,
+        size,
+        head_sharp_diameter: None,
+        head_tolerance: mm(0.0),
+        hole_diameter: hole,
+        sheet_thickness: thickness,
+        countersink_diameter: None,
+        countersink_tolerance: mm(0.0),
+    })?;
+    sheet.note("theoretical sharp diameter", outcome.sharp_diameter.value, Measure::LENGTH);
+    sheet.note("depth of the flush countersink", outcome.flush_depth.value, Measure::LENGTH);
+    if outcome.dimension_unverified {
+        sheet.unverified(&format!("sharp diameter of {} {}", Choice::name(standard), Choice::name(size)));
+    }
+    Ok(outcome)
 }
 
 fn countersink_in_plastic(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecked> {
@@ -164,19 +174,28 @@ fn screw(
     let mut layers = Vec::new();
     for passed in passes.iter().filter(|passed| passed.layer != insert.layer) {
         let layer = prepared.layer(&passed.layer)?;
-        let thickness = match &pattern.bush {
-            // A layer that floats on a bush is no part of the grip: the bush is.
-            Some(bush) if bush.layer == layer.name => {
-                sheet.given("length of the bush", format!("{path}.bush.length"), bush.length)?
+        // A layer that floats on a bush is no part of the grip: the bush is.
+        let (thickness, tolerance) = match &pattern.bush {
+            Some(bush) if bush.layer == layer.name => (
+                sheet.given("length of the bush", format!("{path}.bush.length"), bush.length)?,
+                sheet.given(
+                    "deviation of the bush",
+                    format!("{path}.bush.length_tolerance"),
+                    bush.length_tolerance,
+                )?,
+            ),
+            _ => {
+                let at = |field: &str| format!("layers.{}.{field}", layer.name);
+                (
+                    sheet.given(&format!("thickness of {}", layer.name), at("thickness"), layer.thickness)?,
+                    sheet.given(
+                        &format!("deviation of {}", layer.name),
+                        at("thickness_tolerance"),
+                        layer.thickness_tolerance,
+                    )?,
+                )
             }
-            _ => sheet.given(
-                &format!("thickness of {}", layer.name),
-                format!("layers.{}.thickness", layer.name),
-                layer.thickness,
-            )?,
         };
-        let tolerance = layer.thickness_tolerance.unwrap_or(mm(0.0));
-        sheet.note(&format!("deviation of {}", layer.name), tolerance.value, Measure::LENGTH);
         layers.push(GripLayer { thickness, thinner_by: tolerance, thicker_by: tolerance });
     }
     let head_seat = match (pattern.countersunk_head, pattern.flat_head) {

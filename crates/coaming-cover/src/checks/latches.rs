@@ -1,6 +1,6 @@
 //! The latches: force, hand, travel, and what keeps the lid closed on the road.
 
-use coaming::latch::{LatchForce, LatchForceOutcome, LatchHold, LatchTravel};
+use coaming::latch::{LatchForce, LatchForceOutcome, LatchHold, LatchTravel, LatchTravelOutcome};
 use coaming::prelude::*;
 
 use super::seal::{line_force, nominal_compression};
@@ -55,7 +55,10 @@ fn latches<'a>(prepared: &Prepared<'a>) -> Result<&'a Latches, NotChecked> {
 }
 
 /// The forces at both ends of the gasket's band.
-fn forces(prepared: &Prepared<'_>, sheet: &mut Worksheet) -> Result<[LatchForceOutcome; 2], NotChecked> {
+pub(crate) fn forces(
+    prepared: &Prepared<'_>,
+    sheet: &mut Worksheet,
+) -> Result<[LatchForceOutcome; 2], NotChecked> {
     let latches = latches(prepared)?;
     let (low, high) = line_force(prepared, sheet)?;
     let path = prepared.seal()?.path.as_ref().ok_or_else(|| NotChecked::needs("seal.path"))?;
@@ -127,16 +130,19 @@ fn working_load(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotCheck
     Ok(sheet.finish(finding, Origin::Maker("latches.working_load".to_owned())))
 }
 
-fn travel(prepared: &Prepared<'_>, release: bool) -> Result<Demand, NotChecked> {
-    let mut sheet = Worksheet::new();
+/// The travel of the latches with what it has to take up.
+fn travel_outcome(
+    prepared: &Prepared<'_>,
+    sheet: &mut Worksheet,
+) -> Result<(Length, LatchTravelOutcome), NotChecked> {
     let latches = latches(prepared)?;
-    let (_, compressed, _) = nominal_compression(prepared, &mut sheet)?;
+    let (_, compressed, _) = nominal_compression(prepared, sheet)?;
     let stand_off = sheet.given("stand-off", "latches.stand_off", latches.stand_off)?;
     let bow = sheet.given("bow", "latches.bow", latches.bow)?;
     let tolerance = sheet.given("tolerance", "latches.mounting_tolerance", latches.mounting_tolerance)?;
     let release_clearance =
         sheet.given("release clearance", "latches.release_clearance", latches.release_clearance)?;
-    let given = sheet.given("travel of the latch", "latches.travel", latches.travel)?;
+    let travel = sheet.given("travel of the latch", "latches.travel", latches.travel)?;
     let outcome = sheet.run(&LatchTravel {
         compressed,
         stand_off,
@@ -144,9 +150,20 @@ fn travel(prepared: &Prepared<'_>, release: bool) -> Result<Demand, NotChecked> 
         tolerance,
         release_clearance,
         set_of_deflection: 0.0,
-        travel: given,
+        travel,
         release_travel: None,
     })?;
+    Ok((travel, outcome))
+}
+
+/// The travel that closing needs, in metres.
+pub(crate) fn needed_travel(prepared: &Prepared<'_>, sheet: &mut Worksheet) -> Result<f64, NotChecked> {
+    travel_outcome(prepared, sheet).map(|(_, outcome)| outcome.needed_travel.value)
+}
+
+fn travel(prepared: &Prepared<'_>, release: bool) -> Result<Demand, NotChecked> {
+    let mut sheet = Worksheet::new();
+    let (given, outcome) = travel_outcome(prepared, &mut sheet)?;
     let needed = if release { outcome.needed_release_travel } else { outcome.needed_travel };
     if needed > given {
         sheet.cure("latches.travel", Amount::of(given), Amount::of(needed), "a latch with more travel");

@@ -26,7 +26,7 @@ fn lift_off(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> 
 }
 
 /// Mass of every layer; screws, gasket and what is not described are left out, and said to be.
-pub(super) fn of_cover(prepared: &Prepared<'_>, sheet: &mut Worksheet) -> Result<Mass, NotChecked> {
+pub(crate) fn of_cover(prepared: &Prepared<'_>, sheet: &mut Worksheet) -> Result<Mass, NotChecked> {
     let mut total = 0.0;
     for layer in &prepared.cover.layers {
         let mass = of_layer(prepared, layer, sheet)?;

@@ -6,17 +6,22 @@
 mod bonding;
 mod compatibility;
 mod fasteners;
+pub(crate) mod flat;
 mod frame;
 mod hazard;
 mod inserts;
 mod latches;
 mod lid;
-mod mass;
+pub(crate) mod mass;
 mod movement;
 mod pane;
 mod seal;
 mod sheet;
 mod warmth;
+
+pub(crate) use fasteners::countersink;
+pub(crate) use latches::{forces as latch_forces, needed_travel};
+pub(crate) use seal::line_force;
 
 use crate::demand::{Demand, NotChecked};
 use crate::document::LoadKind;

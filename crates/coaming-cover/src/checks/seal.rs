@@ -223,7 +223,7 @@ fn recovery(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> 
 }
 
 /// Line force of the gasket in the middle of all tolerances, as a band where only its grade is known.
-pub(super) fn line_force(prepared: &Prepared<'_>, sheet: &mut Worksheet) -> Result<(f64, f64), NotChecked> {
+pub(crate) fn line_force(prepared: &Prepared<'_>, sheet: &mut Worksheet) -> Result<(f64, f64), NotChecked> {
     let seal = prepared.seal()?;
     let (free_height, _, compression) = nominal_compression(prepared, sheet)?;
     let width = sheet.given("gasket width", "seal.width", seal.width)?;

@@ -1,12 +1,12 @@
 //! Bent sheet: the flat pattern, holes beside bends, flanges on the press brake.
 
 use coaming::prelude::*;
-use coaming::sheet::{BendAllowance, BentMetal, KFactorDin6935, LegReference};
 
+use super::flat::{Flat, flat};
 use super::{Check, Subject, layers_that, name};
 use crate::amount::{Amount, Measure};
 use crate::demand::{Bound, Demand, Finding, NotChecked, Origin};
-use crate::document::{Bend, Edge, Layer, Outline};
+use crate::document::{Bend, Layer};
 use crate::prepared::Prepared;
 use crate::worksheet::{Worksheet, practice};
 
@@ -81,26 +81,8 @@ fn flat_pattern(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, No
     let layer = prepared.layer(name(subject, 0)?)?;
     let path = format!("layers.{}", layer.name);
     let blank = layer.blank.as_ref().ok_or_else(|| NotChecked::needs(format!("{path}.blank")))?;
-    let Outline::Rectangle(outside) = &layer.outline else {
-        return Err(NotChecked::not_calculated("the flat pattern of an outline that is no rectangle"));
-    };
     let mut sheet = Worksheet::new();
-    let thickness = sheet.given("thickness", format!("{path}.thickness"), layer.thickness)?;
-    let (mut added, mut spread) = ([0.0, 0.0], 0.0_f64);
-    let mut deduction = None;
-    for bend in layer.bends.iter().flatten() {
-        let here = format!("{path}.bends.{}", Choice::name(bend.edge));
-        let flange = sheet.given("flange", format!("{here}.flange"), bend.flange)?;
-        let (bd, other) = deduction_of(&mut sheet, bend, thickness, &here)?;
-        deduction.get_or_insert(bd);
-        let along = if matches!(bend.edge, Edge::Left | Edge::Right) { 0 } else { 1 };
-        if let Some(sum) = added.get_mut(along) {
-            *sum += flange.value - bd;
-        }
-        spread = spread.max((bd - other).abs());
-    }
-    let [across, up] = added;
-    let (width, height) = (outside.width.value + across, outside.height.value + up);
+    let Flat { width, height, deduction, spread } = flat(prepared, layer, &mut sheet)?;
     sheet.note("flat width due", width, Measure::LENGTH);
     sheet.note("flat height due", height, Measure::LENGTH);
     sheet.note("flat width drawn", blank.width.value, Measure::LENGTH);
@@ -131,31 +113,6 @@ fn flat_pattern(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, No
         sheet.cure(format!("{path}.blank.{lever}"), amount(now), amount(to), words);
     }
     Ok(sheet.at_most(off, Measure::LENGTH, limit, Origin::Published(ISO_2768)))
-}
-
-/// Bend deduction in metres with the document's K-factor, and with DIN 6935's in its place.
-fn deduction_of(
-    sheet: &mut Worksheet,
-    bend: &Bend,
-    thickness: Length,
-    path: &str,
-) -> Result<(f64, f64), NotChecked> {
-    let bend_angle = sheet.given("bend angle", format!("{path}.bend_angle"), bend.bend_angle)?;
-    let inside_radius = sheet.given("inside radius", format!("{path}.inside_radius"), bend.inside_radius)?;
-    let k_factor = sheet.number("K-factor", format!("{path}.k_factor"), bend.k_factor)?;
-    let with = |k_factor: f64| BendAllowance {
-        bend_angle,
-        inside_radius,
-        thickness,
-        k_factor,
-        leg_reference: LegReference::ToVirtualSharp,
-    };
-    let outcome = sheet.run(&with(k_factor))?;
-    let din = KFactorDin6935 { inside_radius, thickness, metal: BentMetal::Other }.calculate();
-    let other = din
-        .and_then(|(din, _)| with(din.k_factor).calculate())
-        .map_or(outcome.bend_deduction, |(din, _)| din.bend_deduction);
-    Ok((outcome.bend_deduction.value, other.value))
 }
 
 fn hole_to_bend(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecked> {

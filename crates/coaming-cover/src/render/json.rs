@@ -10,15 +10,15 @@ use crate::demand::{Bound, Cure, Demand, Finding, InputValue, NotChecked};
 use crate::review::{Review, Row};
 use crate::verdict::Verdict;
 
-fn record(entries: Vec<(&'static str, Node)>) -> Node {
+pub(super) fn record(entries: Vec<(&'static str, Node)>) -> Node {
     Node::Record(entries.into_iter().map(|(key, node)| (Cow::Borrowed(key), node)).collect())
 }
 
-fn text(words: impl Into<String>) -> Node {
+pub(super) fn text(words: impl Into<String>) -> Node {
     Node::Text(words.into())
 }
 
-fn texts<T: AsRef<str>>(words: impl IntoIterator<Item = T>) -> Node {
+pub(super) fn texts<T: AsRef<str>>(words: impl IntoIterator<Item = T>) -> Node {
     Node::List(words.into_iter().map(|word| text(word.as_ref())).collect())
 }
 

@@ -1,0 +1,60 @@
+//! The order sheet as text.
+
+use coaming::prelude::*;
+
+use super::layout::{spread, wrapped};
+use super::words;
+use crate::order_sheet::{Item, OrderSheet, Value};
+
+/// A value of the sheet, for people.
+pub(super) fn shown(value: &Value, system: System) -> String {
+    match value {
+        Value::Amount(amount) => amount.shown(system),
+        Value::Band { low, high, measure } => measure.shown_band(*low, *high, system),
+        Value::Words(words) => words.clone(),
+        Value::Unknown(why) => format!("UNKNOWN, {why}"),
+    }
+}
+
+/// The order sheet as text, in shop or inch units. Every section is headed by what stands against ordering.
+pub fn order_sheet_text(sheet: &OrderSheet, system: System) -> String {
+    let warnings = sheet.warnings();
+    let mut text = spread(&format!("ORDER SHEET  {}", sheet.review.title), &words::standing(&sheet.review));
+    if let Some(revision) = &sheet.review.revision {
+        text.push_str(&wrapped("", "", revision));
+    }
+    if warnings.is_empty() {
+        text.push_str(&wrapped(
+            "",
+            "",
+            "All checks passed this screening, with the inputs given. Not a certificate.",
+        ));
+    } else {
+        text.push_str(&wrapped("DO NOT ORDER YET: ", "  ", &warnings.join("; ")));
+    }
+    for item in &sheet.conventions {
+        text.push_str(&line(item, "", system));
+    }
+    for section in &sheet.sections {
+        text.push('\n');
+        let mark = if warnings.is_empty() { String::new() } else { words::standing(&sheet.review) };
+        text.push_str(&spread(section.title, &mark));
+        for part in &section.lines {
+            text.push_str(&wrapped("  ", "    ", &part.part));
+            for item in &part.items {
+                text.push_str(&line(item, "    ", system));
+            }
+        }
+    }
+    text.push_str(&format!("\ncoaming {}, document\n{}\n", sheet.review.version, sheet.review.input_hash));
+    text.push_str("\nCautions\n");
+    for caution in OrderSheet::cautions() {
+        text.push_str(&wrapped("  - ", "    ", caution));
+    }
+    text
+}
+
+fn line(item: &Item, indent: &str, system: System) -> String {
+    let rest = format!("{indent}  ");
+    wrapped(indent, &rest, &format!("{}: {}", item.label, shown(&item.value, system)))
+}
