@@ -46,12 +46,13 @@ fn cargo() -> Command {
     Command::new(std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into()))
 }
 
-/// Runs a program and gives what it printed; what it printed to standard error passes through.
+/// Runs a program and gives what it printed; where it fails, that is shown. Standard error passes through.
 pub(crate) fn output(command: &mut Command) -> Result<String, String> {
     let output = command.stderr(Stdio::inherit()).output().map_err(|error| not_started(command, &error))?;
     if output.status.success() {
         Ok(String::from_utf8_lossy(&output.stdout).into_owned())
     } else {
+        print!("{}", String::from_utf8_lossy(&output.stdout));
         Err(format!("{}: {}", words(command), output.status))
     }
 }

@@ -1,6 +1,6 @@
 //! Sources that follow from the registry: written by one command, committed, and checked for being current.
 
-mod c;
+pub(crate) mod c;
 mod python;
 
 use std::path::{Path, PathBuf};

@@ -116,7 +116,7 @@ impl Module {
             vec!["CoamingBatch", "CoamingFault", "Input", "Outcome", "call", "call_batch"];
         from_boundary
             .extend(["choice", "optional_choice"].iter().filter(|name| body.contains(&format!(" {name}("))));
-        let mut from_core = vec!["Calculation", "Caveats", "Error", self.name];
+        let mut from_core = ["Calculation", "Caveats", "Error", self.name];
         from_core.sort_unstable();
         let mut uses = format!(
             "use core::mem::offset_of;\n\nuse calculations::{{{}}};\nuse crate::boundary::{{{}}};\n",
