@@ -141,6 +141,1531 @@
 #define COAMING_CAVEAT_SHARP_BEND 9
 
 /**
+ * The bit of the caveat `punch_sets_radius`: The nose of the punch is wider than the radius that the die opening gives: the punch sets the inside radius. Take a sharper punch, or use the radius that is given here in the flat pattern.
+ */
+#define COAMING_CAVEAT_PUNCH_SETS_RADIUS 10
+
+/**
+ * The bit of the caveat `short_flange`: A leg is shorter than the smallest flange of common practice for this thickness. Make the leg longer, take a narrower die, or check the bend against the press brake.
+ */
+#define COAMING_CAVEAT_SHORT_FLANGE 11
+
+/**
+ * The bit of the caveat `unusual_die_opening`: The die opening is below 5 or above 12 thicknesses: radius and force follow it less well there. Take a die opening of 6 to 10 thicknesses, or bend a test strip.
+ */
+#define COAMING_CAVEAT_UNUSUAL_DIE_OPENING 12
+
+/**
+ * The bit of the caveat `large_deflection`: The deflection passes half the thickness: the plate's middle surface stretches, and small-deflection theory overrates deflection and bending stress. Use the large-deflection calculation, with the in-plane edge condition stated.
+ */
+#define COAMING_CAVEAT_LARGE_DEFLECTION 16
+
+/**
+ * The bit of the caveat `thick_plate`: The thickness is over 1/20 of the smallest span: shear deflection, which thin-plate theory leaves out, passes about 1 %. Use a shear-flexible plate theory, or the panel solver.
+ */
+#define COAMING_CAVEAT_THICK_PLATE 17
+
+/**
+ * The bit of the caveat `patch_within_thickness`: The loaded patch is smaller than the thickness: thin-plate theory overrates the bending stress beneath it. Spread the load over at least the thickness, or take the stress as an upper bound.
+ */
+#define COAMING_CAVEAT_PATCH_WITHIN_THICKNESS 18
+
+/**
+ * The bit of the caveat `series_unsettled`: Two resolutions of the series differ by more than 1e-8 in deflection or 1e-6 in moment; the estimated errors are in the outcome. Use the estimated errors, move the patch away from the corner, or use the panel solver.
+ */
+#define COAMING_CAVEAT_SERIES_UNSETTLED 19
+
+/**
+ * The bit of the caveat `fixed_hole_moves`: A close hole stands off the fixed point: growth is held back there and loads the hole. Move the fixed point to this hole, or make the hole a slot or oversize.
+ */
+#define COAMING_CAVEAT_FIXED_HOLE_MOVES 24
+
+/**
+ * The bit of the caveat `unverified_scatter`: The scatter of the tightening method is recalled from its source, not read there. Measure the scatter of your own method, or give it from its source.
+ */
+#define COAMING_CAVEAT_UNVERIFIED_SCATTER 32
+
+/**
+ * The bit of the caveat `not_standard_length`: The screw's length is not in the series. Choose a length of the series, or shorten a longer screw.
+ */
+#define COAMING_CAVEAT_NOT_STANDARD_LENGTH 33
+
+/**
+ * The bit of the caveat `sponge_shape_estimated`: Only the pressure at 25 % comes from the grade; its course over compression is an estimate. Use a maker's measured points.
+ */
+#define COAMING_CAVEAT_SPONGE_SHAPE_ESTIMATED 40
+
+/**
+ * The bit of the caveat `sponge_outside_grade`: The given pressure at 25 % lies outside the band of the stated grade. Check grade and figure against the maker's sheet.
+ */
+#define COAMING_CAVEAT_SPONGE_OUTSIDE_GRADE 41
+
+/**
+ * The bit of the caveat `latch_slack`: The pressure holds the lid and the latches are slack: they can rattle. Stiffen or raise the gasket, or check the latches by their force without the pressure.
+ */
+#define COAMING_CAVEAT_LATCH_SLACK 48
+
+/**
+ * ThreadDesignation `M1.6`: ISO metric coarse, 1.6 mm by 0.35 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M1_6 0
+
+/**
+ * ThreadDesignation `M1.8`: ISO metric coarse, 1.8 mm by 0.35 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M1_8 1
+
+/**
+ * ThreadDesignation `M2`: ISO metric coarse, 2 mm by 0.4 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M2 2
+
+/**
+ * ThreadDesignation `M2.2`: ISO metric coarse, 2.2 mm by 0.45 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M2_2 3
+
+/**
+ * ThreadDesignation `M2.5`: ISO metric coarse, 2.5 mm by 0.45 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M2_5 4
+
+/**
+ * ThreadDesignation `M3`: ISO metric coarse, 3 mm by 0.5 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M3 5
+
+/**
+ * ThreadDesignation `M3.5`: ISO metric coarse, 3.5 mm by 0.6 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M3_5 6
+
+/**
+ * ThreadDesignation `M4`: ISO metric coarse, 4 mm by 0.7 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M4 7
+
+/**
+ * ThreadDesignation `M4.5`: ISO metric coarse, 4.5 mm by 0.75 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M4_5 8
+
+/**
+ * ThreadDesignation `M5`: ISO metric coarse, 5 mm by 0.8 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M5 9
+
+/**
+ * ThreadDesignation `M6`: ISO metric coarse, 6 mm by 1 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M6 10
+
+/**
+ * ThreadDesignation `M7`: ISO metric coarse, 7 mm by 1 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M7 11
+
+/**
+ * ThreadDesignation `M8`: ISO metric coarse, 8 mm by 1.25 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M8 12
+
+/**
+ * ThreadDesignation `M10`: ISO metric coarse, 10 mm by 1.5 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M10 13
+
+/**
+ * ThreadDesignation `M12`: ISO metric coarse, 12 mm by 1.75 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M12 14
+
+/**
+ * ThreadDesignation `M14`: ISO metric coarse, 14 mm by 2 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M14 15
+
+/**
+ * ThreadDesignation `M16`: ISO metric coarse, 16 mm by 2 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M16 16
+
+/**
+ * ThreadDesignation `M18`: ISO metric coarse, 18 mm by 2.5 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M18 17
+
+/**
+ * ThreadDesignation `M20`: ISO metric coarse, 20 mm by 2.5 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M20 18
+
+/**
+ * ThreadDesignation `M22`: ISO metric coarse, 22 mm by 2.5 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M22 19
+
+/**
+ * ThreadDesignation `M24`: ISO metric coarse, 24 mm by 3 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M24 20
+
+/**
+ * ThreadDesignation `M1.6x0.2`: ISO metric fine, 1.6 mm by 0.2 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M1_6X0_2 21
+
+/**
+ * ThreadDesignation `M2x0.25`: ISO metric fine, 2 mm by 0.25 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M2X0_25 22
+
+/**
+ * ThreadDesignation `M2.5x0.35`: ISO metric fine, 2.5 mm by 0.35 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M2_5X0_35 23
+
+/**
+ * ThreadDesignation `M3x0.35`: ISO metric fine, 3 mm by 0.35 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M3X0_35 24
+
+/**
+ * ThreadDesignation `M3.5x0.35`: ISO metric fine, 3.5 mm by 0.35 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M3_5X0_35 25
+
+/**
+ * ThreadDesignation `M4x0.5`: ISO metric fine, 4 mm by 0.5 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M4X0_5 26
+
+/**
+ * ThreadDesignation `M4.5x0.5`: ISO metric fine, 4.5 mm by 0.5 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M4_5X0_5 27
+
+/**
+ * ThreadDesignation `M5x0.5`: ISO metric fine, 5 mm by 0.5 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M5X0_5 28
+
+/**
+ * ThreadDesignation `M6x0.75`: ISO metric fine, 6 mm by 0.75 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M6X0_75 29
+
+/**
+ * ThreadDesignation `M7x0.75`: ISO metric fine, 7 mm by 0.75 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M7X0_75 30
+
+/**
+ * ThreadDesignation `M8x1`: ISO metric fine, 8 mm by 1 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M8X1 31
+
+/**
+ * ThreadDesignation `M8x0.75`: ISO metric fine, 8 mm by 0.75 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M8X0_75 32
+
+/**
+ * ThreadDesignation `M10x1.25`: ISO metric fine, 10 mm by 1.25 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M10X1_25 33
+
+/**
+ * ThreadDesignation `M10x1`: ISO metric fine, 10 mm by 1 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M10X1 34
+
+/**
+ * ThreadDesignation `M10x0.75`: ISO metric fine, 10 mm by 0.75 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M10X0_75 35
+
+/**
+ * ThreadDesignation `M12x1.5`: ISO metric fine, 12 mm by 1.5 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M12X1_5 36
+
+/**
+ * ThreadDesignation `M12x1.25`: ISO metric fine, 12 mm by 1.25 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M12X1_25 37
+
+/**
+ * ThreadDesignation `M12x1`: ISO metric fine, 12 mm by 1 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M12X1 38
+
+/**
+ * ThreadDesignation `M14x1.5`: ISO metric fine, 14 mm by 1.5 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M14X1_5 39
+
+/**
+ * ThreadDesignation `M14x1`: ISO metric fine, 14 mm by 1 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M14X1 40
+
+/**
+ * ThreadDesignation `M16x1.5`: ISO metric fine, 16 mm by 1.5 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M16X1_5 41
+
+/**
+ * ThreadDesignation `M16x1`: ISO metric fine, 16 mm by 1 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M16X1 42
+
+/**
+ * ThreadDesignation `M18x2`: ISO metric fine, 18 mm by 2 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M18X2 43
+
+/**
+ * ThreadDesignation `M18x1.5`: ISO metric fine, 18 mm by 1.5 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M18X1_5 44
+
+/**
+ * ThreadDesignation `M18x1`: ISO metric fine, 18 mm by 1 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M18X1 45
+
+/**
+ * ThreadDesignation `M20x2`: ISO metric fine, 20 mm by 2 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M20X2 46
+
+/**
+ * ThreadDesignation `M20x1.5`: ISO metric fine, 20 mm by 1.5 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M20X1_5 47
+
+/**
+ * ThreadDesignation `M20x1`: ISO metric fine, 20 mm by 1 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M20X1 48
+
+/**
+ * ThreadDesignation `M22x2`: ISO metric fine, 22 mm by 2 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M22X2 49
+
+/**
+ * ThreadDesignation `M22x1.5`: ISO metric fine, 22 mm by 1.5 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M22X1_5 50
+
+/**
+ * ThreadDesignation `M22x1`: ISO metric fine, 22 mm by 1 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M22X1 51
+
+/**
+ * ThreadDesignation `M24x2`: ISO metric fine, 24 mm by 2 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M24X2 52
+
+/**
+ * ThreadDesignation `M24x1.5`: ISO metric fine, 24 mm by 1.5 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M24X1_5 53
+
+/**
+ * ThreadDesignation `M24x1`: ISO metric fine, 24 mm by 1 mm.
+ */
+#define COAMING_THREAD_DESIGNATION_M24X1 54
+
+/**
+ * ThreadDesignation `#2-56 UNC`: Unified coarse, #2, 56 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION__2_56_UNC 55
+
+/**
+ * ThreadDesignation `#3-48 UNC`: Unified coarse, #3, 48 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION__3_48_UNC 56
+
+/**
+ * ThreadDesignation `#4-40 UNC`: Unified coarse, #4, 40 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION__4_40_UNC 57
+
+/**
+ * ThreadDesignation `#5-40 UNC`: Unified coarse, #5, 40 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION__5_40_UNC 58
+
+/**
+ * ThreadDesignation `#6-32 UNC`: Unified coarse, #6, 32 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION__6_32_UNC 59
+
+/**
+ * ThreadDesignation `#8-32 UNC`: Unified coarse, #8, 32 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION__8_32_UNC 60
+
+/**
+ * ThreadDesignation `#10-24 UNC`: Unified coarse, #10, 24 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION__10_24_UNC 61
+
+/**
+ * ThreadDesignation `#12-24 UNC`: Unified coarse, #12, 24 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION__12_24_UNC 62
+
+/**
+ * ThreadDesignation `1/4-20 UNC`: Unified coarse, 1/4 in, 20 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION_1_4_20_UNC 63
+
+/**
+ * ThreadDesignation `5/16-18 UNC`: Unified coarse, 5/16 in, 18 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION_5_16_18_UNC 64
+
+/**
+ * ThreadDesignation `3/8-16 UNC`: Unified coarse, 3/8 in, 16 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION_3_8_16_UNC 65
+
+/**
+ * ThreadDesignation `7/16-14 UNC`: Unified coarse, 7/16 in, 14 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION_7_16_14_UNC 66
+
+/**
+ * ThreadDesignation `1/2-13 UNC`: Unified coarse, 1/2 in, 13 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION_1_2_13_UNC 67
+
+/**
+ * ThreadDesignation `9/16-12 UNC`: Unified coarse, 9/16 in, 12 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION_9_16_12_UNC 68
+
+/**
+ * ThreadDesignation `5/8-11 UNC`: Unified coarse, 5/8 in, 11 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION_5_8_11_UNC 69
+
+/**
+ * ThreadDesignation `3/4-10 UNC`: Unified coarse, 3/4 in, 10 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION_3_4_10_UNC 70
+
+/**
+ * ThreadDesignation `7/8-9 UNC`: Unified coarse, 7/8 in, 9 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION_7_8_9_UNC 71
+
+/**
+ * ThreadDesignation `1-8 UNC`: Unified coarse, 1 in, 8 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION_1_8_UNC 72
+
+/**
+ * ThreadDesignation `#2-64 UNF`: Unified fine, #2, 64 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION__2_64_UNF 73
+
+/**
+ * ThreadDesignation `#3-56 UNF`: Unified fine, #3, 56 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION__3_56_UNF 74
+
+/**
+ * ThreadDesignation `#4-48 UNF`: Unified fine, #4, 48 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION__4_48_UNF 75
+
+/**
+ * ThreadDesignation `#5-44 UNF`: Unified fine, #5, 44 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION__5_44_UNF 76
+
+/**
+ * ThreadDesignation `#6-40 UNF`: Unified fine, #6, 40 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION__6_40_UNF 77
+
+/**
+ * ThreadDesignation `#8-36 UNF`: Unified fine, #8, 36 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION__8_36_UNF 78
+
+/**
+ * ThreadDesignation `#10-32 UNF`: Unified fine, #10, 32 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION__10_32_UNF 79
+
+/**
+ * ThreadDesignation `#12-28 UNF`: Unified fine, #12, 28 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION__12_28_UNF 80
+
+/**
+ * ThreadDesignation `1/4-28 UNF`: Unified fine, 1/4 in, 28 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION_1_4_28_UNF 81
+
+/**
+ * ThreadDesignation `5/16-24 UNF`: Unified fine, 5/16 in, 24 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION_5_16_24_UNF 82
+
+/**
+ * ThreadDesignation `3/8-24 UNF`: Unified fine, 3/8 in, 24 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION_3_8_24_UNF 83
+
+/**
+ * ThreadDesignation `7/16-20 UNF`: Unified fine, 7/16 in, 20 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION_7_16_20_UNF 84
+
+/**
+ * ThreadDesignation `1/2-20 UNF`: Unified fine, 1/2 in, 20 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION_1_2_20_UNF 85
+
+/**
+ * ThreadDesignation `9/16-18 UNF`: Unified fine, 9/16 in, 18 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION_9_16_18_UNF 86
+
+/**
+ * ThreadDesignation `5/8-18 UNF`: Unified fine, 5/8 in, 18 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION_5_8_18_UNF 87
+
+/**
+ * ThreadDesignation `3/4-16 UNF`: Unified fine, 3/4 in, 16 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION_3_4_16_UNF 88
+
+/**
+ * ThreadDesignation `7/8-14 UNF`: Unified fine, 7/8 in, 14 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION_7_8_14_UNF 89
+
+/**
+ * ThreadDesignation `1-12 UNF`: Unified fine, 1 in, 12 threads to the inch.
+ */
+#define COAMING_THREAD_DESIGNATION_1_12_UNF 90
+
+/**
+ * ThreadForm `metric_coarse`: ISO metric, coarse pitch.
+ */
+#define COAMING_THREAD_FORM_METRIC_COARSE 0
+
+/**
+ * ThreadForm `metric_fine`: ISO metric, fine pitch.
+ */
+#define COAMING_THREAD_FORM_METRIC_FINE 1
+
+/**
+ * ThreadForm `unified_coarse`: Unified, coarse (UNC).
+ */
+#define COAMING_THREAD_FORM_UNIFIED_COARSE 2
+
+/**
+ * ThreadForm `unified_fine`: Unified, fine (UNF).
+ */
+#define COAMING_THREAD_FORM_UNIFIED_FINE 3
+
+/**
+ * TighteningMethod `by_feel`: By feel: ±35 % (NASA RP-1228).
+ */
+#define COAMING_TIGHTENING_METHOD_BY_FEEL 0
+
+/**
+ * TighteningMethod `torque_wrench`: Torque wrench: ±25 % (NASA RP-1228).
+ */
+#define COAMING_TIGHTENING_METHOD_TORQUE_WRENCH 1
+
+/**
+ * TighteningMethod `torque_unlubricated`: Torque wrench, unlubricated: ±35 % (NSTS 08307).
+ */
+#define COAMING_TIGHTENING_METHOD_TORQUE_UNLUBRICATED 2
+
+/**
+ * TighteningMethod `torque_lubricated`: Torque wrench, lubricated: ±25 % (NSTS 08307).
+ */
+#define COAMING_TIGHTENING_METHOD_TORQUE_LUBRICATED 3
+
+/**
+ * TighteningMethod `turn_of_nut`: Turn of the nut: ±15 % (NASA RP-1228).
+ */
+#define COAMING_TIGHTENING_METHOD_TURN_OF_NUT 4
+
+/**
+ * TighteningMethod `load_indicating_washer`: Load-indicating washer: ±10 % (NASA RP-1228).
+ */
+#define COAMING_TIGHTENING_METHOD_LOAD_INDICATING_WASHER 5
+
+/**
+ * TighteningMethod `stated`: The uncertainty that is given beside it.
+ */
+#define COAMING_TIGHTENING_METHOD_STATED 6
+
+/**
+ * CountersunkStandard `iso_10642`: Hexagon socket countersunk head, 90° (ISO 10642).
+ */
+#define COAMING_COUNTERSUNK_STANDARD_ISO_10642 0
+
+/**
+ * CountersunkStandard `iso_7046_1`: Cross-recessed countersunk flat head, 90° (ISO 7046-1, geometry of ISO 7721; also ISO 2009 and ISO 14581).
+ */
+#define COAMING_COUNTERSUNK_STANDARD_ISO_7046_1 1
+
+/**
+ * CountersunkStandard `asme_b18_6_3`: Flat countersunk machine screw, 82° (ASME B18.6.3).
+ */
+#define COAMING_COUNTERSUNK_STANDARD_ASME_B18_6_3 2
+
+/**
+ * CountersunkStandard `asme_b18_3`: Hexagon socket flat countersunk head, 82° (ASME B18.3).
+ */
+#define COAMING_COUNTERSUNK_STANDARD_ASME_B18_3 3
+
+/**
+ * CountersunkStandard `asme_b18_6_3_100_deg`: Flat countersunk machine screw, 100° (ASME B18.6.3).
+ */
+#define COAMING_COUNTERSUNK_STANDARD_ASME_B18_6_3_100_DEG 4
+
+/**
+ * ScrewSize `M1.6`: 1.6 mm.
+ */
+#define COAMING_SCREW_SIZE_M1_6 0
+
+/**
+ * ScrewSize `M1.8`: 1.8 mm.
+ */
+#define COAMING_SCREW_SIZE_M1_8 1
+
+/**
+ * ScrewSize `M2`: 2 mm.
+ */
+#define COAMING_SCREW_SIZE_M2 2
+
+/**
+ * ScrewSize `M2.2`: 2.2 mm.
+ */
+#define COAMING_SCREW_SIZE_M2_2 3
+
+/**
+ * ScrewSize `M2.5`: 2.5 mm.
+ */
+#define COAMING_SCREW_SIZE_M2_5 4
+
+/**
+ * ScrewSize `M3`: 3 mm.
+ */
+#define COAMING_SCREW_SIZE_M3 5
+
+/**
+ * ScrewSize `M3.5`: 3.5 mm.
+ */
+#define COAMING_SCREW_SIZE_M3_5 6
+
+/**
+ * ScrewSize `M4`: 4 mm.
+ */
+#define COAMING_SCREW_SIZE_M4 7
+
+/**
+ * ScrewSize `M4.5`: 4.5 mm.
+ */
+#define COAMING_SCREW_SIZE_M4_5 8
+
+/**
+ * ScrewSize `M5`: 5 mm.
+ */
+#define COAMING_SCREW_SIZE_M5 9
+
+/**
+ * ScrewSize `M6`: 6 mm.
+ */
+#define COAMING_SCREW_SIZE_M6 10
+
+/**
+ * ScrewSize `M7`: 7 mm.
+ */
+#define COAMING_SCREW_SIZE_M7 11
+
+/**
+ * ScrewSize `M8`: 8 mm.
+ */
+#define COAMING_SCREW_SIZE_M8 12
+
+/**
+ * ScrewSize `M10`: 10 mm.
+ */
+#define COAMING_SCREW_SIZE_M10 13
+
+/**
+ * ScrewSize `M12`: 12 mm.
+ */
+#define COAMING_SCREW_SIZE_M12 14
+
+/**
+ * ScrewSize `M14`: 14 mm.
+ */
+#define COAMING_SCREW_SIZE_M14 15
+
+/**
+ * ScrewSize `M16`: 16 mm.
+ */
+#define COAMING_SCREW_SIZE_M16 16
+
+/**
+ * ScrewSize `M18`: 18 mm.
+ */
+#define COAMING_SCREW_SIZE_M18 17
+
+/**
+ * ScrewSize `M20`: 20 mm.
+ */
+#define COAMING_SCREW_SIZE_M20 18
+
+/**
+ * ScrewSize `M22`: 22 mm.
+ */
+#define COAMING_SCREW_SIZE_M22 19
+
+/**
+ * ScrewSize `M24`: 24 mm.
+ */
+#define COAMING_SCREW_SIZE_M24 20
+
+/**
+ * ScrewSize `#0`: 0.06 in.
+ */
+#define COAMING_SCREW_SIZE__0 21
+
+/**
+ * ScrewSize `#1`: 0.073 in.
+ */
+#define COAMING_SCREW_SIZE__1 22
+
+/**
+ * ScrewSize `#2`: 0.086 in.
+ */
+#define COAMING_SCREW_SIZE__2 23
+
+/**
+ * ScrewSize `#3`: 0.099 in.
+ */
+#define COAMING_SCREW_SIZE__3 24
+
+/**
+ * ScrewSize `#4`: 0.112 in.
+ */
+#define COAMING_SCREW_SIZE__4 25
+
+/**
+ * ScrewSize `#5`: 0.125 in.
+ */
+#define COAMING_SCREW_SIZE__5 26
+
+/**
+ * ScrewSize `#6`: 0.138 in.
+ */
+#define COAMING_SCREW_SIZE__6 27
+
+/**
+ * ScrewSize `#8`: 0.164 in.
+ */
+#define COAMING_SCREW_SIZE__8 28
+
+/**
+ * ScrewSize `#10`: 0.19 in.
+ */
+#define COAMING_SCREW_SIZE__10 29
+
+/**
+ * ScrewSize `#12`: 0.216 in.
+ */
+#define COAMING_SCREW_SIZE__12 30
+
+/**
+ * ScrewSize `1/4 in`: 0.25 in.
+ */
+#define COAMING_SCREW_SIZE_1_4_IN 31
+
+/**
+ * ScrewSize `5/16 in`: 0.3125 in.
+ */
+#define COAMING_SCREW_SIZE_5_16_IN 32
+
+/**
+ * ScrewSize `3/8 in`: 0.375 in.
+ */
+#define COAMING_SCREW_SIZE_3_8_IN 33
+
+/**
+ * ScrewSize `7/16 in`: 0.4375 in.
+ */
+#define COAMING_SCREW_SIZE_7_16_IN 34
+
+/**
+ * ScrewSize `1/2 in`: 0.5 in.
+ */
+#define COAMING_SCREW_SIZE_1_2_IN 35
+
+/**
+ * ScrewSize `9/16 in`: 0.5625 in.
+ */
+#define COAMING_SCREW_SIZE_9_16_IN 36
+
+/**
+ * ScrewSize `5/8 in`: 0.625 in.
+ */
+#define COAMING_SCREW_SIZE_5_8_IN 37
+
+/**
+ * ScrewSize `3/4 in`: 0.75 in.
+ */
+#define COAMING_SCREW_SIZE_3_4_IN 38
+
+/**
+ * ScrewSize `7/8 in`: 0.875 in.
+ */
+#define COAMING_SCREW_SIZE_7_8_IN 39
+
+/**
+ * ScrewSize `1 in`: 1.0 in.
+ */
+#define COAMING_SCREW_SIZE_1_IN 40
+
+/**
+ * BearingStandard `iso_7045`: Pan head, cross-recessed (ISO 7045): smallest dk.
+ */
+#define COAMING_BEARING_STANDARD_ISO_7045 0
+
+/**
+ * BearingStandard `iso_7380_1`: Button head, hexagon socket (ISO 7380-1): smallest dk.
+ */
+#define COAMING_BEARING_STANDARD_ISO_7380_1 1
+
+/**
+ * BearingStandard `iso_4017`: Hexagon head, grade A (ISO 4017): smallest dw.
+ */
+#define COAMING_BEARING_STANDARD_ISO_4017 2
+
+/**
+ * BearingStandard `iso_4762`: Socket head cap screw (ISO 4762): smallest dw.
+ */
+#define COAMING_BEARING_STANDARD_ISO_4762 3
+
+/**
+ * BearingStandard `iso_7089`: Plain washer, normal (ISO 7089): smallest outer diameter.
+ */
+#define COAMING_BEARING_STANDARD_ISO_7089 4
+
+/**
+ * BearingStandard `iso_7093_1`: Plain washer, large (ISO 7093-1): smallest outer diameter.
+ */
+#define COAMING_BEARING_STANDARD_ISO_7093_1 5
+
+/**
+ * BearingStandard `asme_b18_6_3_pan`: Pan head machine screw (ASME B18.6.3): smallest head diameter.
+ */
+#define COAMING_BEARING_STANDARD_ASME_B18_6_3_PAN 6
+
+/**
+ * BearingStandard `asme_b18_3_button`: Button head, hexagon socket (ASME B18.3): smallest head diameter.
+ */
+#define COAMING_BEARING_STANDARD_ASME_B18_3_BUTTON 7
+
+/**
+ * ClearanceFit `fine`: Fine (ISO 273, H12); metric sizes.
+ */
+#define COAMING_CLEARANCE_FIT_FINE 0
+
+/**
+ * ClearanceFit `medium`: Medium (ISO 273, H13); metric sizes.
+ */
+#define COAMING_CLEARANCE_FIT_MEDIUM 1
+
+/**
+ * ClearanceFit `coarse`: Coarse (ISO 273, H14); metric sizes.
+ */
+#define COAMING_CLEARANCE_FIT_COARSE 2
+
+/**
+ * ClearanceFit `close`: Close (ASME B18.2.8, H12); inch sizes.
+ */
+#define COAMING_CLEARANCE_FIT_CLOSE 3
+
+/**
+ * ClearanceFit `normal`: Normal (ASME B18.2.8, H13); inch sizes.
+ */
+#define COAMING_CLEARANCE_FIT_NORMAL 4
+
+/**
+ * ClearanceFit `loose`: Loose (ASME B18.2.8, H14); inch sizes.
+ */
+#define COAMING_CLEARANCE_FIT_LOOSE 5
+
+/**
+ * The place of `nominal_diameter` in CoamingThreadOutcome.
+ */
+#define COAMING_PLACE_THREAD_OUTCOME_NOMINAL_DIAMETER 1
+
+/**
+ * The place of `pitch` in CoamingThreadOutcome.
+ */
+#define COAMING_PLACE_THREAD_OUTCOME_PITCH 2
+
+/**
+ * The place of `triangle_height` in CoamingThreadOutcome.
+ */
+#define COAMING_PLACE_THREAD_OUTCOME_TRIANGLE_HEIGHT 3
+
+/**
+ * The place of `thread_height` in CoamingThreadOutcome.
+ */
+#define COAMING_PLACE_THREAD_OUTCOME_THREAD_HEIGHT 4
+
+/**
+ * The place of `pitch_diameter` in CoamingThreadOutcome.
+ */
+#define COAMING_PLACE_THREAD_OUTCOME_PITCH_DIAMETER 5
+
+/**
+ * The place of `minor_diameter` in CoamingThreadOutcome.
+ */
+#define COAMING_PLACE_THREAD_OUTCOME_MINOR_DIAMETER 6
+
+/**
+ * The place of `root_diameter` in CoamingThreadOutcome.
+ */
+#define COAMING_PLACE_THREAD_OUTCOME_ROOT_DIAMETER 7
+
+/**
+ * The place of `stress_diameter` in CoamingThreadOutcome.
+ */
+#define COAMING_PLACE_THREAD_OUTCOME_STRESS_DIAMETER 8
+
+/**
+ * The place of `stress_area` in CoamingThreadOutcome.
+ */
+#define COAMING_PLACE_THREAD_OUTCOME_STRESS_AREA 9
+
+/**
+ * The place of `lead_angle` in CoamingThreadOutcome.
+ */
+#define COAMING_PLACE_THREAD_OUTCOME_LEAD_ANGLE 10
+
+/**
+ * The place of `preload` in CoamingTighteningTorque.
+ */
+#define COAMING_PLACE_TIGHTENING_TORQUE_PRELOAD 1
+
+/**
+ * The place of `thread_friction` in CoamingTighteningTorque.
+ */
+#define COAMING_PLACE_TIGHTENING_TORQUE_THREAD_FRICTION 2
+
+/**
+ * The place of `head_friction` in CoamingTighteningTorque.
+ */
+#define COAMING_PLACE_TIGHTENING_TORQUE_HEAD_FRICTION 3
+
+/**
+ * The place of `bearing_outer_diameter` in CoamingTighteningTorque.
+ */
+#define COAMING_PLACE_TIGHTENING_TORQUE_BEARING_OUTER_DIAMETER 4
+
+/**
+ * The place of `bearing_inner_diameter` in CoamingTighteningTorque.
+ */
+#define COAMING_PLACE_TIGHTENING_TORQUE_BEARING_INNER_DIAMETER 5
+
+/**
+ * The place of `seat_half_angle` in CoamingTighteningTorque.
+ */
+#define COAMING_PLACE_TIGHTENING_TORQUE_SEAT_HALF_ANGLE 6
+
+/**
+ * The place of `prevailing_torque` in CoamingTighteningTorque.
+ */
+#define COAMING_PLACE_TIGHTENING_TORQUE_PREVAILING_TORQUE 7
+
+/**
+ * The place of `torque` in CoamingTighteningTorqueOutcome.
+ */
+#define COAMING_PLACE_TIGHTENING_TORQUE_OUTCOME_TORQUE 0
+
+/**
+ * The place of `stretching_torque` in CoamingTighteningTorqueOutcome.
+ */
+#define COAMING_PLACE_TIGHTENING_TORQUE_OUTCOME_STRETCHING_TORQUE 1
+
+/**
+ * The place of `thread_torque` in CoamingTighteningTorqueOutcome.
+ */
+#define COAMING_PLACE_TIGHTENING_TORQUE_OUTCOME_THREAD_TORQUE 2
+
+/**
+ * The place of `head_torque` in CoamingTighteningTorqueOutcome.
+ */
+#define COAMING_PLACE_TIGHTENING_TORQUE_OUTCOME_HEAD_TORQUE 3
+
+/**
+ * The place of `nut_factor` in CoamingTighteningTorqueOutcome.
+ */
+#define COAMING_PLACE_TIGHTENING_TORQUE_OUTCOME_NUT_FACTOR 4
+
+/**
+ * The place of `tensile_stress` in CoamingTighteningTorqueOutcome.
+ */
+#define COAMING_PLACE_TIGHTENING_TORQUE_OUTCOME_TENSILE_STRESS 5
+
+/**
+ * The place of `torsional_stress` in CoamingTighteningTorqueOutcome.
+ */
+#define COAMING_PLACE_TIGHTENING_TORQUE_OUTCOME_TORSIONAL_STRESS 6
+
+/**
+ * The place of `equivalent_stress` in CoamingTighteningTorqueOutcome.
+ */
+#define COAMING_PLACE_TIGHTENING_TORQUE_OUTCOME_EQUIVALENT_STRESS 7
+
+/**
+ * The place of `torque` in CoamingTighteningPreload.
+ */
+#define COAMING_PLACE_TIGHTENING_PRELOAD_TORQUE 1
+
+/**
+ * The place of `thread_friction` in CoamingTighteningPreload.
+ */
+#define COAMING_PLACE_TIGHTENING_PRELOAD_THREAD_FRICTION 2
+
+/**
+ * The place of `head_friction` in CoamingTighteningPreload.
+ */
+#define COAMING_PLACE_TIGHTENING_PRELOAD_HEAD_FRICTION 3
+
+/**
+ * The place of `bearing_outer_diameter` in CoamingTighteningPreload.
+ */
+#define COAMING_PLACE_TIGHTENING_PRELOAD_BEARING_OUTER_DIAMETER 4
+
+/**
+ * The place of `bearing_inner_diameter` in CoamingTighteningPreload.
+ */
+#define COAMING_PLACE_TIGHTENING_PRELOAD_BEARING_INNER_DIAMETER 5
+
+/**
+ * The place of `seat_half_angle` in CoamingTighteningPreload.
+ */
+#define COAMING_PLACE_TIGHTENING_PRELOAD_SEAT_HALF_ANGLE 6
+
+/**
+ * The place of `prevailing_torque` in CoamingTighteningPreload.
+ */
+#define COAMING_PLACE_TIGHTENING_PRELOAD_PREVAILING_TORQUE 7
+
+/**
+ * The place of `preload` in CoamingTighteningPreloadOutcome.
+ */
+#define COAMING_PLACE_TIGHTENING_PRELOAD_OUTCOME_PRELOAD 0
+
+/**
+ * The place of `thread_torque` in CoamingTighteningPreloadOutcome.
+ */
+#define COAMING_PLACE_TIGHTENING_PRELOAD_OUTCOME_THREAD_TORQUE 1
+
+/**
+ * The place of `head_torque` in CoamingTighteningPreloadOutcome.
+ */
+#define COAMING_PLACE_TIGHTENING_PRELOAD_OUTCOME_HEAD_TORQUE 2
+
+/**
+ * The place of `nut_factor` in CoamingTighteningPreloadOutcome.
+ */
+#define COAMING_PLACE_TIGHTENING_PRELOAD_OUTCOME_NUT_FACTOR 3
+
+/**
+ * The place of `tensile_stress` in CoamingTighteningPreloadOutcome.
+ */
+#define COAMING_PLACE_TIGHTENING_PRELOAD_OUTCOME_TENSILE_STRESS 4
+
+/**
+ * The place of `torsional_stress` in CoamingTighteningPreloadOutcome.
+ */
+#define COAMING_PLACE_TIGHTENING_PRELOAD_OUTCOME_TORSIONAL_STRESS 5
+
+/**
+ * The place of `equivalent_stress` in CoamingTighteningPreloadOutcome.
+ */
+#define COAMING_PLACE_TIGHTENING_PRELOAD_OUTCOME_EQUIVALENT_STRESS 6
+
+/**
+ * The place of `torque` in CoamingTighteningScatter.
+ */
+#define COAMING_PLACE_TIGHTENING_SCATTER_TORQUE 1
+
+/**
+ * The place of `torque_tolerance` in CoamingTighteningScatter.
+ */
+#define COAMING_PLACE_TIGHTENING_SCATTER_TORQUE_TOLERANCE 2
+
+/**
+ * The place of `thread_friction_smallest` in CoamingTighteningScatter.
+ */
+#define COAMING_PLACE_TIGHTENING_SCATTER_THREAD_FRICTION_SMALLEST 3
+
+/**
+ * The place of `thread_friction_nominal` in CoamingTighteningScatter.
+ */
+#define COAMING_PLACE_TIGHTENING_SCATTER_THREAD_FRICTION_NOMINAL 4
+
+/**
+ * The place of `thread_friction_largest` in CoamingTighteningScatter.
+ */
+#define COAMING_PLACE_TIGHTENING_SCATTER_THREAD_FRICTION_LARGEST 5
+
+/**
+ * The place of `head_friction_smallest` in CoamingTighteningScatter.
+ */
+#define COAMING_PLACE_TIGHTENING_SCATTER_HEAD_FRICTION_SMALLEST 6
+
+/**
+ * The place of `head_friction_nominal` in CoamingTighteningScatter.
+ */
+#define COAMING_PLACE_TIGHTENING_SCATTER_HEAD_FRICTION_NOMINAL 7
+
+/**
+ * The place of `head_friction_largest` in CoamingTighteningScatter.
+ */
+#define COAMING_PLACE_TIGHTENING_SCATTER_HEAD_FRICTION_LARGEST 8
+
+/**
+ * The place of `bearing_outer_diameter` in CoamingTighteningScatter.
+ */
+#define COAMING_PLACE_TIGHTENING_SCATTER_BEARING_OUTER_DIAMETER 9
+
+/**
+ * The place of `bearing_inner_diameter` in CoamingTighteningScatter.
+ */
+#define COAMING_PLACE_TIGHTENING_SCATTER_BEARING_INNER_DIAMETER 10
+
+/**
+ * The place of `seat_half_angle` in CoamingTighteningScatter.
+ */
+#define COAMING_PLACE_TIGHTENING_SCATTER_SEAT_HALF_ANGLE 11
+
+/**
+ * The place of `prevailing_torque_smallest` in CoamingTighteningScatter.
+ */
+#define COAMING_PLACE_TIGHTENING_SCATTER_PREVAILING_TORQUE_SMALLEST 12
+
+/**
+ * The place of `prevailing_torque_largest` in CoamingTighteningScatter.
+ */
+#define COAMING_PLACE_TIGHTENING_SCATTER_PREVAILING_TORQUE_LARGEST 13
+
+/**
+ * The place of `smallest_preload` in CoamingTighteningScatterOutcome.
+ */
+#define COAMING_PLACE_TIGHTENING_SCATTER_OUTCOME_SMALLEST_PRELOAD 0
+
+/**
+ * The place of `nominal_preload` in CoamingTighteningScatterOutcome.
+ */
+#define COAMING_PLACE_TIGHTENING_SCATTER_OUTCOME_NOMINAL_PRELOAD 1
+
+/**
+ * The place of `largest_preload` in CoamingTighteningScatterOutcome.
+ */
+#define COAMING_PLACE_TIGHTENING_SCATTER_OUTCOME_LARGEST_PRELOAD 2
+
+/**
+ * The place of `tightening_factor` in CoamingTighteningScatterOutcome.
+ */
+#define COAMING_PLACE_TIGHTENING_SCATTER_OUTCOME_TIGHTENING_FACTOR 3
+
+/**
+ * The place of `largest_equivalent_stress` in CoamingTighteningScatterOutcome.
+ */
+#define COAMING_PLACE_TIGHTENING_SCATTER_OUTCOME_LARGEST_EQUIVALENT_STRESS 4
+
+/**
+ * The place of `nominal_preload` in CoamingPreloadScatter.
+ */
+#define COAMING_PLACE_PRELOAD_SCATTER_NOMINAL_PRELOAD 0
+
+/**
+ * The place of `uncertainty` in CoamingPreloadScatter.
+ */
+#define COAMING_PLACE_PRELOAD_SCATTER_UNCERTAINTY 2
+
+/**
+ * The place of `smallest_preload` in CoamingPreloadScatterOutcome.
+ */
+#define COAMING_PLACE_PRELOAD_SCATTER_OUTCOME_SMALLEST_PRELOAD 0
+
+/**
+ * The place of `largest_preload` in CoamingPreloadScatterOutcome.
+ */
+#define COAMING_PLACE_PRELOAD_SCATTER_OUTCOME_LARGEST_PRELOAD 1
+
+/**
+ * The place of `uncertainty` in CoamingPreloadScatterOutcome.
+ */
+#define COAMING_PLACE_PRELOAD_SCATTER_OUTCOME_UNCERTAINTY 2
+
+/**
+ * The place of `tightening_factor` in CoamingPreloadScatterOutcome.
+ */
+#define COAMING_PLACE_PRELOAD_SCATTER_OUTCOME_TIGHTENING_FACTOR 3
+
+/**
+ * The place of `yield_strength` in CoamingAssemblyPreload.
+ */
+#define COAMING_PLACE_ASSEMBLY_PRELOAD_YIELD_STRENGTH 1
+
+/**
+ * The place of `utilisation` in CoamingAssemblyPreload.
+ */
+#define COAMING_PLACE_ASSEMBLY_PRELOAD_UTILISATION 2
+
+/**
+ * The place of `thread_friction` in CoamingAssemblyPreload.
+ */
+#define COAMING_PLACE_ASSEMBLY_PRELOAD_THREAD_FRICTION 3
+
+/**
+ * The place of `head_friction` in CoamingAssemblyPreload.
+ */
+#define COAMING_PLACE_ASSEMBLY_PRELOAD_HEAD_FRICTION 4
+
+/**
+ * The place of `bearing_outer_diameter` in CoamingAssemblyPreload.
+ */
+#define COAMING_PLACE_ASSEMBLY_PRELOAD_BEARING_OUTER_DIAMETER 5
+
+/**
+ * The place of `bearing_inner_diameter` in CoamingAssemblyPreload.
+ */
+#define COAMING_PLACE_ASSEMBLY_PRELOAD_BEARING_INNER_DIAMETER 6
+
+/**
+ * The place of `seat_half_angle` in CoamingAssemblyPreload.
+ */
+#define COAMING_PLACE_ASSEMBLY_PRELOAD_SEAT_HALF_ANGLE 7
+
+/**
+ * The place of `prevailing_torque` in CoamingAssemblyPreload.
+ */
+#define COAMING_PLACE_ASSEMBLY_PRELOAD_PREVAILING_TORQUE 8
+
+/**
+ * The place of `tightening_factor` in CoamingAssemblyPreload.
+ */
+#define COAMING_PLACE_ASSEMBLY_PRELOAD_TIGHTENING_FACTOR 9
+
+/**
+ * The place of `assembly_preload` in CoamingAssemblyPreloadOutcome.
+ */
+#define COAMING_PLACE_ASSEMBLY_PRELOAD_OUTCOME_ASSEMBLY_PRELOAD 0
+
+/**
+ * The place of `torque` in CoamingAssemblyPreloadOutcome.
+ */
+#define COAMING_PLACE_ASSEMBLY_PRELOAD_OUTCOME_TORQUE 1
+
+/**
+ * The place of `smallest_preload` in CoamingAssemblyPreloadOutcome.
+ */
+#define COAMING_PLACE_ASSEMBLY_PRELOAD_OUTCOME_SMALLEST_PRELOAD 2
+
+/**
+ * The place of `tensile_stress` in CoamingAssemblyPreloadOutcome.
+ */
+#define COAMING_PLACE_ASSEMBLY_PRELOAD_OUTCOME_TENSILE_STRESS 3
+
+/**
+ * The place of `torsional_stress` in CoamingAssemblyPreloadOutcome.
+ */
+#define COAMING_PLACE_ASSEMBLY_PRELOAD_OUTCOME_TORSIONAL_STRESS 4
+
+/**
+ * The place of `head_sharp_diameter` in CoamingCountersunkHead.
+ */
+#define COAMING_PLACE_COUNTERSUNK_HEAD_HEAD_SHARP_DIAMETER 2
+
+/**
+ * The place of `head_tolerance` in CoamingCountersunkHead.
+ */
+#define COAMING_PLACE_COUNTERSUNK_HEAD_HEAD_TOLERANCE 3
+
+/**
+ * The place of `hole_diameter` in CoamingCountersunkHead.
+ */
+#define COAMING_PLACE_COUNTERSUNK_HEAD_HOLE_DIAMETER 4
+
+/**
+ * The place of `sheet_thickness` in CoamingCountersunkHead.
+ */
+#define COAMING_PLACE_COUNTERSUNK_HEAD_SHEET_THICKNESS 5
+
+/**
+ * The place of `countersink_diameter` in CoamingCountersunkHead.
+ */
+#define COAMING_PLACE_COUNTERSUNK_HEAD_COUNTERSINK_DIAMETER 6
+
+/**
+ * The place of `countersink_tolerance` in CoamingCountersunkHead.
+ */
+#define COAMING_PLACE_COUNTERSUNK_HEAD_COUNTERSINK_TOLERANCE 7
+
+/**
+ * The place of `included_angle` in CoamingCountersunkHeadOutcome.
+ */
+#define COAMING_PLACE_COUNTERSUNK_HEAD_OUTCOME_INCLUDED_ANGLE 0
+
+/**
+ * The place of `sharp_diameter` in CoamingCountersunkHeadOutcome.
+ */
+#define COAMING_PLACE_COUNTERSUNK_HEAD_OUTCOME_SHARP_DIAMETER 1
+
+/**
+ * The place of `head_height` in CoamingCountersunkHeadOutcome.
+ */
+#define COAMING_PLACE_COUNTERSUNK_HEAD_OUTCOME_HEAD_HEIGHT 3
+
+/**
+ * The place of `flush_depth` in CoamingCountersunkHeadOutcome.
+ */
+#define COAMING_PLACE_COUNTERSUNK_HEAD_OUTCOME_FLUSH_DEPTH 4
+
+/**
+ * The place of `countersink_diameter` in CoamingCountersunkHeadOutcome.
+ */
+#define COAMING_PLACE_COUNTERSUNK_HEAD_OUTCOME_COUNTERSINK_DIAMETER 5
+
+/**
+ * The place of `countersink_depth` in CoamingCountersunkHeadOutcome.
+ */
+#define COAMING_PLACE_COUNTERSUNK_HEAD_OUTCOME_COUNTERSINK_DEPTH 6
+
+/**
+ * The place of `largest_depth` in CoamingCountersunkHeadOutcome.
+ */
+#define COAMING_PLACE_COUNTERSUNK_HEAD_OUTCOME_LARGEST_DEPTH 7
+
+/**
+ * The place of `depth_ratio` in CoamingCountersunkHeadOutcome.
+ */
+#define COAMING_PLACE_COUNTERSUNK_HEAD_OUTCOME_DEPTH_RATIO 8
+
+/**
+ * The place of `largest_depth_ratio` in CoamingCountersunkHeadOutcome.
+ */
+#define COAMING_PLACE_COUNTERSUNK_HEAD_OUTCOME_LARGEST_DEPTH_RATIO 9
+
+/**
+ * The place of `land_left` in CoamingCountersunkHeadOutcome.
+ */
+#define COAMING_PLACE_COUNTERSUNK_HEAD_OUTCOME_LAND_LEFT 10
+
+/**
+ * The place of `smallest_land` in CoamingCountersunkHeadOutcome.
+ */
+#define COAMING_PLACE_COUNTERSUNK_HEAD_OUTCOME_SMALLEST_LAND 11
+
+/**
+ * The place of `far_face_diameter` in CoamingCountersunkHeadOutcome.
+ */
+#define COAMING_PLACE_COUNTERSUNK_HEAD_OUTCOME_FAR_FACE_DIAMETER 13
+
+/**
+ * The place of `largest_protrusion` in CoamingCountersunkHeadOutcome.
+ */
+#define COAMING_PLACE_COUNTERSUNK_HEAD_OUTCOME_LARGEST_PROTRUSION 14
+
+/**
+ * The place of `smallest_protrusion` in CoamingCountersunkHeadOutcome.
+ */
+#define COAMING_PLACE_COUNTERSUNK_HEAD_OUTCOME_SMALLEST_PROTRUSION 15
+
+/**
+ * The place of `bearing_outer_diameter` in CoamingHeadBearing.
+ */
+#define COAMING_PLACE_HEAD_BEARING_BEARING_OUTER_DIAMETER 2
+
+/**
+ * The place of `bearing_inner_diameter` in CoamingHeadBearing.
+ */
+#define COAMING_PLACE_HEAD_BEARING_BEARING_INNER_DIAMETER 3
+
+/**
+ * The place of `force` in CoamingHeadBearing.
+ */
+#define COAMING_PLACE_HEAD_BEARING_FORCE 4
+
+/**
+ * The place of `pressure_limit` in CoamingHeadBearing.
+ */
+#define COAMING_PLACE_HEAD_BEARING_PRESSURE_LIMIT 5
+
+/**
+ * The place of `bearing_outer_diameter` in CoamingHeadBearingOutcome.
+ */
+#define COAMING_PLACE_HEAD_BEARING_OUTCOME_BEARING_OUTER_DIAMETER 0
+
+/**
+ * The place of `bearing_area` in CoamingHeadBearingOutcome.
+ */
+#define COAMING_PLACE_HEAD_BEARING_OUTCOME_BEARING_AREA 2
+
+/**
+ * The place of `pressure` in CoamingHeadBearingOutcome.
+ */
+#define COAMING_PLACE_HEAD_BEARING_OUTCOME_PRESSURE 3
+
+/**
+ * The place of `utilisation` in CoamingHeadBearingOutcome.
+ */
+#define COAMING_PLACE_HEAD_BEARING_OUTCOME_UTILISATION 4
+
+/**
+ * The place of `largest_force` in CoamingHeadBearingOutcome.
+ */
+#define COAMING_PLACE_HEAD_BEARING_OUTCOME_LARGEST_FORCE 5
+
+/**
+ * The place of `hole_diameter` in CoamingClearanceHoleOutcome.
+ */
+#define COAMING_PLACE_CLEARANCE_HOLE_OUTCOME_HOLE_DIAMETER 0
+
+/**
+ * The place of `diametral_clearance` in CoamingClearanceHoleOutcome.
+ */
+#define COAMING_PLACE_CLEARANCE_HOLE_OUTCOME_DIAMETRAL_CLEARANCE 2
+
+/**
+ * The place of `radial_clearance` in CoamingClearanceHoleOutcome.
+ */
+#define COAMING_PLACE_CLEARANCE_HOLE_OUTCOME_RADIAL_CLEARANCE 3
+
+/**
+ * The place of `hole_diameter` in CoamingHoleEdge.
+ */
+#define COAMING_PLACE_HOLE_EDGE_HOLE_DIAMETER 0
+
+/**
+ * The place of `fastener_diameter` in CoamingHoleEdge.
+ */
+#define COAMING_PLACE_HOLE_EDGE_FASTENER_DIAMETER 1
+
+/**
+ * The place of `sheet_thickness` in CoamingHoleEdge.
+ */
+#define COAMING_PLACE_HOLE_EDGE_SHEET_THICKNESS 2
+
+/**
+ * The place of `edge_distance` in CoamingHoleEdge.
+ */
+#define COAMING_PLACE_HOLE_EDGE_EDGE_DISTANCE 3
+
+/**
+ * The place of `required_edge_ratio` in CoamingHoleEdge.
+ */
+#define COAMING_PLACE_HOLE_EDGE_REQUIRED_EDGE_RATIO 4
+
+/**
+ * The place of `pitch` in CoamingHoleEdge.
+ */
+#define COAMING_PLACE_HOLE_EDGE_PITCH 5
+
+/**
+ * The place of `required_pitch_ratio` in CoamingHoleEdge.
+ */
+#define COAMING_PLACE_HOLE_EDGE_REQUIRED_PITCH_RATIO 6
+
+/**
+ * The place of `force` in CoamingHoleEdge.
+ */
+#define COAMING_PLACE_HOLE_EDGE_FORCE 7
+
+/**
+ * The place of `bearing_limit` in CoamingHoleEdge.
+ */
+#define COAMING_PLACE_HOLE_EDGE_BEARING_LIMIT 8
+
+/**
+ * The place of `shear_limit` in CoamingHoleEdge.
+ */
+#define COAMING_PLACE_HOLE_EDGE_SHEAR_LIMIT 9
+
+/**
+ * The place of `tensile_limit` in CoamingHoleEdge.
+ */
+#define COAMING_PLACE_HOLE_EDGE_TENSILE_LIMIT 10
+
+/**
+ * The place of `edge_distance_ratio` in CoamingHoleEdgeOutcome.
+ */
+#define COAMING_PLACE_HOLE_EDGE_OUTCOME_EDGE_DISTANCE_RATIO 0
+
+/**
+ * The place of `edge_distance_adequacy` in CoamingHoleEdgeOutcome.
+ */
+#define COAMING_PLACE_HOLE_EDGE_OUTCOME_EDGE_DISTANCE_ADEQUACY 1
+
+/**
+ * The place of `pitch_ratio` in CoamingHoleEdgeOutcome.
+ */
+#define COAMING_PLACE_HOLE_EDGE_OUTCOME_PITCH_RATIO 2
+
+/**
+ * The place of `pitch_adequacy` in CoamingHoleEdgeOutcome.
+ */
+#define COAMING_PLACE_HOLE_EDGE_OUTCOME_PITCH_ADEQUACY 3
+
+/**
+ * The place of `bearing_stress` in CoamingHoleEdgeOutcome.
+ */
+#define COAMING_PLACE_HOLE_EDGE_OUTCOME_BEARING_STRESS 4
+
+/**
+ * The place of `bearing_utilisation` in CoamingHoleEdgeOutcome.
+ */
+#define COAMING_PLACE_HOLE_EDGE_OUTCOME_BEARING_UTILISATION 5
+
+/**
+ * The place of `tear_out_stress` in CoamingHoleEdgeOutcome.
+ */
+#define COAMING_PLACE_HOLE_EDGE_OUTCOME_TEAR_OUT_STRESS 6
+
+/**
+ * The place of `tear_out_utilisation` in CoamingHoleEdgeOutcome.
+ */
+#define COAMING_PLACE_HOLE_EDGE_OUTCOME_TEAR_OUT_UTILISATION 7
+
+/**
+ * The place of `net_section_stress` in CoamingHoleEdgeOutcome.
+ */
+#define COAMING_PLACE_HOLE_EDGE_OUTCOME_NET_SECTION_STRESS 8
+
+/**
+ * The place of `net_section_utilisation` in CoamingHoleEdgeOutcome.
+ */
+#define COAMING_PLACE_HOLE_EDGE_OUTCOME_NET_SECTION_UTILISATION 9
+
+/**
  * LegReference `to_virtual_sharp`: At the virtual sharp corner, where the outside faces would meet.
  */
 #define COAMING_LEG_REFERENCE_TO_VIRTUAL_SHARP 0
@@ -155,6 +1680,27 @@
  * correction at all above 165°.
  */
 #define COAMING_LEG_REFERENCE_DIN_6935 2
+
+/**
+ * BentMetal `steel`: Flat rolled steel: what DIN 6935 is made for.
+ */
+#define COAMING_BENT_METAL_STEEL 0
+
+/**
+ * BentMetal `other`: Any other metal: the correction is an estimate.
+ */
+#define COAMING_BENT_METAL_OTHER 1
+
+/**
+ * DieOpeningRounding `preferred_series`: Take the opening of the preferred series that is nearest by ratio: 4, 5, 6, 8, 10, 12, 16, 20, 25, 32, 40, 50,
+ * 63, 80, 100 mm.
+ */
+#define COAMING_DIE_OPENING_ROUNDING_PREFERRED_SERIES 0
+
+/**
+ * DieOpeningRounding `exact`: Take the opening that the rule gives, to the last digit.
+ */
+#define COAMING_DIE_OPENING_ROUNDING_EXACT 1
 
 /**
  * The place of `bend_angle` in CoamingBendAllowance.
@@ -197,6 +1743,1041 @@
 #define COAMING_PLACE_BEND_ALLOWANCE_OUTCOME_NEUTRAL_RADIUS 3
 
 /**
+ * The place of `inside_radius` in CoamingKFactorDin6935.
+ */
+#define COAMING_PLACE_K_FACTOR_DIN6935_INSIDE_RADIUS 0
+
+/**
+ * The place of `thickness` in CoamingKFactorDin6935.
+ */
+#define COAMING_PLACE_K_FACTOR_DIN6935_THICKNESS 1
+
+/**
+ * The place of `correction_factor` in CoamingKFactorDin6935Outcome.
+ */
+#define COAMING_PLACE_K_FACTOR_DIN6935_OUTCOME_CORRECTION_FACTOR 0
+
+/**
+ * The place of `k_factor` in CoamingKFactorDin6935Outcome.
+ */
+#define COAMING_PLACE_K_FACTOR_DIN6935_OUTCOME_K_FACTOR 1
+
+/**
+ * The place of `radius_ratio` in CoamingKFactorDin6935Outcome.
+ */
+#define COAMING_PLACE_K_FACTOR_DIN6935_OUTCOME_RADIUS_RATIO 2
+
+/**
+ * The place of `bend_angle` in CoamingKFactorFromAllowance.
+ */
+#define COAMING_PLACE_K_FACTOR_FROM_ALLOWANCE_BEND_ANGLE 0
+
+/**
+ * The place of `inside_radius` in CoamingKFactorFromAllowance.
+ */
+#define COAMING_PLACE_K_FACTOR_FROM_ALLOWANCE_INSIDE_RADIUS 1
+
+/**
+ * The place of `thickness` in CoamingKFactorFromAllowance.
+ */
+#define COAMING_PLACE_K_FACTOR_FROM_ALLOWANCE_THICKNESS 2
+
+/**
+ * The place of `bend_allowance` in CoamingKFactorFromAllowance.
+ */
+#define COAMING_PLACE_K_FACTOR_FROM_ALLOWANCE_BEND_ALLOWANCE 3
+
+/**
+ * The place of `k_factor` in CoamingKFactorOutcome.
+ */
+#define COAMING_PLACE_K_FACTOR_OUTCOME_K_FACTOR 0
+
+/**
+ * The place of `bend_allowance` in CoamingKFactorOutcome.
+ */
+#define COAMING_PLACE_K_FACTOR_OUTCOME_BEND_ALLOWANCE 1
+
+/**
+ * The place of `bend_angle` in CoamingKFactorFromDeduction.
+ */
+#define COAMING_PLACE_K_FACTOR_FROM_DEDUCTION_BEND_ANGLE 0
+
+/**
+ * The place of `inside_radius` in CoamingKFactorFromDeduction.
+ */
+#define COAMING_PLACE_K_FACTOR_FROM_DEDUCTION_INSIDE_RADIUS 1
+
+/**
+ * The place of `thickness` in CoamingKFactorFromDeduction.
+ */
+#define COAMING_PLACE_K_FACTOR_FROM_DEDUCTION_THICKNESS 2
+
+/**
+ * The place of `bend_deduction` in CoamingKFactorFromDeduction.
+ */
+#define COAMING_PLACE_K_FACTOR_FROM_DEDUCTION_BEND_DEDUCTION 3
+
+/**
+ * The place of `thickness` in CoamingAirBend.
+ */
+#define COAMING_PLACE_AIR_BEND_THICKNESS 0
+
+/**
+ * The place of `ultimate_strength` in CoamingAirBend.
+ */
+#define COAMING_PLACE_AIR_BEND_ULTIMATE_STRENGTH 1
+
+/**
+ * The place of `bend_length` in CoamingAirBend.
+ */
+#define COAMING_PLACE_AIR_BEND_BEND_LENGTH 2
+
+/**
+ * The place of `bend_angle` in CoamingAirBend.
+ */
+#define COAMING_PLACE_AIR_BEND_BEND_ANGLE 3
+
+/**
+ * The place of `die_opening` in CoamingAirBend.
+ */
+#define COAMING_PLACE_AIR_BEND_DIE_OPENING 4
+
+/**
+ * The place of `punch_radius` in CoamingAirBend.
+ */
+#define COAMING_PLACE_AIR_BEND_PUNCH_RADIUS 6
+
+/**
+ * The place of `force_factor` in CoamingAirBend.
+ */
+#define COAMING_PLACE_AIR_BEND_FORCE_FACTOR 7
+
+/**
+ * The place of `radius_factor` in CoamingAirBend.
+ */
+#define COAMING_PLACE_AIR_BEND_RADIUS_FACTOR 8
+
+/**
+ * The place of `flange_factor` in CoamingAirBend.
+ */
+#define COAMING_PLACE_AIR_BEND_FLANGE_FACTOR 9
+
+/**
+ * The place of `die_opening` in CoamingAirBendOutcome.
+ */
+#define COAMING_PLACE_AIR_BEND_OUTCOME_DIE_OPENING 0
+
+/**
+ * The place of `die_opening_ratio` in CoamingAirBendOutcome.
+ */
+#define COAMING_PLACE_AIR_BEND_OUTCOME_DIE_OPENING_RATIO 1
+
+/**
+ * The place of `inside_radius` in CoamingAirBendOutcome.
+ */
+#define COAMING_PLACE_AIR_BEND_OUTCOME_INSIDE_RADIUS 2
+
+/**
+ * The place of `smallest_flange` in CoamingAirBendOutcome.
+ */
+#define COAMING_PLACE_AIR_BEND_OUTCOME_SMALLEST_FLANGE 3
+
+/**
+ * The place of `force_per_length` in CoamingAirBendOutcome.
+ */
+#define COAMING_PLACE_AIR_BEND_OUTCOME_FORCE_PER_LENGTH 4
+
+/**
+ * The place of `force` in CoamingAirBendOutcome.
+ */
+#define COAMING_PLACE_AIR_BEND_OUTCOME_FORCE 5
+
+/**
+ * The place of `force_factor` in CoamingAirBendOutcome.
+ */
+#define COAMING_PLACE_AIR_BEND_OUTCOME_FORCE_FACTOR 6
+
+/**
+ * The place of `radius_factor` in CoamingAirBendOutcome.
+ */
+#define COAMING_PLACE_AIR_BEND_OUTCOME_RADIUS_FACTOR 7
+
+/**
+ * The place of `flange_factor` in CoamingAirBendOutcome.
+ */
+#define COAMING_PLACE_AIR_BEND_OUTCOME_FLANGE_FACTOR 8
+
+/**
+ * EdgeSupport `supported`: Held against deflection, free to turn, corners held down: the hard simple support.
+ */
+#define COAMING_EDGE_SUPPORT_SUPPORTED 0
+
+/**
+ * EdgeSupport `clamped`: Held against deflection and against turning.
+ */
+#define COAMING_EDGE_SUPPORT_CLAMPED 1
+
+/**
+ * The place of `length` in CoamingRectangularPlate.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_LENGTH 0
+
+/**
+ * The place of `width` in CoamingRectangularPlate.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_WIDTH 1
+
+/**
+ * The place of `thickness` in CoamingRectangularPlate.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_THICKNESS 2
+
+/**
+ * The place of `youngs_modulus` in CoamingRectangularPlate.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_YOUNGS_MODULUS 3
+
+/**
+ * The place of `poissons_ratio` in CoamingRectangularPlate.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_POISSONS_RATIO 4
+
+/**
+ * The place of `pressure` in CoamingRectangularPlate.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_PRESSURE 5
+
+/**
+ * The place of `flexural_rigidity` in CoamingRectangularPlateOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_FLEXURAL_RIGIDITY 0
+
+/**
+ * The place of `centre_deflection` in CoamingRectangularPlateOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_CENTRE_DEFLECTION 1
+
+/**
+ * The place of `largest_deflection` in CoamingRectangularPlateOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_LARGEST_DEFLECTION 2
+
+/**
+ * The place of `deflection_ratio` in CoamingRectangularPlateOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_DEFLECTION_RATIO 3
+
+/**
+ * The place of `centre_moment_along_length` in CoamingRectangularPlateOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_CENTRE_MOMENT_ALONG_LENGTH 4
+
+/**
+ * The place of `centre_moment_along_width` in CoamingRectangularPlateOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_CENTRE_MOMENT_ALONG_WIDTH 5
+
+/**
+ * The place of `length_edge_moment` in CoamingRectangularPlateOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_LENGTH_EDGE_MOMENT 6
+
+/**
+ * The place of `width_edge_moment` in CoamingRectangularPlateOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_WIDTH_EDGE_MOMENT 7
+
+/**
+ * The place of `corner_twisting_moment` in CoamingRectangularPlateOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_CORNER_TWISTING_MOMENT 8
+
+/**
+ * The place of `centre_stress_along_length` in CoamingRectangularPlateOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_CENTRE_STRESS_ALONG_LENGTH 9
+
+/**
+ * The place of `centre_stress_along_width` in CoamingRectangularPlateOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_CENTRE_STRESS_ALONG_WIDTH 10
+
+/**
+ * The place of `length_edge_stress` in CoamingRectangularPlateOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_LENGTH_EDGE_STRESS 11
+
+/**
+ * The place of `width_edge_stress` in CoamingRectangularPlateOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_WIDTH_EDGE_STRESS 12
+
+/**
+ * The place of `largest_stress` in CoamingRectangularPlateOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_LARGEST_STRESS 13
+
+/**
+ * The place of `length_edge_reaction` in CoamingRectangularPlateOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_LENGTH_EDGE_REACTION 14
+
+/**
+ * The place of `width_edge_reaction` in CoamingRectangularPlateOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_WIDTH_EDGE_REACTION 15
+
+/**
+ * The place of `corner_reaction` in CoamingRectangularPlateOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_CORNER_REACTION 16
+
+/**
+ * The place of `length` in CoamingRectangularPlatePatch.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_LENGTH 0
+
+/**
+ * The place of `width` in CoamingRectangularPlatePatch.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_WIDTH 1
+
+/**
+ * The place of `thickness` in CoamingRectangularPlatePatch.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_THICKNESS 2
+
+/**
+ * The place of `youngs_modulus` in CoamingRectangularPlatePatch.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_YOUNGS_MODULUS 3
+
+/**
+ * The place of `poissons_ratio` in CoamingRectangularPlatePatch.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_POISSONS_RATIO 4
+
+/**
+ * The place of `force` in CoamingRectangularPlatePatch.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_FORCE 6
+
+/**
+ * The place of `patch_length` in CoamingRectangularPlatePatch.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_PATCH_LENGTH 7
+
+/**
+ * The place of `patch_width` in CoamingRectangularPlatePatch.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_PATCH_WIDTH 8
+
+/**
+ * The place of `patch_centre_along_length` in CoamingRectangularPlatePatch.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_PATCH_CENTRE_ALONG_LENGTH 9
+
+/**
+ * The place of `patch_centre_along_width` in CoamingRectangularPlatePatch.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_PATCH_CENTRE_ALONG_WIDTH 10
+
+/**
+ * The place of `flexural_rigidity` in CoamingRectangularPlatePatchOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_FLEXURAL_RIGIDITY 0
+
+/**
+ * The place of `patch_pressure` in CoamingRectangularPlatePatchOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_PATCH_PRESSURE 1
+
+/**
+ * The place of `patch_deflection` in CoamingRectangularPlatePatchOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_PATCH_DEFLECTION 2
+
+/**
+ * The place of `largest_deflection` in CoamingRectangularPlatePatchOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_LARGEST_DEFLECTION 3
+
+/**
+ * The place of `largest_deflection_along_length` in CoamingRectangularPlatePatchOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_LARGEST_DEFLECTION_ALONG_LENGTH 4
+
+/**
+ * The place of `largest_deflection_along_width` in CoamingRectangularPlatePatchOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_LARGEST_DEFLECTION_ALONG_WIDTH 5
+
+/**
+ * The place of `deflection_ratio` in CoamingRectangularPlatePatchOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_DEFLECTION_RATIO 6
+
+/**
+ * The place of `patch_moment_along_length` in CoamingRectangularPlatePatchOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_PATCH_MOMENT_ALONG_LENGTH 7
+
+/**
+ * The place of `patch_moment_along_width` in CoamingRectangularPlatePatchOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_PATCH_MOMENT_ALONG_WIDTH 8
+
+/**
+ * The place of `largest_patch_moment` in CoamingRectangularPlatePatchOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_LARGEST_PATCH_MOMENT 9
+
+/**
+ * The place of `largest_edge_moment` in CoamingRectangularPlatePatchOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_LARGEST_EDGE_MOMENT 10
+
+/**
+ * The place of `largest_edge_moment_along_length` in CoamingRectangularPlatePatchOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_LARGEST_EDGE_MOMENT_ALONG_LENGTH 11
+
+/**
+ * The place of `largest_edge_moment_along_width` in CoamingRectangularPlatePatchOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_LARGEST_EDGE_MOMENT_ALONG_WIDTH 12
+
+/**
+ * The place of `corner_twisting_moment` in CoamingRectangularPlatePatchOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_CORNER_TWISTING_MOMENT 13
+
+/**
+ * The place of `largest_patch_stress` in CoamingRectangularPlatePatchOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_LARGEST_PATCH_STRESS 14
+
+/**
+ * The place of `largest_edge_stress` in CoamingRectangularPlatePatchOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_LARGEST_EDGE_STRESS 15
+
+/**
+ * The place of `largest_stress` in CoamingRectangularPlatePatchOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_LARGEST_STRESS 16
+
+/**
+ * The place of `deflection_error` in CoamingRectangularPlatePatchOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_DEFLECTION_ERROR 17
+
+/**
+ * The place of `moment_error` in CoamingRectangularPlatePatchOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_MOMENT_ERROR 18
+
+/**
+ * The place of `length` in CoamingRectangularPlateFrequency.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_LENGTH 0
+
+/**
+ * The place of `width` in CoamingRectangularPlateFrequency.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_WIDTH 1
+
+/**
+ * The place of `thickness` in CoamingRectangularPlateFrequency.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_THICKNESS 2
+
+/**
+ * The place of `youngs_modulus` in CoamingRectangularPlateFrequency.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_YOUNGS_MODULUS 3
+
+/**
+ * The place of `poissons_ratio` in CoamingRectangularPlateFrequency.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_POISSONS_RATIO 4
+
+/**
+ * The place of `mass_density` in CoamingRectangularPlateFrequency.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_MASS_DENSITY 5
+
+/**
+ * The place of `added_mass_per_area` in CoamingRectangularPlateFrequency.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_ADDED_MASS_PER_AREA 6
+
+/**
+ * The place of `flexural_rigidity` in CoamingRectangularPlateFrequencyOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_OUTCOME_FLEXURAL_RIGIDITY 0
+
+/**
+ * The place of `mass_per_area` in CoamingRectangularPlateFrequencyOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_OUTCOME_MASS_PER_AREA 1
+
+/**
+ * The place of `mass` in CoamingRectangularPlateFrequencyOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_OUTCOME_MASS 2
+
+/**
+ * The place of `frequency_parameter` in CoamingRectangularPlateFrequencyOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_OUTCOME_FREQUENCY_PARAMETER 3
+
+/**
+ * The place of `frequency` in CoamingRectangularPlateFrequencyOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_OUTCOME_FREQUENCY 4
+
+/**
+ * The place of `supported_frequency` in CoamingRectangularPlateFrequencyOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_OUTCOME_SUPPORTED_FREQUENCY 5
+
+/**
+ * The place of `clamped_frequency` in CoamingRectangularPlateFrequencyOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_OUTCOME_CLAMPED_FREQUENCY 6
+
+/**
+ * The place of `effective_mass` in CoamingRectangularPlateFrequencyOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_OUTCOME_EFFECTIVE_MASS 7
+
+/**
+ * The place of `participation_factor` in CoamingRectangularPlateFrequencyOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_OUTCOME_PARTICIPATION_FACTOR 8
+
+/**
+ * HoleRole `fixed`: Close fit: it places the layer, and belongs at the fixed point.
+ */
+#define COAMING_HOLE_ROLE_FIXED 0
+
+/**
+ * HoleRole `slot`: Long hole: it guides the layer along one direction.
+ */
+#define COAMING_HOLE_ROLE_SLOT 1
+
+/**
+ * HoleRole `oversize`: Large round hole: the layer moves in it in any direction.
+ */
+#define COAMING_HOLE_ROLE_OVERSIZE 2
+
+/**
+ * ToleranceStack `worst_case`: All at their limits at once.
+ */
+#define COAMING_TOLERANCE_STACK_WORST_CASE 0
+
+/**
+ * ToleranceStack `root_sum_square`: Square root of the sum of squares, inflated.
+ */
+#define COAMING_TOLERANCE_STACK_ROOT_SUM_SQUARE 1
+
+/**
+ * The place of `distance_x` in CoamingHoleMovement.
+ */
+#define COAMING_PLACE_HOLE_MOVEMENT_DISTANCE_X 0
+
+/**
+ * The place of `distance_y` in CoamingHoleMovement.
+ */
+#define COAMING_PLACE_HOLE_MOVEMENT_DISTANCE_Y 1
+
+/**
+ * The place of `growth_strain` in CoamingHoleMovement.
+ */
+#define COAMING_PLACE_HOLE_MOVEMENT_GROWTH_STRAIN 2
+
+/**
+ * The place of `fastener_growth_strain` in CoamingHoleMovement.
+ */
+#define COAMING_PLACE_HOLE_MOVEMENT_FASTENER_GROWTH_STRAIN 3
+
+/**
+ * The place of `slot_direction` in CoamingHoleMovement.
+ */
+#define COAMING_PLACE_HOLE_MOVEMENT_SLOT_DIRECTION 5
+
+/**
+ * The place of `fastener_diameter` in CoamingHoleMovement.
+ */
+#define COAMING_PLACE_HOLE_MOVEMENT_FASTENER_DIAMETER 6
+
+/**
+ * The place of `hole_position_tolerance` in CoamingHoleMovement.
+ */
+#define COAMING_PLACE_HOLE_MOVEMENT_HOLE_POSITION_TOLERANCE 7
+
+/**
+ * The place of `fastener_position_tolerance` in CoamingHoleMovement.
+ */
+#define COAMING_PLACE_HOLE_MOVEMENT_FASTENER_POSITION_TOLERANCE 8
+
+/**
+ * The place of `inflation_factor` in CoamingHoleMovement.
+ */
+#define COAMING_PLACE_HOLE_MOVEMENT_INFLATION_FACTOR 10
+
+/**
+ * The place of `hole_diameter` in CoamingHoleMovement.
+ */
+#define COAMING_PLACE_HOLE_MOVEMENT_HOLE_DIAMETER 11
+
+/**
+ * The place of `slot_length` in CoamingHoleMovement.
+ */
+#define COAMING_PLACE_HOLE_MOVEMENT_SLOT_LENGTH 12
+
+/**
+ * The place of `movement_x` in CoamingHoleMovementOutcome.
+ */
+#define COAMING_PLACE_HOLE_MOVEMENT_OUTCOME_MOVEMENT_X 0
+
+/**
+ * The place of `movement_y` in CoamingHoleMovementOutcome.
+ */
+#define COAMING_PLACE_HOLE_MOVEMENT_OUTCOME_MOVEMENT_Y 1
+
+/**
+ * The place of `movement` in CoamingHoleMovementOutcome.
+ */
+#define COAMING_PLACE_HOLE_MOVEMENT_OUTCOME_MOVEMENT 2
+
+/**
+ * The place of `movement_along_slot` in CoamingHoleMovementOutcome.
+ */
+#define COAMING_PLACE_HOLE_MOVEMENT_OUTCOME_MOVEMENT_ALONG_SLOT 3
+
+/**
+ * The place of `movement_across_slot` in CoamingHoleMovementOutcome.
+ */
+#define COAMING_PLACE_HOLE_MOVEMENT_OUTCOME_MOVEMENT_ACROSS_SLOT 4
+
+/**
+ * The place of `position_tolerance` in CoamingHoleMovementOutcome.
+ */
+#define COAMING_PLACE_HOLE_MOVEMENT_OUTCOME_POSITION_TOLERANCE 5
+
+/**
+ * The place of `smallest_hole_diameter` in CoamingHoleMovementOutcome.
+ */
+#define COAMING_PLACE_HOLE_MOVEMENT_OUTCOME_SMALLEST_HOLE_DIAMETER 6
+
+/**
+ * The place of `smallest_slot_length` in CoamingHoleMovementOutcome.
+ */
+#define COAMING_PLACE_HOLE_MOVEMENT_OUTCOME_SMALLEST_SLOT_LENGTH 7
+
+/**
+ * The place of `clearance_left` in CoamingHoleMovementOutcome.
+ */
+#define COAMING_PLACE_HOLE_MOVEMENT_OUTCOME_CLEARANCE_LEFT 8
+
+/**
+ * The place of `restrained_movement` in CoamingHoleMovementOutcome.
+ */
+#define COAMING_PLACE_HOLE_MOVEMENT_OUTCOME_RESTRAINED_MOVEMENT 9
+
+/**
+ * The place of `length` in CoamingLayerGrowth.
+ */
+#define COAMING_PLACE_LAYER_GROWTH_LENGTH 0
+
+/**
+ * The place of `expansion` in CoamingLayerGrowth.
+ */
+#define COAMING_PLACE_LAYER_GROWTH_EXPANSION 1
+
+/**
+ * The place of `assembly_temperature` in CoamingLayerGrowth.
+ */
+#define COAMING_PLACE_LAYER_GROWTH_ASSEMBLY_TEMPERATURE 2
+
+/**
+ * The place of `service_temperature` in CoamingLayerGrowth.
+ */
+#define COAMING_PLACE_LAYER_GROWTH_SERVICE_TEMPERATURE 3
+
+/**
+ * The place of `assembly_moisture_strain` in CoamingLayerGrowth.
+ */
+#define COAMING_PLACE_LAYER_GROWTH_ASSEMBLY_MOISTURE_STRAIN 4
+
+/**
+ * The place of `service_moisture_strain` in CoamingLayerGrowth.
+ */
+#define COAMING_PLACE_LAYER_GROWTH_SERVICE_MOISTURE_STRAIN 5
+
+/**
+ * The place of `temperature_rise` in CoamingLayerGrowthOutcome.
+ */
+#define COAMING_PLACE_LAYER_GROWTH_OUTCOME_TEMPERATURE_RISE 0
+
+/**
+ * The place of `thermal_strain` in CoamingLayerGrowthOutcome.
+ */
+#define COAMING_PLACE_LAYER_GROWTH_OUTCOME_THERMAL_STRAIN 1
+
+/**
+ * The place of `moisture_strain` in CoamingLayerGrowthOutcome.
+ */
+#define COAMING_PLACE_LAYER_GROWTH_OUTCOME_MOISTURE_STRAIN 2
+
+/**
+ * The place of `growth_strain` in CoamingLayerGrowthOutcome.
+ */
+#define COAMING_PLACE_LAYER_GROWTH_OUTCOME_GROWTH_STRAIN 3
+
+/**
+ * The place of `length_change` in CoamingLayerGrowthOutcome.
+ */
+#define COAMING_PLACE_LAYER_GROWTH_OUTCOME_LENGTH_CHANGE 4
+
+/**
+ * DeflectionGrade `0`: Grade 0: under 2 psi, 15 kPa.
+ */
+#define COAMING_DEFLECTION_GRADE_0 0
+
+/**
+ * DeflectionGrade `1`: Grade 1: 2 to 5 psi, 15 to 35 kPa.
+ */
+#define COAMING_DEFLECTION_GRADE_1 1
+
+/**
+ * DeflectionGrade `2`: Grade 2: 5 to 9 psi, 35 to 63 kPa.
+ */
+#define COAMING_DEFLECTION_GRADE_2 2
+
+/**
+ * DeflectionGrade `3`: Grade 3: 9 to 13 psi, 63 to 91 kPa; class D 9 to 15 psi.
+ */
+#define COAMING_DEFLECTION_GRADE_3 3
+
+/**
+ * DeflectionGrade `4`: Grade 4: 13 to 17 psi, 91 to 119 kPa; class D 15 to 22 psi.
+ */
+#define COAMING_DEFLECTION_GRADE_4 4
+
+/**
+ * DeflectionGrade `5`: Grade 5: 17 to 25 psi, 119 to 168 kPa; class D 22 to 30 psi.
+ */
+#define COAMING_DEFLECTION_GRADE_5 5
+
+/**
+ * SpongeClass `A`: Class A: not for oil (for example EPDM).
+ */
+#define COAMING_SPONGE_CLASS_A 0
+
+/**
+ * SpongeClass `B`: Class B: oil, low swell (for example nitrile).
+ */
+#define COAMING_SPONGE_CLASS_B 1
+
+/**
+ * SpongeClass `C`: Class C: oil, medium swell (for example neoprene).
+ */
+#define COAMING_SPONGE_CLASS_C 2
+
+/**
+ * SpongeClass `D`: Class D: extreme temperature (for example silicone).
+ */
+#define COAMING_SPONGE_CLASS_D 3
+
+/**
+ * PublishedLimits `kPa`: The limits in kPa.
+ */
+#define COAMING_PUBLISHED_LIMITS_KPA 0
+
+/**
+ * PublishedLimits `psi`: The limits in psi.
+ */
+#define COAMING_PUBLISHED_LIMITS_PSI 1
+
+/**
+ * The place of `quarter_pressure` in CoamingSpongeGrade.
+ */
+#define COAMING_PLACE_SPONGE_GRADE_QUARTER_PRESSURE 3
+
+/**
+ * The place of `compression` in CoamingSpongeGrade.
+ */
+#define COAMING_PLACE_SPONGE_GRADE_COMPRESSION 4
+
+/**
+ * The place of `width` in CoamingSpongeGrade.
+ */
+#define COAMING_PLACE_SPONGE_GRADE_WIDTH 5
+
+/**
+ * The place of `free_height` in CoamingSpongeGrade.
+ */
+#define COAMING_PLACE_SPONGE_GRADE_FREE_HEIGHT 6
+
+/**
+ * The place of `quarter_pressure_min` in CoamingSpongeGradeOutcome.
+ */
+#define COAMING_PLACE_SPONGE_GRADE_OUTCOME_QUARTER_PRESSURE_MIN 0
+
+/**
+ * The place of `quarter_pressure` in CoamingSpongeGradeOutcome.
+ */
+#define COAMING_PLACE_SPONGE_GRADE_OUTCOME_QUARTER_PRESSURE 1
+
+/**
+ * The place of `quarter_pressure_max` in CoamingSpongeGradeOutcome.
+ */
+#define COAMING_PLACE_SPONGE_GRADE_OUTCOME_QUARTER_PRESSURE_MAX 2
+
+/**
+ * The place of `shape` in CoamingSpongeGradeOutcome.
+ */
+#define COAMING_PLACE_SPONGE_GRADE_OUTCOME_SHAPE 3
+
+/**
+ * The place of `pressure_min` in CoamingSpongeGradeOutcome.
+ */
+#define COAMING_PLACE_SPONGE_GRADE_OUTCOME_PRESSURE_MIN 4
+
+/**
+ * The place of `pressure` in CoamingSpongeGradeOutcome.
+ */
+#define COAMING_PLACE_SPONGE_GRADE_OUTCOME_PRESSURE 5
+
+/**
+ * The place of `pressure_max` in CoamingSpongeGradeOutcome.
+ */
+#define COAMING_PLACE_SPONGE_GRADE_OUTCOME_PRESSURE_MAX 6
+
+/**
+ * The place of `line_force_min` in CoamingSpongeGradeOutcome.
+ */
+#define COAMING_PLACE_SPONGE_GRADE_OUTCOME_LINE_FORCE_MIN 7
+
+/**
+ * The place of `line_force` in CoamingSpongeGradeOutcome.
+ */
+#define COAMING_PLACE_SPONGE_GRADE_OUTCOME_LINE_FORCE 8
+
+/**
+ * The place of `line_force_max` in CoamingSpongeGradeOutcome.
+ */
+#define COAMING_PLACE_SPONGE_GRADE_OUTCOME_LINE_FORCE_MAX 9
+
+/**
+ * The place of `line_stiffness_min` in CoamingSpongeGradeOutcome.
+ */
+#define COAMING_PLACE_SPONGE_GRADE_OUTCOME_LINE_STIFFNESS_MIN 10
+
+/**
+ * The place of `line_stiffness` in CoamingSpongeGradeOutcome.
+ */
+#define COAMING_PLACE_SPONGE_GRADE_OUTCOME_LINE_STIFFNESS 11
+
+/**
+ * The place of `line_stiffness_max` in CoamingSpongeGradeOutcome.
+ */
+#define COAMING_PLACE_SPONGE_GRADE_OUTCOME_LINE_STIFFNESS_MAX 12
+
+/**
+ * The place of `line_force` in CoamingLatchForce.
+ */
+#define COAMING_PLACE_LATCH_FORCE_LINE_FORCE 0
+
+/**
+ * The place of `path_length` in CoamingLatchForce.
+ */
+#define COAMING_PLACE_LATCH_FORCE_PATH_LENGTH 1
+
+/**
+ * The place of `pressure` in CoamingLatchForce.
+ */
+#define COAMING_PLACE_LATCH_FORCE_PRESSURE 3
+
+/**
+ * The place of `sealed_area` in CoamingLatchForce.
+ */
+#define COAMING_PLACE_LATCH_FORCE_SEALED_AREA 4
+
+/**
+ * The place of `lever_ratio` in CoamingLatchForce.
+ */
+#define COAMING_PLACE_LATCH_FORCE_LEVER_RATIO 5
+
+/**
+ * The place of `efficiency` in CoamingLatchForce.
+ */
+#define COAMING_PLACE_LATCH_FORCE_EFFICIENCY 6
+
+/**
+ * The place of `hand_force_limit` in CoamingLatchForce.
+ */
+#define COAMING_PLACE_LATCH_FORCE_HAND_FORCE_LIMIT 8
+
+/**
+ * The place of `working_load` in CoamingLatchForce.
+ */
+#define COAMING_PLACE_LATCH_FORCE_WORKING_LOAD 9
+
+/**
+ * The place of `gasket_force` in CoamingLatchForceOutcome.
+ */
+#define COAMING_PLACE_LATCH_FORCE_OUTCOME_GASKET_FORCE 0
+
+/**
+ * The place of `pressure_force` in CoamingLatchForceOutcome.
+ */
+#define COAMING_PLACE_LATCH_FORCE_OUTCOME_PRESSURE_FORCE 1
+
+/**
+ * The place of `closing_force` in CoamingLatchForceOutcome.
+ */
+#define COAMING_PLACE_LATCH_FORCE_OUTCOME_CLOSING_FORCE 2
+
+/**
+ * The place of `latch_force` in CoamingLatchForceOutcome.
+ */
+#define COAMING_PLACE_LATCH_FORCE_OUTCOME_LATCH_FORCE 3
+
+/**
+ * The place of `hand_force` in CoamingLatchForceOutcome.
+ */
+#define COAMING_PLACE_LATCH_FORCE_OUTCOME_HAND_FORCE 4
+
+/**
+ * The place of `hand_force_ratio` in CoamingLatchForceOutcome.
+ */
+#define COAMING_PLACE_LATCH_FORCE_OUTCOME_HAND_FORCE_RATIO 5
+
+/**
+ * The place of `working_load_ratio` in CoamingLatchForceOutcome.
+ */
+#define COAMING_PLACE_LATCH_FORCE_OUTCOME_WORKING_LOAD_RATIO 6
+
+/**
+ * The place of `mass` in CoamingLatchHold.
+ */
+#define COAMING_PLACE_LATCH_HOLD_MASS 0
+
+/**
+ * The place of `acceleration` in CoamingLatchHold.
+ */
+#define COAMING_PLACE_LATCH_HOLD_ACCELERATION 1
+
+/**
+ * The place of `latch_force` in CoamingLatchHold.
+ */
+#define COAMING_PLACE_LATCH_HOLD_LATCH_FORCE 3
+
+/**
+ * The place of `working_load` in CoamingLatchHold.
+ */
+#define COAMING_PLACE_LATCH_HOLD_WORKING_LOAD 4
+
+/**
+ * The place of `inertia_force` in CoamingLatchHoldOutcome.
+ */
+#define COAMING_PLACE_LATCH_HOLD_OUTCOME_INERTIA_FORCE 0
+
+/**
+ * The place of `closing_force` in CoamingLatchHoldOutcome.
+ */
+#define COAMING_PLACE_LATCH_HOLD_OUTCOME_CLOSING_FORCE 1
+
+/**
+ * The place of `residual_contact` in CoamingLatchHoldOutcome.
+ */
+#define COAMING_PLACE_LATCH_HOLD_OUTCOME_RESIDUAL_CONTACT 2
+
+/**
+ * The place of `residual_share` in CoamingLatchHoldOutcome.
+ */
+#define COAMING_PLACE_LATCH_HOLD_OUTCOME_RESIDUAL_SHARE 3
+
+/**
+ * The place of `largest_latch_force` in CoamingLatchHoldOutcome.
+ */
+#define COAMING_PLACE_LATCH_HOLD_OUTCOME_LARGEST_LATCH_FORCE 4
+
+/**
+ * The place of `working_load_ratio` in CoamingLatchHoldOutcome.
+ */
+#define COAMING_PLACE_LATCH_HOLD_OUTCOME_WORKING_LOAD_RATIO 5
+
+/**
+ * The place of `compressed` in CoamingLatchTravel.
+ */
+#define COAMING_PLACE_LATCH_TRAVEL_COMPRESSED 0
+
+/**
+ * The place of `stand_off` in CoamingLatchTravel.
+ */
+#define COAMING_PLACE_LATCH_TRAVEL_STAND_OFF 1
+
+/**
+ * The place of `bow` in CoamingLatchTravel.
+ */
+#define COAMING_PLACE_LATCH_TRAVEL_BOW 2
+
+/**
+ * The place of `tolerance` in CoamingLatchTravel.
+ */
+#define COAMING_PLACE_LATCH_TRAVEL_TOLERANCE 3
+
+/**
+ * The place of `release_clearance` in CoamingLatchTravel.
+ */
+#define COAMING_PLACE_LATCH_TRAVEL_RELEASE_CLEARANCE 4
+
+/**
+ * The place of `set_of_deflection` in CoamingLatchTravel.
+ */
+#define COAMING_PLACE_LATCH_TRAVEL_SET_OF_DEFLECTION 5
+
+/**
+ * The place of `travel` in CoamingLatchTravel.
+ */
+#define COAMING_PLACE_LATCH_TRAVEL_TRAVEL 6
+
+/**
+ * The place of `release_travel` in CoamingLatchTravel.
+ */
+#define COAMING_PLACE_LATCH_TRAVEL_RELEASE_TRAVEL 7
+
+/**
+ * The place of `needed_travel` in CoamingLatchTravelOutcome.
+ */
+#define COAMING_PLACE_LATCH_TRAVEL_OUTCOME_NEEDED_TRAVEL 0
+
+/**
+ * The place of `travel_left` in CoamingLatchTravelOutcome.
+ */
+#define COAMING_PLACE_LATCH_TRAVEL_OUTCOME_TRAVEL_LEFT 1
+
+/**
+ * The place of `rebound` in CoamingLatchTravelOutcome.
+ */
+#define COAMING_PLACE_LATCH_TRAVEL_OUTCOME_REBOUND 2
+
+/**
+ * The place of `needed_release_travel` in CoamingLatchTravelOutcome.
+ */
+#define COAMING_PLACE_LATCH_TRAVEL_OUTCOME_NEEDED_RELEASE_TRAVEL 3
+
+/**
+ * The place of `release_travel_left` in CoamingLatchTravelOutcome.
+ */
+#define COAMING_PLACE_LATCH_TRAVEL_OUTCOME_RELEASE_TRAVEL_LEFT 4
+
+/**
  * Why a call failed. It owns nothing and needs no freeing; a call that succeeds leaves it untouched.
  */
 typedef struct CoamingFault {
@@ -221,6 +2802,986 @@ typedef struct CoamingFault {
    */
   int64_t index;
 } CoamingFault;
+
+/**
+ * Basic dimensions of a screw thread, computed from its nominal diameter and pitch.
+ *
+ * # Formula
+ * H = (√3/2) P; d2 = d − (3/4) H; d1 = d − (5/4) H.
+ * Metric root: d3 = d − (17/12) H. Unified root (UNR form): d3 = d − (11/8) H.
+ * Metric stress area: As = (π/4) ((d2 + d3)/2)². Unified: As = (π/4) (d − (9/8) H)², printed as d − 0.9743 P.
+ * Stress diameter d0 = √(4 As/π); lead angle φ = atan(P/(π d2)).
+ *
+ * # Validity
+ * Threads of 60° with one start. Basic sizes: tolerances and coating are not in them.
+ * The root of a unified thread is that of the UNR form; older tables give d − 1.2269 P, which is deeper.
+ *
+ * # Source
+ * ISO 68-1 (profile), ISO 261 and ISO 262 (diameters and pitches), ISO 724 (basic dimensions), ISO 898-1 (stress area);
+ * ASME B1.1 for the unified series.
+ */
+typedef struct CoamingThread {
+  /**
+   * Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
+   */
+  uint32_t designation;
+} CoamingThread;
+
+/**
+ * Outcome of `Thread`.
+ */
+typedef struct CoamingThreadOutcome {
+  /**
+   * Form and series. One of the constants COAMING_THREAD_FORM_....
+   */
+  uint32_t form;
+  /**
+   * Nominal (major) diameter, d. Unit: m.
+   */
+  double nominal_diameter_m;
+  /**
+   * Pitch, P. Unit: m.
+   */
+  double pitch_m;
+  /**
+   * Height of the fundamental triangle, H. Unit: m.
+   */
+  double triangle_height_m;
+  /**
+   * Height of the external thread from crest to root, h3 = (d − d3)/2. Unit: m.
+   */
+  double thread_height_m;
+  /**
+   * Pitch diameter, d2. Unit: m.
+   */
+  double pitch_diameter_m;
+  /**
+   * Minor diameter of the internal thread, d1 (also D1). Unit: m.
+   */
+  double minor_diameter_m;
+  /**
+   * Root diameter of the external thread, d3. Unit: m.
+   */
+  double root_diameter_m;
+  /**
+   * Diameter of the stress area, d0. Unit: m.
+   */
+  double stress_diameter_m;
+  /**
+   * Stress area, As. Unit: m^2.
+   */
+  double stress_area_m2;
+  /**
+   * Lead angle at the pitch diameter, φ. Unit: rad.
+   */
+  double lead_angle_rad;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingThreadOutcome;
+
+/**
+ * A column of the input: one SI value for each row.
+ */
+typedef struct CoamingColumn {
+  /**
+   * The field: one of the constants `COAMING_PLACE_...` of the input.
+   */
+  uint32_t place;
+  /**
+   * The value of row 0.
+   */
+  const double *values;
+  /**
+   * From one row's value to the next, in elements: 1 for an array, 0 for the same value in every row, negative to go
+   * backwards.
+   */
+  int64_t stride;
+} CoamingColumn;
+
+/**
+ * A column wanted of the outcome: room for one SI value for each row. NaN stands for an absent outcome here, and only
+ * here.
+ */
+typedef struct CoamingWanted {
+  /**
+   * The field: one of the constants `COAMING_PLACE_..._OUTCOME_...` of the outcome.
+   */
+  uint32_t place;
+  /**
+   * Room for the value of row 0.
+   */
+  double *values;
+  /**
+   * From one row's value to the next, in elements; not 0.
+   */
+  int64_t stride;
+} CoamingWanted;
+
+/**
+ * The rows of a batch: what is given and what is wanted, at least one column. A wanted column may be the very array of
+ * a given one, but columns must not overlap otherwise.
+ */
+typedef struct CoamingBatch {
+  /**
+   * The number of rows.
+   */
+  size_t rows;
+  /**
+   * The columns given; every other field has its value in the input struct.
+   */
+  const struct CoamingColumn *columns;
+  /**
+   * How many columns are given.
+   */
+  size_t column_count;
+  /**
+   * The columns wanted.
+   */
+  const struct CoamingWanted *wanted;
+  /**
+   * How many columns are wanted.
+   */
+  size_t wanted_count;
+} CoamingBatch;
+
+/**
+ * Torque that tightens a screw to a preload, in the long form.
+ *
+ * # Formula
+ * T = F (d2/2) tan(φ + ρ) + F μh Dm/(2 sin γ) + Tp, with tan φ = P/(π d2), tan ρ = μt/cos 30°, Dm = (Do + Di)/2.
+ * γ is the half angle of the seat: 90° for a flat head, 45° for a 90° countersunk head.
+ * Nut factor K = (T − Tp)/(F d). Stress: σ = F/As, τ = (thread torque + Tp)/(π d0³/12), σe = √(σ² + 3 τ²).
+ *
+ * # Validity
+ * One start, 60° thread, turned from the head or the nut without bending. Coefficients of friction from 0.04 to 0.40 are tested.
+ * The torsional section is taken as fully plastic, as VDI 2230 does for its limit of 90 % of the yield strength; below
+ * yield the outer fibre has 4/3 of the τ that is given. Countersunk heads: full contact of the cone.
+ *
+ * # Source
+ * VDI 2230-1 (2015), section 5.4.3; Budynas and Nisbett, Shigley's Mechanical Engineering Design, eq. 8-5 and 8-26.
+ */
+typedef struct CoamingTighteningTorque {
+  /**
+   * Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
+   */
+  uint32_t thread;
+  /**
+   * Preload that is wanted, F. Unit: N. Accepted: greater than 0 N.
+   */
+  double preload_n;
+  /**
+   * Coefficient of friction in the thread, μt. Accepted: at least 0 and at most 1.
+   */
+  double thread_friction;
+  /**
+   * Coefficient of friction under the turned head or nut, μh. Accepted: at least 0 and at most 1.
+   */
+  double head_friction;
+  /**
+   * Outer diameter of the bearing face, Do. Unit: m. Accepted: greater than 0 mm.
+   */
+  double bearing_outer_diameter_m;
+  /**
+   * Inner diameter of the bearing face, Di: usually the clearance hole. Unit: m. Accepted: greater than 0 mm.
+   */
+  double bearing_inner_diameter_m;
+  /**
+   * Half angle of the seat, γ: 90 deg for a flat head, 45 deg for a 90 deg countersunk head. Unit: rad. Accepted: at least 5.73 deg and at most 90 deg.
+   */
+  double seat_half_angle_rad;
+  /**
+   * Prevailing torque of a locking thread, Tp; zero where there is none. Unit: N·m. Accepted: at least 0 N·m.
+   */
+  double prevailing_torque_n_m;
+} CoamingTighteningTorque;
+
+/**
+ * Outcome of `TighteningTorque`.
+ */
+typedef struct CoamingTighteningTorqueOutcome {
+  /**
+   * Tightening torque, T. Unit: N·m.
+   */
+  double torque_n_m;
+  /**
+   * Part that stretches the screw, F P/(2 π). Unit: N·m.
+   */
+  double stretching_torque_n_m;
+  /**
+   * Part in the thread, friction and stretch together. Unit: N·m.
+   */
+  double thread_torque_n_m;
+  /**
+   * Part under the head. Unit: N·m.
+   */
+  double head_torque_n_m;
+  /**
+   * Nut factor, K = (T − Tp)/(F d).
+   */
+  double nut_factor;
+  /**
+   * Tension in the stress area, σ. Unit: Pa.
+   */
+  double tensile_stress_pa;
+  /**
+   * Torsional stress while tightening, τ. Unit: Pa.
+   */
+  double torsional_stress_pa;
+  /**
+   * Equivalent stress while tightening, σe. Unit: Pa.
+   */
+  double equivalent_stress_pa;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingTighteningTorqueOutcome;
+
+/**
+ * Preload that a tightening torque gives, in the long form.
+ *
+ * # Formula
+ * The inverse of `tightening_torque`: F = (T − Tp)/[(d2/2) tan(φ + ρ) + μh Dm/(2 sin γ)].
+ *
+ * # Validity
+ * As `tightening_torque`. The torque must be more than the prevailing torque; below it the screw does not clamp.
+ *
+ * # Source
+ * VDI 2230-1 (2015), section 5.4.3; Budynas and Nisbett, Shigley's Mechanical Engineering Design, eq. 8-5 and 8-26.
+ */
+typedef struct CoamingTighteningPreload {
+  /**
+   * Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
+   */
+  uint32_t thread;
+  /**
+   * Tightening torque, T. Unit: N·m. Accepted: greater than 0 N·m.
+   */
+  double torque_n_m;
+  /**
+   * Coefficient of friction in the thread, μt. Accepted: at least 0 and at most 1.
+   */
+  double thread_friction;
+  /**
+   * Coefficient of friction under the turned head or nut, μh. Accepted: at least 0 and at most 1.
+   */
+  double head_friction;
+  /**
+   * Outer diameter of the bearing face, Do. Unit: m. Accepted: greater than 0 mm.
+   */
+  double bearing_outer_diameter_m;
+  /**
+   * Inner diameter of the bearing face, Di: usually the clearance hole. Unit: m. Accepted: greater than 0 mm.
+   */
+  double bearing_inner_diameter_m;
+  /**
+   * Half angle of the seat, γ: 90 deg for a flat head, 45 deg for a 90 deg countersunk head. Unit: rad. Accepted: at least 5.73 deg and at most 90 deg.
+   */
+  double seat_half_angle_rad;
+  /**
+   * Prevailing torque of a locking thread, Tp; zero where there is none. Unit: N·m. Accepted: at least 0 N·m.
+   */
+  double prevailing_torque_n_m;
+} CoamingTighteningPreload;
+
+/**
+ * Outcome of `TighteningPreload`.
+ */
+typedef struct CoamingTighteningPreloadOutcome {
+  /**
+   * Preload, F. Unit: N.
+   */
+  double preload_n;
+  /**
+   * Part of the torque in the thread, friction and stretch together. Unit: N·m.
+   */
+  double thread_torque_n_m;
+  /**
+   * Part of the torque under the head. Unit: N·m.
+   */
+  double head_torque_n_m;
+  /**
+   * Nut factor, K = (T − Tp)/(F d).
+   */
+  double nut_factor;
+  /**
+   * Tension in the stress area, σ. Unit: Pa.
+   */
+  double tensile_stress_pa;
+  /**
+   * Torsional stress while tightening, τ. Unit: Pa.
+   */
+  double torsional_stress_pa;
+  /**
+   * Equivalent stress while tightening, σe. Unit: Pa.
+   */
+  double equivalent_stress_pa;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingTighteningPreloadOutcome;
+
+/**
+ * Smallest, nominal and largest preload for a torque, by the scatter of friction and of the tool.
+ *
+ * # Formula
+ * F = (T − Tp)/[(d2/2) tan(φ + ρ) + μh Dm/(2 sin γ)] at three states:
+ * smallest: T (1 − a), largest friction, largest Tp; nominal; largest: T (1 + a), smallest friction, smallest Tp.
+ * Tightening factor αA = Fmax/Fmin. Equivalent stress at the largest preload, as in `tightening_torque`.
+ *
+ * # Validity
+ * As `tightening_torque`. The worst of tool and friction fall together: the band is wider than a statistical one.
+ *
+ * # Source
+ * VDI 2230-1 (2015), section 5.4.3.
+ */
+typedef struct CoamingTighteningScatter {
+  /**
+   * Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
+   */
+  uint32_t thread;
+  /**
+   * Tightening torque that is set, T. Unit: N·m. Accepted: greater than 0 N·m.
+   */
+  double torque_n_m;
+  /**
+   * Tolerance of the tool as a part of the torque, a. Accepted: at least 0 and less than 1.
+   */
+  double torque_tolerance;
+  /**
+   * Smallest coefficient of friction in the thread. Accepted: at least 0 and at most 1.
+   */
+  double thread_friction_smallest;
+  /**
+   * Nominal coefficient of friction in the thread. Accepted: at least 0 and at most 1.
+   */
+  double thread_friction_nominal;
+  /**
+   * Largest coefficient of friction in the thread. Accepted: at least 0 and at most 1.
+   */
+  double thread_friction_largest;
+  /**
+   * Smallest coefficient of friction under the head. Accepted: at least 0 and at most 1.
+   */
+  double head_friction_smallest;
+  /**
+   * Nominal coefficient of friction under the head. Accepted: at least 0 and at most 1.
+   */
+  double head_friction_nominal;
+  /**
+   * Largest coefficient of friction under the head. Accepted: at least 0 and at most 1.
+   */
+  double head_friction_largest;
+  /**
+   * Outer diameter of the bearing face, Do. Unit: m. Accepted: greater than 0 mm.
+   */
+  double bearing_outer_diameter_m;
+  /**
+   * Inner diameter of the bearing face, Di: usually the clearance hole. Unit: m. Accepted: greater than 0 mm.
+   */
+  double bearing_inner_diameter_m;
+  /**
+   * Half angle of the seat, γ: 90 deg for a flat head, 45 deg for a 90 deg countersunk head. Unit: rad. Accepted: at least 5.73 deg and at most 90 deg.
+   */
+  double seat_half_angle_rad;
+  /**
+   * Smallest prevailing torque of a locking thread; zero where there is none. Unit: N·m. Accepted: at least 0 N·m.
+   */
+  double prevailing_torque_smallest_n_m;
+  /**
+   * Largest prevailing torque of a locking thread; the nominal one is the mean of the two. Unit: N·m. Accepted: at least 0 N·m.
+   */
+  double prevailing_torque_largest_n_m;
+} CoamingTighteningScatter;
+
+/**
+ * Outcome of `TighteningScatter`.
+ */
+typedef struct CoamingTighteningScatterOutcome {
+  /**
+   * Smallest preload, Fmin. Unit: N.
+   */
+  double smallest_preload_n;
+  /**
+   * Nominal preload. Unit: N.
+   */
+  double nominal_preload_n;
+  /**
+   * Largest preload, Fmax. Unit: N.
+   */
+  double largest_preload_n;
+  /**
+   * Tightening factor, αA = Fmax/Fmin.
+   */
+  double tightening_factor;
+  /**
+   * Equivalent stress while tightening to the largest preload. Unit: Pa.
+   */
+  double largest_equivalent_stress_pa;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingTighteningScatterOutcome;
+
+/**
+ * Smallest and largest preload by the uncertainty of the tightening method.
+ *
+ * # Formula
+ * Fmin = (1 − u) F, Fmax = (1 + u) F; tightening factor αA = Fmax/Fmin.
+ *
+ * # Validity
+ * Steel screws in steel joints, from published tests; a locking thread, a soft joint or a plated part may scatter more.
+ * The figures of the methods are unverified: state your own where you have it.
+ *
+ * # Source
+ * NASA RP-1228, Fastener Design Manual (1990), and NSTS 08307 rev. A (1998), tables of preload uncertainty.
+ */
+typedef struct CoamingPreloadScatter {
+  /**
+   * Nominal preload, F. Unit: N. Accepted: greater than 0 N.
+   */
+  double nominal_preload_n;
+  /**
+   * How the preload is controlled. One of the constants COAMING_TIGHTENING_METHOD_....
+   */
+  uint32_t method;
+  /**
+   * Whether `uncertainty` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_uncertainty;
+  /**
+   * Uncertainty as a part of the nominal preload, u; for the method `stated` only. Accepted: at least 0 and less than 1.
+   */
+  double uncertainty;
+} CoamingPreloadScatter;
+
+/**
+ * Outcome of `PreloadScatter`.
+ */
+typedef struct CoamingPreloadScatterOutcome {
+  /**
+   * Smallest preload, Fmin. Unit: N.
+   */
+  double smallest_preload_n;
+  /**
+   * Largest preload, Fmax. Unit: N.
+   */
+  double largest_preload_n;
+  /**
+   * Uncertainty that was used, u.
+   */
+  double uncertainty;
+  /**
+   * Tightening factor, αA = Fmax/Fmin.
+   */
+  double tightening_factor;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingPreloadScatterOutcome;
+
+/**
+ * Assembly preload that uses a stated part of the screw's yield strength while it is tightened, and its torque.
+ *
+ * # Formula
+ * √(σ² + 3 τ²) = ν Rp, with σ = F/As and τ = (F (d2/2) tan(φ + ρ) + Tp)/(π d0³/12), solved for F.
+ * The torque is that of `tightening_torque`. Smallest preload by the tightening factor αA: Fmin = F/αA.
+ *
+ * # Validity
+ * The screw's own limit only: head, thread in the part and the clamped layers have theirs. VDI 2230 uses ν = 0.9.
+ * The torsional section is fully plastic. Above ν = 1 the screw yields, which is not tested.
+ *
+ * # Source
+ * VDI 2230-1 (2015), section 5.5.1 and tables A1 to A4.
+ */
+typedef struct CoamingAssemblyPreload {
+  /**
+   * Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
+   */
+  uint32_t thread;
+  /**
+   * Yield strength or 0.2 % proof strength of the screw, Rp. Unit: Pa. Accepted: greater than 0 MPa.
+   */
+  double yield_strength_pa;
+  /**
+   * Part of the yield strength that tightening may use, ν: 0.9 in VDI 2230. Accepted: greater than 0.
+   */
+  double utilisation;
+  /**
+   * Coefficient of friction in the thread, μt. Accepted: at least 0 and at most 1.
+   */
+  double thread_friction;
+  /**
+   * Coefficient of friction under the turned head or nut, μh. Accepted: at least 0 and at most 1.
+   */
+  double head_friction;
+  /**
+   * Outer diameter of the bearing face, Do. Unit: m. Accepted: greater than 0 mm.
+   */
+  double bearing_outer_diameter_m;
+  /**
+   * Inner diameter of the bearing face, Di: usually the clearance hole. Unit: m. Accepted: greater than 0 mm.
+   */
+  double bearing_inner_diameter_m;
+  /**
+   * Half angle of the seat, γ: 90 deg for a flat head, 45 deg for a 90 deg countersunk head. Unit: rad. Accepted: at least 5.73 deg and at most 90 deg.
+   */
+  double seat_half_angle_rad;
+  /**
+   * Prevailing torque of a locking thread, Tp; zero where there is none. Unit: N·m. Accepted: at least 0 N·m.
+   */
+  double prevailing_torque_n_m;
+  /**
+   * Whether `tightening_factor` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_tightening_factor;
+  /**
+   * Tightening factor, αA: largest over smallest preload of the method. Accepted: at least 1.
+   */
+  double tightening_factor;
+} CoamingAssemblyPreload;
+
+/**
+ * Outcome of `AssemblyPreload`.
+ */
+typedef struct CoamingAssemblyPreloadOutcome {
+  /**
+   * Largest assembly preload, F. Unit: N.
+   */
+  double assembly_preload_n;
+  /**
+   * Its tightening torque, T. Unit: N·m.
+   */
+  double torque_n_m;
+  /**
+   * Whether `smallest_preload` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_smallest_preload;
+  /**
+   * Smallest preload, F/αA; absent without a tightening factor. Unit: N.
+   */
+  double smallest_preload_n;
+  /**
+   * Tension in the stress area, σ. Unit: Pa.
+   */
+  double tensile_stress_pa;
+  /**
+   * Torsional stress while tightening, τ. Unit: Pa.
+   */
+  double torsional_stress_pa;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingAssemblyPreloadOutcome;
+
+/**
+ * Countersink for a head of a named standard: flush diameter and depth, the land left, the head proud or below.
+ *
+ * # Formula
+ * Depth of a cone from diameter D down to the hole: (D − Dh)/(2 tan(α/2)), with α the included angle.
+ * Flush: D is the theoretical sharp diameter dk of the largest head. Head height k = (dk − d)/(2 tan(α/2)).
+ * Land left = t − depth. Protrusion of the head above the face: (dk − D)/(2 tan(α/2)), positive is proud;
+ * extremes: largest head in the smallest countersink, smallest head in the largest.
+ *
+ * # Validity
+ * The cone of the head and of the countersink have the same angle, and the head seats on its cone.
+ * A depth at or past the sheet's thickness breaks through: the edge is a knife, the hole is larger than drilled, and the
+ * head may stand on the layer beneath. The sheet's thickness is the one that is given: give the smallest for the worst case.
+ *
+ * # Source
+ * ISO 10642 (2004), dk theoretical; ISO 7721 geometry for ISO 7046-1; ASME B18.6.3 and ASME B18.3, sharp diameters.
+ * Rows outside the project's check values are unverified and carry a caveat.
+ */
+typedef struct CoamingCountersunkHead {
+  /**
+   * Standard of the head. One of the constants COAMING_COUNTERSUNK_STANDARD_....
+   */
+  uint32_t standard;
+  /**
+   * Nominal size of the screw. One of the constants COAMING_SCREW_SIZE_....
+   */
+  uint32_t size;
+  /**
+   * Whether `head_sharp_diameter` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_head_sharp_diameter;
+  /**
+   * Theoretical sharp diameter of the largest head, dk, as measured or read in the standard; replaces the table. Unit: m. Accepted: greater than 0 mm.
+   */
+  double head_sharp_diameter_m;
+  /**
+   * How much smaller the sharp diameter of the smallest head may be. Unit: m. Accepted: at least 0 mm.
+   */
+  double head_tolerance_m;
+  /**
+   * Diameter of the through hole, Dh. Unit: m. Accepted: greater than 0 mm.
+   */
+  double hole_diameter_m;
+  /**
+   * Thickness of the countersunk sheet, t. Unit: m. Accepted: greater than 0 mm.
+   */
+  double sheet_thickness_m;
+  /**
+   * Whether `countersink_diameter` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_countersink_diameter;
+  /**
+   * Diameter of the countersink at the face, D; the head's sharp diameter if absent, which sets the head flush. Unit: m. Accepted: greater than 0 mm.
+   */
+  double countersink_diameter_m;
+  /**
+   * Tolerance of the countersink's diameter, plus and minus. Unit: m. Accepted: at least 0 mm.
+   */
+  double countersink_tolerance_m;
+} CoamingCountersunkHead;
+
+/**
+ * Outcome of `CountersunkHead`.
+ */
+typedef struct CoamingCountersunkHeadOutcome {
+  /**
+   * Included angle of the cone, α. Unit: rad.
+   */
+  double included_angle_rad;
+  /**
+   * Theoretical sharp diameter of the largest head, dk: also the flush diameter of the countersink. Unit: m.
+   */
+  double sharp_diameter_m;
+  /**
+   * True where no check value holds the sharp diameter that was used. 0 is no, 1 is yes.
+   */
+  uint8_t dimension_unverified;
+  /**
+   * Height of the head from the sharp diameter to the shank, k. Unit: m.
+   */
+  double head_height_m;
+  /**
+   * Depth of the flush countersink, from the face to the hole. Unit: m.
+   */
+  double flush_depth_m;
+  /**
+   * Diameter of the countersink that was used, D. Unit: m.
+   */
+  double countersink_diameter_m;
+  /**
+   * Depth of that countersink. Unit: m.
+   */
+  double countersink_depth_m;
+  /**
+   * Its depth at the largest diameter. Unit: m.
+   */
+  double largest_depth_m;
+  /**
+   * Depth over thickness.
+   */
+  double depth_ratio;
+  /**
+   * Depth over thickness at the largest diameter.
+   */
+  double largest_depth_ratio;
+  /**
+   * Cylindrical land left below the countersink; negative where it breaks through. Unit: m.
+   */
+  double land_left_m;
+  /**
+   * Land left at the largest diameter. Unit: m.
+   */
+  double smallest_land_m;
+  /**
+   * True where the countersink at its largest leaves no land. 0 is no, 1 is yes.
+   */
+  uint8_t breaks_through;
+  /**
+   * Diameter of the opening in the far face: the hole, or the cone where it breaks through. Unit: m.
+   */
+  double far_face_diameter_m;
+  /**
+   * Largest protrusion of the head; positive is proud of the face, negative below it. Unit: m.
+   */
+  double largest_protrusion_m;
+  /**
+   * Smallest protrusion of the head. Unit: m.
+   */
+  double smallest_protrusion_m;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingCountersunkHeadOutcome;
+
+/**
+ * Pressure under a flat-seated head or washer on the layer beneath, against that layer's limit.
+ *
+ * # Formula
+ * Bearing area A = (π/4)(Do² − Di²); pressure p = F/A; utilisation p/limit; largest force = limit × A.
+ *
+ * # Validity
+ * Even pressure over the ring: a thin washer, or one much wider than the head on it, presses less at its rim than this says.
+ * Di is the hole in the layer with its edge break, or the washer's bore where that is larger. The force is the largest
+ * preload together with the service load. In plastics the limit is the sustained one.
+ *
+ * # Source
+ * Definition of pressure. Diameters: ISO 7045, ISO 7380-1, ISO 4017, ISO 4762, ISO 7089, ISO 7093-1, ASME B18.6.3, ASME B18.3,
+ * the smallest of each tolerance; every row is unverified and carries a caveat unless the diameter is given.
+ */
+typedef struct CoamingHeadBearing {
+  /**
+   * Standard of the head or washer. One of the constants COAMING_BEARING_STANDARD_....
+   */
+  uint32_t standard;
+  /**
+   * Nominal size of the screw. One of the constants COAMING_SCREW_SIZE_....
+   */
+  uint32_t size;
+  /**
+   * Whether `bearing_outer_diameter` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_bearing_outer_diameter;
+  /**
+   * Outer diameter of the bearing face, Do, as measured or read in the standard; replaces the table. Unit: m. Accepted: greater than 0 mm.
+   */
+  double bearing_outer_diameter_m;
+  /**
+   * Inner diameter of the bearing face, Di: the hole with its edge break, or the washer's bore if that is larger. Unit: m. Accepted: greater than 0 mm.
+   */
+  double bearing_inner_diameter_m;
+  /**
+   * Force on the face, F. Unit: N. Accepted: at least 0 N.
+   */
+  double force_n;
+  /**
+   * Pressure that the layer beneath may bear. Unit: Pa. Accepted: greater than 0 MPa.
+   */
+  double pressure_limit_pa;
+} CoamingHeadBearing;
+
+/**
+ * Outcome of `HeadBearing`.
+ */
+typedef struct CoamingHeadBearingOutcome {
+  /**
+   * Outer diameter that was used, Do. Unit: m.
+   */
+  double bearing_outer_diameter_m;
+  /**
+   * True where the outer diameter came from an unverified row of the table. 0 is no, 1 is yes.
+   */
+  uint8_t dimension_unverified;
+  /**
+   * Bearing area, A. Unit: m^2.
+   */
+  double bearing_area_m2;
+  /**
+   * Pressure on the layer beneath, p. Unit: Pa.
+   */
+  double pressure_pa;
+  /**
+   * Pressure over its limit.
+   */
+  double utilisation;
+  /**
+   * Force at which the pressure reaches its limit. Unit: N.
+   */
+  double largest_force_n;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingHeadBearingOutcome;
+
+/**
+ * Clearance hole of a screw by its standard, and the clearance that it leaves.
+ *
+ * # Formula
+ * Diametral clearance = hole − d; radial clearance = half of it.
+ *
+ * # Validity
+ * The hole is the standard's smallest; its tolerance (H12, H13, H14) makes it larger. The clearance is to the nominal
+ * diameter of the screw, whose own tolerance makes it larger too. Position errors are not in it.
+ *
+ * # Source
+ * ISO 273 (1979), table 1; ASME B18.2.8 (1999), smallest holes. Rows outside the project's check values are unverified.
+ */
+typedef struct CoamingClearanceHole {
+  /**
+   * Nominal size of the screw. One of the constants COAMING_SCREW_SIZE_....
+   */
+  uint32_t size;
+  /**
+   * Series of the hole. One of the constants COAMING_CLEARANCE_FIT_....
+   */
+  uint32_t fit;
+} CoamingClearanceHole;
+
+/**
+ * Outcome of `ClearanceHole`.
+ */
+typedef struct CoamingClearanceHoleOutcome {
+  /**
+   * Diameter of the hole, the standard's smallest. Unit: m.
+   */
+  double hole_diameter_m;
+  /**
+   * True where no check value holds the diameter. 0 is no, 1 is yes.
+   */
+  uint8_t dimension_unverified;
+  /**
+   * Clearance on the diameter. Unit: m.
+   */
+  double diametral_clearance_m;
+  /**
+   * Clearance on the radius: what the screw can move from the middle of the hole. Unit: m.
+   */
+  double radial_clearance_m;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingClearanceHoleOutcome;
+
+/**
+ * A fastener hole near an edge and beside its neighbours: distances, bearing, tear-out and net section, each against its limit.
+ *
+ * # Formula
+ * Edge distance ratio e/D and pitch ratio p/d, each over the ratio that is required. D is the hole, d the fastener.
+ * Bearing: F/(d t). Tear-out on two planes from the hole to the edge: F/(2 (e − D/2) t).
+ * Net section between holes: F/((p − D) t). Each stress over its limit is a utilisation; above 1 it fails.
+ *
+ * # Validity
+ * In-plane force on one fastener, towards the edge, even over its hole; no friction, no bending of the fastener.
+ * The tear-out planes run from the rim of the hole and are thus shorter than planes from its centre: the safe side.
+ * The net section carries one fastener's force on one pitch. Ratios are to nominal sizes: take the tolerance off `edge_distance`.
+ *
+ * # Source
+ * NASA RP-1228, Fastener Design Manual (1990), p. 21: edge distance 2 D nominal and 1.5 D smallest, bearing strength
+ * about 1.5 times the tensile (second-hand). The limits are inputs; none is built in.
+ */
+typedef struct CoamingHoleEdge {
+  /**
+   * Diameter of the hole, D. Unit: m. Accepted: greater than 0 mm.
+   */
+  double hole_diameter_m;
+  /**
+   * Nominal diameter of the fastener, d. Unit: m. Accepted: greater than 0 mm.
+   */
+  double fastener_diameter_m;
+  /**
+   * Thickness of the sheet, t. Unit: m. Accepted: greater than 0 mm.
+   */
+  double sheet_thickness_m;
+  /**
+   * Distance from the centre of the hole to the edge, e. Unit: m. Accepted: greater than 0 mm.
+   */
+  double edge_distance_m;
+  /**
+   * Edge distance that is required, as a multiple of the hole diameter. Accepted: greater than 0.
+   */
+  double required_edge_ratio;
+  /**
+   * Whether `pitch` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_pitch;
+  /**
+   * Distance from hole to hole, p; absent for a single hole. Unit: m. Accepted: greater than 0 mm.
+   */
+  double pitch_m;
+  /**
+   * Whether `required_pitch_ratio` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_required_pitch_ratio;
+  /**
+   * Pitch that is required, as a multiple of the fastener diameter; goes with the pitch. Accepted: greater than 0.
+   */
+  double required_pitch_ratio;
+  /**
+   * In-plane force on the fastener, F. Unit: N. Accepted: at least 0 N.
+   */
+  double force_n;
+  /**
+   * Bearing stress that the sheet may take. Unit: Pa. Accepted: greater than 0 MPa.
+   */
+  double bearing_limit_pa;
+  /**
+   * Shear stress that the sheet may take. Unit: Pa. Accepted: greater than 0 MPa.
+   */
+  double shear_limit_pa;
+  /**
+   * Tensile stress that the net section may take. Unit: Pa. Accepted: greater than 0 MPa.
+   */
+  double tensile_limit_pa;
+} CoamingHoleEdge;
+
+/**
+ * Outcome of `HoleEdge`.
+ */
+typedef struct CoamingHoleEdgeOutcome {
+  /**
+   * Edge distance over hole diameter, e/D.
+   */
+  double edge_distance_ratio;
+  /**
+   * Edge distance over the one that is required; below 1 it is too small.
+   */
+  double edge_distance_adequacy;
+  /**
+   * Whether `pitch_ratio` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_pitch_ratio;
+  /**
+   * Pitch over fastener diameter, p/d; absent for a single hole.
+   */
+  double pitch_ratio;
+  /**
+   * Whether `pitch_adequacy` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_pitch_adequacy;
+  /**
+   * Pitch over the one that is required; below 1 it is too small.
+   */
+  double pitch_adequacy;
+  /**
+   * Bearing stress. Unit: Pa.
+   */
+  double bearing_stress_pa;
+  /**
+   * Bearing stress over its limit.
+   */
+  double bearing_utilisation;
+  /**
+   * Shear stress on the two tear-out planes. Unit: Pa.
+   */
+  double tear_out_stress_pa;
+  /**
+   * Tear-out stress over its limit.
+   */
+  double tear_out_utilisation;
+  /**
+   * Whether `net_section_stress` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_net_section_stress;
+  /**
+   * Tensile stress in the net section; absent for a single hole. Unit: Pa.
+   */
+  double net_section_stress_pa;
+  /**
+   * Whether `net_section_utilisation` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_net_section_utilisation;
+  /**
+   * Net section stress over its limit.
+   */
+  double net_section_utilisation;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingHoleEdgeOutcome;
 
 /**
  * Bend allowance, outside setback and bend deduction of one bend.
@@ -295,69 +3856,1325 @@ typedef struct CoamingBendAllowanceOutcome {
 } CoamingBendAllowanceOutcome;
 
 /**
- * A column of the input: one SI value for each row.
+ * K-factor from the correction factor of DIN 6935.
+ *
+ * # Formula
+ * k = 0.65 + 0.5 log10(r/s), and 1 above r/s = 5; K = k/2, because the standard measures k from the inside face in
+ * halves of the thickness s.
+ *
+ * # Validity
+ * Cold bending of flat rolled steel; another metal carries a caveat. The printed values run from r/s = 0.5 to 8; below
+ * 0.5 the result carries a caveat, and where k is no longer positive (r/s ≤ 0.0501) no number is given.
+ *
+ * # Source
+ * DIN 6935:2011-10, Cold bending of flat rolled steel, formula for k (second-hand).
  */
-typedef struct CoamingColumn {
+typedef struct CoamingKFactorDin6935 {
   /**
-   * The field: one of the constants `COAMING_PLACE_...` of the input.
+   * Inside radius, r. Unit: m. Accepted: greater than 0 mm.
    */
-  uint32_t place;
+  double inside_radius_m;
   /**
-   * The value of row 0.
+   * Thickness of the bare sheet, s. Unit: m. Accepted: greater than 0 mm.
    */
-  const double *values;
+  double thickness_m;
   /**
-   * From one row's value to the next, in elements: 1 for an array, 0 for the same value in every row, negative to go
-   * backwards.
+   * What the sheet is made of. One of the constants COAMING_BENT_METAL_....
    */
-  int64_t stride;
-} CoamingColumn;
+  uint32_t metal;
+} CoamingKFactorDin6935;
 
 /**
- * A column wanted of the outcome: room for one SI value for each row. NaN stands for an absent outcome here, and only
- * here.
+ * Outcome of `KFactorDin6935`.
  */
-typedef struct CoamingWanted {
+typedef struct CoamingKFactorDin6935Outcome {
   /**
-   * The field: one of the constants `COAMING_PLACE_..._OUTCOME_...` of the outcome.
+   * Correction factor, k, relative to half the thickness.
    */
-  uint32_t place;
+  double correction_factor;
   /**
-   * Room for the value of row 0.
+   * Distance of the neutral axis from the inside face over the thickness, K.
    */
-  double *values;
+  double k_factor;
   /**
-   * From one row's value to the next, in elements; not 0.
+   * Inside radius over thickness, r/s.
    */
-  int64_t stride;
-} CoamingWanted;
+  double radius_ratio;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingKFactorDin6935Outcome;
 
 /**
- * The rows of a batch: what is given and what is wanted, at least one column. A wanted column may be the very array of
- * a given one, but columns must not overlap otherwise.
+ * K-factor of a bend whose allowance is known.
+ *
+ * # Formula
+ * K = (BA/α − r) / t.
+ *
+ * # Validity
+ * The allowance must put the neutral line within the sheet: 0 < K < 1.
+ *
+ * # Source
+ * The inverse of the allowance in FAA-H-8083-31A, ch. 4, U-channel layout, step 4.
  */
-typedef struct CoamingBatch {
+typedef struct CoamingKFactorFromAllowance {
   /**
-   * The number of rows.
+   * Bend angle, α: the angle that the sheet is turned through. Unit: rad. Accepted: greater than 0 deg and at most 180 deg.
    */
-  size_t rows;
+  double bend_angle_rad;
   /**
-   * The columns given; every other field has its value in the input struct.
+   * Inside radius, r. Unit: m. Accepted: at least 0 mm.
    */
-  const struct CoamingColumn *columns;
+  double inside_radius_m;
   /**
-   * How many columns are given.
+   * Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
    */
-  size_t column_count;
+  double thickness_m;
   /**
-   * The columns wanted.
+   * Length of the neutral line within the bend, BA. Unit: m. Accepted: greater than 0 mm.
    */
-  const struct CoamingWanted *wanted;
+  double bend_allowance_m;
+} CoamingKFactorFromAllowance;
+
+/**
+ * Outcome of `KFactorFromAllowance` and `KFactorFromDeduction`.
+ */
+typedef struct CoamingKFactorOutcome {
   /**
-   * How many columns are wanted.
+   * Distance of the neutral axis from the inside face over the thickness, K.
    */
-  size_t wanted_count;
-} CoamingBatch;
+  double k_factor;
+  /**
+   * Length of the neutral line within the bend, BA. Unit: m.
+   */
+  double bend_allowance_m;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingKFactorOutcome;
+
+/**
+ * K-factor of a bend whose deduction is known.
+ *
+ * # Formula
+ * BA = 2 OSSB − BD with OSSB = tan(α/2) (r + t); K = (BA/α − r) / t.
+ *
+ * # Validity
+ * Legs given to the virtual sharp; the deduction must put the neutral line within the sheet: 0 < K < 1.
+ *
+ * # Source
+ * The inverse of the deduction that follows from FAA-H-8083-31A, ch. 4, U-channel layout, steps 2 to 5.
+ */
+typedef struct CoamingKFactorFromDeduction {
+  /**
+   * Bend angle, α: the angle that the sheet is turned through. Unit: rad. Accepted: greater than 0 deg and less than 179.9 deg.
+   */
+  double bend_angle_rad;
+  /**
+   * Inside radius, r. Unit: m. Accepted: at least 0 mm.
+   */
+  double inside_radius_m;
+  /**
+   * Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
+   */
+  double thickness_m;
+  /**
+   * What is taken off the sum of the two legs, BD. Unit: m.
+   */
+  double bend_deduction_m;
+} CoamingKFactorFromDeduction;
+
+/**
+ * Air bend on a press brake: die opening, inside radius that comes of it, smallest flange and force.
+ *
+ * # Formula
+ *
+ * The die opening V is given, or chosen: 6 t for sheet to 2.6 mm, 8 t for thicker sheet, then rounded as asked.
+ *
+ * - inside radius r = 0.16 V; a punch with a larger nose sets the radius instead
+ * - smallest flange b = 0.70 V cos 45° / cos(α/2), outside to the virtual sharp, so that b = 0.70 V at a bend angle α of 90°
+ * - force per length F' = c Rm t² / V with c = 1.42; force F = F' L for a bend of length L
+ *
+ * The three factors can be replaced: stainless steel springs open to a larger radius than 0.16 V, and textbooks write the
+ * force as k Rm L t² / W with k = 1.33. With sharp die shoulders geometry gives V / (2 cos(α/2)) for the flange, which is
+ * 0.71 V at 90°; hence its dependence on α.
+ *
+ * # Validity
+ *
+ * Sheet of 0.5 to 8 mm, bends to 90°, 5 to 12 thicknesses of die opening. The chart that the factors were checked
+ * against is for mild steel of 450 MPa at 90°: force within 12 % for 1 to 3 mm, radius within 0.1 mm and flange within
+ * 0.5 mm for V from 8 to 50 mm. At t = 6 mm, V = 50 mm the chart reads 380 kN/m against 460 kN/m here. The inside radius
+ * in air bending is set by the die opening, not by the punch. Bottoming and coining take several times this force.
+ *
+ * # Source
+ *
+ * Common practice for all three factors and for the rule; radius, flange and force checked against a press-tool maker's
+ * air-bending force chart [B026–B028, B030–B034]; the form k Rm L t² / W is Kalpakjian and Schmid's [B035].
+ */
+typedef struct CoamingAirBend {
+  /**
+   * Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
+   */
+  double thickness_m;
+  /**
+   * Ultimate tensile strength of the sheet, Rm. Unit: Pa. Accepted: greater than 0 MPa.
+   */
+  double ultimate_strength_pa;
+  /**
+   * Length of the bend, along the bend line, L. Unit: m. Accepted: greater than 0 mm.
+   */
+  double bend_length_m;
+  /**
+   * Bend angle, α: the angle the sheet is turned through. Unit: rad. Accepted: greater than 0 deg and at most 180 deg.
+   */
+  double bend_angle_rad;
+  /**
+   * Whether `die_opening` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_die_opening;
+  /**
+   * Die opening, V; chosen by the rule if absent. Unit: m. Accepted: greater than 0 mm.
+   */
+  double die_opening_m;
+  /**
+   * How a die opening chosen by the rule is rounded; a given one is not touched. One of the constants COAMING_DIE_OPENING_ROUNDING_....
+   */
+  uint32_t die_opening_rounding;
+  /**
+   * Whether `punch_radius` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_punch_radius;
+  /**
+   * Nose radius of the punch; a sharp one if absent. Unit: m. Accepted: at least 0 mm.
+   */
+  double punch_radius_m;
+  /**
+   * Whether `force_factor` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_force_factor;
+  /**
+   * Factor of the force formula, c; 1.42 (common practice) if absent. Accepted: greater than 0.
+   */
+  double force_factor;
+  /**
+   * Whether `radius_factor` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_radius_factor;
+  /**
+   * Inside radius over die opening; 0.16 (common practice, mild steel) if absent. Accepted: greater than 0 and less than 0.5.
+   */
+  double radius_factor;
+  /**
+   * Whether `flange_factor` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_flange_factor;
+  /**
+   * Smallest flange over die opening at 90°; 0.70 (common practice) if absent. Accepted: greater than 0.
+   */
+  double flange_factor;
+} CoamingAirBend;
+
+/**
+ * What an air bend needs and gives.
+ */
+typedef struct CoamingAirBendOutcome {
+  /**
+   * Die opening, given or chosen, V. Unit: m.
+   */
+  double die_opening_m;
+  /**
+   * Die opening over thickness, V/t.
+   */
+  double die_opening_ratio;
+  /**
+   * Inside radius that the bend takes, r. Unit: m.
+   */
+  double inside_radius_m;
+  /**
+   * Smallest flange, outside to the virtual sharp, b. Unit: m.
+   */
+  double smallest_flange_m;
+  /**
+   * Largest force for each length of bend, F'. Unit: N/m.
+   */
+  double force_per_length_n_per_m;
+  /**
+   * Largest force of the whole bend, F. Unit: N.
+   */
+  double force_n;
+  /**
+   * Factor of the force formula that was used, c.
+   */
+  double force_factor;
+  /**
+   * Inside radius over die opening that was used.
+   */
+  double radius_factor;
+  /**
+   * Smallest flange over die opening that was used.
+   */
+  double flange_factor;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingAirBendOutcome;
+
+/**
+ * Rectangular plate under uniform pressure, supported or clamped all round: deflection, moments, stresses, reactions.
+ *
+ * # Formula
+ * D ∇⁴w = q, D = E t³/(12 (1 − ν²)). Supported: Lévy's series w = Σ W_m(y) sin(m π x/a), summed until a term no
+ * longer counts; corner force 2 (1 − ν) D ∂²w/∂x∂y. Clamped: Ritz, w = Σ c_ij φ_i(x) φ_j(y) with twice-integrated
+ * Legendre polynomials. σ = 6 M/t². Positive pressure pushes inward, so that the deflection is negative. Moments and
+ * stresses are those of the inner face: positive where it is in tension; the outer face has the opposite.
+ *
+ * # Validity
+ * Thin, flat, isotropic, elastic; small deflection. Deflections to 1e-8, moments to 1e-6, reactions of a clamped edge
+ * to 1e-4 of the value, measured against finer series for sides of 1:1 to 1:10; a clamped plate longer than ten short
+ * sides is taken at ten, where its ends no longer feel each other (1e-9). Caveats: deflection past t/2; t over 1/20 of
+ * the short side, where shear deflection passes about 1 % (supported) to 4 % (clamped). The supported edge is the hard
+ * one: corners held down.
+ *
+ * # Source
+ * Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), art. 30 (supported) and art. 44
+ * (clamped; the coefficients there, solved here by Ritz).
+ */
+typedef struct CoamingRectangularPlate {
+  /**
+   * Length of the plate between its supports, a. Unit: m. Accepted: greater than 0 mm.
+   */
+  double length_m;
+  /**
+   * Width of the plate between its supports, b; it may be the longer side. Unit: m. Accepted: greater than 0 mm.
+   */
+  double width_m;
+  /**
+   * Thickness, t. Unit: m. Accepted: greater than 0 mm.
+   */
+  double thickness_m;
+  /**
+   * Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
+   */
+  double youngs_modulus_pa;
+  /**
+   * Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
+   */
+  double poissons_ratio;
+  /**
+   * Pressure, q: positive pushes the plate inward, onto its seal. Unit: Pa.
+   */
+  double pressure_pa;
+  /**
+   * How the plate is held along its edge. One of the constants COAMING_EDGE_SUPPORT_....
+   */
+  uint32_t edge_support;
+} CoamingRectangularPlate;
+
+/**
+ * Outcome of `RectangularPlate`.
+ */
+typedef struct CoamingRectangularPlateOutcome {
+  /**
+   * Flexural rigidity, D. Unit: N·m.
+   */
+  double flexural_rigidity_n_m;
+  /**
+   * Deflection of the centre, outward positive. Unit: m.
+   */
+  double centre_deflection_m;
+  /**
+   * Deflection of the largest size, outward positive; off the centre of a clamped plate over three times as long as
+   * wide. Unit: m.
+   */
+  double largest_deflection_m;
+  /**
+   * Size of the largest deflection over the thickness.
+   */
+  double deflection_ratio;
+  /**
+   * Moment per length at the centre that bends the length, positive where the inner face is in tension. Unit: N.
+   */
+  double centre_moment_along_length_n;
+  /**
+   * Moment per length at the centre that bends the width. Unit: N.
+   */
+  double centre_moment_along_width_n;
+  /**
+   * Moment per length across an edge that runs along the length, at its middle; zero where supported. Unit: N.
+   */
+  double length_edge_moment_n;
+  /**
+   * Moment per length across an edge that runs along the width, at its middle. Unit: N.
+   */
+  double width_edge_moment_n;
+  /**
+   * Twisting moment per length at the corners, its size; zero where clamped. Unit: N.
+   */
+  double corner_twisting_moment_n;
+  /**
+   * Stress along the length at the centre, on the inner face. Unit: Pa.
+   */
+  double centre_stress_along_length_pa;
+  /**
+   * Stress along the width at the centre, on the inner face. Unit: Pa.
+   */
+  double centre_stress_along_width_pa;
+  /**
+   * Stress across an edge that runs along the length, at its middle, on the inner face. Unit: Pa.
+   */
+  double length_edge_stress_pa;
+  /**
+   * Stress across an edge that runs along the width, at its middle, on the inner face. Unit: Pa.
+   */
+  double width_edge_stress_pa;
+  /**
+   * Size of the largest principal bending stress: centre, edges or corners. Unit: Pa.
+   */
+  double largest_stress_pa;
+  /**
+   * Reaction per length at the middle of an edge that runs along the length, outward positive. Unit: N/m.
+   */
+  double length_edge_reaction_n_per_m;
+  /**
+   * Reaction per length at the middle of an edge that runs along the width, outward positive. Unit: N/m.
+   */
+  double width_edge_reaction_n_per_m;
+  /**
+   * Force of the support on each corner, outward positive: a supported plate under positive pressure is held down
+   * there; zero where clamped. Unit: N.
+   */
+  double corner_reaction_n;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingRectangularPlateOutcome;
+
+/**
+ * Rectangular plate under a force spread evenly over a rectangular patch (a hand, a knee, a foot), supported or
+ * clamped all round.
+ *
+ * # Formula
+ * D ∇⁴w = F/(u v) on the patch u × v, D = E t³/(12 (1 − ν²)). Supported: Lévy's series along the better side, the
+ * borders of the patch by (1 + k d/2) e^(−k d). Clamped: such a series with one pair of edges clamped, plus clamped
+ * polynomials that take the slopes off the other pair. σ = 6 M/t². Positive force pushes inward, so that the
+ * deflection is negative; moments and stresses are those of the inner face.
+ *
+ * # Validity
+ * Thin, flat, isotropic, elastic; small deflection. Supported: deflection to 1e-8, moments to 1e-6; the largest moment
+ * on the patch is found by search, to 1e-5. Clamped:
+ * `moment_error` and `deflection_error` measure what is left (two resolutions compared at the patch): below 1e-6 unless
+ * the patch lies in a corner of the plate or nearly fills it; past 1e-6 the outcome carries a caveat. A patch's smaller
+ * side is at least 1/1000 of the longer side of the plate: the moment under a point has no finite value. A patch smaller
+ * than the thickness carries a caveat: thin-plate theory overrates the stress there.
+ *
+ * # Source
+ * Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), art. 32 to 34 (supported, partial load),
+ * art. 44 (clamped).
+ */
+typedef struct CoamingRectangularPlatePatch {
+  /**
+   * Length of the plate between its supports, a. Unit: m. Accepted: greater than 0 mm.
+   */
+  double length_m;
+  /**
+   * Width of the plate between its supports, b; it may be the longer side. Unit: m. Accepted: greater than 0 mm.
+   */
+  double width_m;
+  /**
+   * Thickness, t. Unit: m. Accepted: greater than 0 mm.
+   */
+  double thickness_m;
+  /**
+   * Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
+   */
+  double youngs_modulus_pa;
+  /**
+   * Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
+   */
+  double poissons_ratio;
+  /**
+   * How the plate is held along its edge. One of the constants COAMING_EDGE_SUPPORT_....
+   */
+  uint32_t edge_support;
+  /**
+   * Force on the patch, F: positive pushes the plate inward. Unit: N.
+   */
+  double force_n;
+  /**
+   * Side of the patch along the length, u. Unit: m. Accepted: greater than 0 mm.
+   */
+  double patch_length_m;
+  /**
+   * Side of the patch along the width, v. Unit: m. Accepted: greater than 0 mm.
+   */
+  double patch_width_m;
+  /**
+   * Distance of the patch's centre from a corner of the plate, along the length. Unit: m. Accepted: greater than 0 mm.
+   */
+  double patch_centre_along_length_m;
+  /**
+   * Distance of the patch's centre from the same corner, along the width. Unit: m. Accepted: greater than 0 mm.
+   */
+  double patch_centre_along_width_m;
+} CoamingRectangularPlatePatch;
+
+/**
+ * Outcome of `RectangularPlatePatch`. Places are measured from the same corner as the patch's centre.
+ */
+typedef struct CoamingRectangularPlatePatchOutcome {
+  /**
+   * Flexural rigidity, D. Unit: N·m.
+   */
+  double flexural_rigidity_n_m;
+  /**
+   * Pressure on the patch, F/(u v). Unit: Pa.
+   */
+  double patch_pressure_pa;
+  /**
+   * Deflection of the patch's centre, outward positive. Unit: m.
+   */
+  double patch_deflection_m;
+  /**
+   * Deflection of the largest size, outward positive. Unit: m.
+   */
+  double largest_deflection_m;
+  /**
+   * Where that is, along the length. Unit: m.
+   */
+  double largest_deflection_along_length_m;
+  /**
+   * Where that is, along the width. Unit: m.
+   */
+  double largest_deflection_along_width_m;
+  /**
+   * Size of the largest deflection over the thickness.
+   */
+  double deflection_ratio;
+  /**
+   * Moment per length at the patch's centre that bends the length, positive where the inner face is in tension. Unit: N.
+   */
+  double patch_moment_along_length_n;
+  /**
+   * Moment per length at the patch's centre that bends the width. Unit: N.
+   */
+  double patch_moment_along_width_n;
+  /**
+   * Principal moment per length of the largest size on the patch. Unit: N.
+   */
+  double largest_patch_moment_n;
+  /**
+   * Moment per length of the largest size across an edge; zero where supported. Unit: N.
+   */
+  double largest_edge_moment_n;
+  /**
+   * Where that is, along the length. Unit: m.
+   */
+  double largest_edge_moment_along_length_m;
+  /**
+   * Where that is, along the width. Unit: m.
+   */
+  double largest_edge_moment_along_width_m;
+  /**
+   * Twisting moment per length of the largest size at a corner, its size; zero where clamped. Unit: N.
+   */
+  double corner_twisting_moment_n;
+  /**
+   * Principal stress of the largest size on the patch, on the inner face. Unit: Pa.
+   */
+  double largest_patch_stress_pa;
+  /**
+   * Stress of the largest size across an edge, on the inner face. Unit: Pa.
+   */
+  double largest_edge_stress_pa;
+  /**
+   * Size of the largest bending stress: patch, edges or corners. Unit: Pa.
+   */
+  double largest_stress_pa;
+  /**
+   * Estimated relative error of the patch's deflection: zero where the series is summed to its last digit.
+   */
+  double deflection_error;
+  /**
+   * Estimated relative error of the moments at the patch.
+   */
+  double moment_error;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingRectangularPlatePatchOutcome;
+
+/**
+ * First natural frequency of a rectangular plate, with the band between supported and clamped edges.
+ *
+ * # Formula
+ * ω = λ/s² √(D/m), s the shorter side, m = ρ t + added mass per area, D = E t³/(12 (1 − ν²)). Supported:
+ * λ = π² (1 + (s/l)²). Clamped: λ by Ritz with twice-integrated Legendre polynomials. Effective mass
+ * m (∫ φ)²/∫ φ², participation ∫ φ/∫ φ² with φ = 1 at the centre.
+ *
+ * # Validity
+ * Thin, flat, isotropic, small amplitude, in vacuum: the air that moves along (for a sheet of 1 mm some per cent) is not
+ * counted unless it is given as added mass. λ to 1e-8 for sides of 1:1 to 1:10. A real edge lies between supported and
+ * clamped: the band is the answer where the support is not known. Caveat: t over 1/20 of the shorter side (at 1/10 the
+ * supported frequency is 3.6 % too high).
+ *
+ * # Source
+ * A. W. Leissa, Vibration of Plates, NASA SP-160 (1969), ch. 4 (second-hand).
+ */
+typedef struct CoamingRectangularPlateFrequency {
+  /**
+   * Length of the plate between its supports, a. Unit: m. Accepted: greater than 0 mm.
+   */
+  double length_m;
+  /**
+   * Width of the plate between its supports, b; it may be the longer side. Unit: m. Accepted: greater than 0 mm.
+   */
+  double width_m;
+  /**
+   * Thickness, t. Unit: m. Accepted: greater than 0 mm.
+   */
+  double thickness_m;
+  /**
+   * Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
+   */
+  double youngs_modulus_pa;
+  /**
+   * Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
+   */
+  double poissons_ratio;
+  /**
+   * Density of the plate, ρ. Unit: kg/m^3. Accepted: greater than 0 kg/m^3.
+   */
+  double mass_density_kg_per_m3;
+  /**
+   * Whether `added_mass_per_area` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_added_mass_per_area;
+  /**
+   * Mass per area that moves with the plate and does not stiffen it (foam, film, a layer of water); none if absent. Unit: kg/m^2. Accepted: at least 0 kg/m^2.
+   */
+  double added_mass_per_area_kg_per_m2;
+  /**
+   * How the plate is held along its edge. One of the constants COAMING_EDGE_SUPPORT_....
+   */
+  uint32_t edge_support;
+} CoamingRectangularPlateFrequency;
+
+/**
+ * Outcome of `RectangularPlateFrequency`.
+ */
+typedef struct CoamingRectangularPlateFrequencyOutcome {
+  /**
+   * Flexural rigidity, D. Unit: N·m.
+   */
+  double flexural_rigidity_n_m;
+  /**
+   * Mass per area that moves, m. Unit: kg/m^2.
+   */
+  double mass_per_area_kg_per_m2;
+  /**
+   * Mass of the plate with what is added. Unit: kg.
+   */
+  double mass_kg;
+  /**
+   * Frequency parameter λ = ω s² √(m/D), s the shorter side.
+   */
+  double frequency_parameter;
+  /**
+   * First natural frequency with the stated support. Unit: Hz.
+   */
+  double frequency_hz;
+  /**
+   * First natural frequency if supported: the low end of the band. Unit: Hz.
+   */
+  double supported_frequency_hz;
+  /**
+   * First natural frequency if clamped: the high end of the band. Unit: Hz.
+   */
+  double clamped_frequency_hz;
+  /**
+   * Effective mass of the first mode with the stated support: what it presses on its edge with per acceleration. Unit: kg.
+   */
+  double effective_mass_kg;
+  /**
+   * Participation factor: the first mode's motion at the centre per motion of the shaken edge, before resonance
+   * magnifies it.
+   */
+  double participation_factor;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingRectangularPlateFrequencyOutcome;
+
+/**
+ * Movement between two layers at one fastener, and the hole or slot that lets it happen.
+ *
+ * # Formula
+ * With the fixed point at the origin and the hole at (x, y):
+ * ```text
+ * u  = (ε1 − ε2) x,  v = (ε1 − ε2) y            movement of the layer against the fastener
+ * s  = |ε1 − ε2| sqrt(x² + y²)
+ * t  = t1 + t2                                  worst case
+ * t  = k sqrt(t1² + t2²)                        root-sum-square, inflated by k
+ *
+ * oversize   D ≥ d + 2 (s + t)                  clearance left: (D − d)/2 − s − t
+ * slot       length over all ≥ d + 2 (|sl| + t) clearance left: (length − d)/2 − |sl| − t
+ *            width ≥ d + 2 |sa|
+ * fixed      D ≥ d                              movement beyond (D − d)/2 is restrained
+ * ```
+ * sl and sa are the parts of (u, v) along and across the slot, whose long axis stands at `slot_direction` to
+ * the x axis.
+ *
+ * # Validity
+ * The fastener stands in the middle of the hole at assembly. Both layers grow evenly from one fixed point.
+ * Calculate the hot and the cold state, and take the worse: movement either way uses the same clearance.
+ * Each tolerance is the radius of the zone in which the centre may lie. Across a slot no tolerance is added:
+ * an error there turns the layer a little about its fixed hole and needs no room. Under a countersunk head
+ * nothing floats, whatever the hole: the cone centres itself.
+ *
+ * # Source
+ * Geometry; L Δα ΔT at each fastener is common practice. Inflated root-sum-square: common practice, factor
+ * 1.2 to 1.5.
+ */
+typedef struct CoamingHoleMovement {
+  /**
+   * Distance of the hole from the fixed point along x. Unit: m.
+   */
+  double distance_x_m;
+  /**
+   * Distance of the hole from the fixed point along y. Unit: m.
+   */
+  double distance_y_m;
+  /**
+   * Growth strain of the layer that has the hole, ε1. Accepted: at least -0.5 and at most 0.5.
+   */
+  double growth_strain;
+  /**
+   * Growth strain of the layer that holds the fastener, ε2. Accepted: at least -0.5 and at most 0.5.
+   */
+  double fastener_growth_strain;
+  /**
+   * What the hole is there for. One of the constants COAMING_HOLE_ROLE_....
+   */
+  uint32_t hole_role;
+  /**
+   * Whether `slot_direction` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_slot_direction;
+  /**
+   * Direction of the slot's long axis, turned from the x axis towards the y axis; for a slot only. Unit: rad. Accepted: at least -360 deg and at most 360 deg.
+   */
+  double slot_direction_rad;
+  /**
+   * Diameter of what passes the hole: the fastener, or its shoulder bush, d. Unit: m. Accepted: greater than 0 mm.
+   */
+  double fastener_diameter_m;
+  /**
+   * Position tolerance of the hole, t1: radius of the zone in which its centre may lie. Unit: m. Accepted: at least 0 mm.
+   */
+  double hole_position_tolerance_m;
+  /**
+   * Position tolerance of the fastener, t2: radius of the zone in which its axis may lie. Unit: m. Accepted: at least 0 mm.
+   */
+  double fastener_position_tolerance_m;
+  /**
+   * How the two tolerances are added. One of the constants COAMING_TOLERANCE_STACK_....
+   */
+  uint32_t tolerance_stack;
+  /**
+   * Whether `inflation_factor` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_inflation_factor;
+  /**
+   * Inflation factor of the root-sum-square, k; for that way of adding only. Accepted: at least 1 and at most 3.
+   */
+  double inflation_factor;
+  /**
+   * Whether `hole_diameter` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_hole_diameter;
+  /**
+   * Diameter of the hole, D; of a slot, its width. Unit: m. Accepted: greater than 0 mm.
+   */
+  double hole_diameter_m;
+  /**
+   * Whether `slot_length` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_slot_length;
+  /**
+   * Length of the slot over all; for a slot only. Unit: m. Accepted: greater than 0 mm.
+   */
+  double slot_length_m;
+} CoamingHoleMovement;
+
+/**
+ * Movement at the hole and the room it needs.
+ */
+typedef struct CoamingHoleMovementOutcome {
+  /**
+   * Movement of the layer against the fastener along x, u. Unit: m.
+   */
+  double movement_x_m;
+  /**
+   * Movement of the layer against the fastener along y, v. Unit: m.
+   */
+  double movement_y_m;
+  /**
+   * Size of the movement, s. Unit: m.
+   */
+  double movement_m;
+  /**
+   * Whether `movement_along_slot` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_movement_along_slot;
+  /**
+   * Movement along the slot, sl; for a slot only. Unit: m.
+   */
+  double movement_along_slot_m;
+  /**
+   * Whether `movement_across_slot` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_movement_across_slot;
+  /**
+   * Movement across the slot, sa; for a slot only. Unit: m.
+   */
+  double movement_across_slot_m;
+  /**
+   * Both position tolerances together, t. Unit: m.
+   */
+  double position_tolerance_m;
+  /**
+   * Smallest diameter of the hole; of a slot, its smallest width. Unit: m.
+   */
+  double smallest_hole_diameter_m;
+  /**
+   * Whether `smallest_slot_length` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_smallest_slot_length;
+  /**
+   * Smallest length of the slot over all; for a slot only. Unit: m.
+   */
+  double smallest_slot_length_m;
+  /**
+   * Whether `clearance_left` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_clearance_left;
+  /**
+   * Clearance left on the radius beyond movement and tolerance, negative if there is too little; along a
+   * slot. Absent for a fixed hole, and when the size is not given. Unit: m.
+   */
+  double clearance_left_m;
+  /**
+   * Whether `restrained_movement` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_restrained_movement;
+  /**
+   * Part of the movement for which the given size has no room; absent when the size is not given. Unit: m.
+   */
+  double restrained_movement_m;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingHoleMovementOutcome;
+
+/**
+ * Growth of one layer from its own temperature and moisture.
+ *
+ * # Formula
+ * ```text
+ * ΔT  = T − T0
+ * εT  = α ΔT
+ * εm  = m − m0
+ * ε   = εT + εm
+ * ΔL  = ε L
+ * ```
+ * Strains are counted from the state at assembly; growth is positive. Each layer has its own temperature:
+ * the outer sheet in the sun and the pane behind it do not share one.
+ *
+ * # Validity
+ * A mean coefficient of expansion between the two temperatures (tested from −60 °C to 150 °C) and strains
+ * small against 1. The layer is free: no screw, bond or frame holds it. Moisture strain is that of the
+ * soaked-through state; thick plastic takes weeks to months to reach it. Fibre-filled plastics and laminates
+ * grow differently on each axis: calculate each axis by itself.
+ *
+ * # Source
+ * Definition of the coefficient of linear expansion (ISO 11359-2:2021, mean coefficient); the moisture
+ * strain adds to it in the same way.
+ */
+typedef struct CoamingLayerGrowth {
+  /**
+   * Length that grows, L. Unit: m. Accepted: greater than 0 mm.
+   */
+  double length_m;
+  /**
+   * Mean coefficient of linear expansion, α. Unit: 1/K. Accepted: at least -0.001 1/K and at most 0.001 1/K.
+   */
+  double expansion_per_k;
+  /**
+   * Temperature of the layer when it was assembled, T0. Unit: K. Accepted: at least -273.1 degC.
+   */
+  double assembly_temperature_k;
+  /**
+   * Temperature of the layer in service, T. Unit: K. Accepted: at least -273.1 degC.
+   */
+  double service_temperature_k;
+  /**
+   * Moisture strain of the layer when it was assembled, m0; 0 if dry. Accepted: at least -0.5 and at most 0.5.
+   */
+  double assembly_moisture_strain;
+  /**
+   * Moisture strain of the layer in service, m; 0 for a material that takes up no water. Accepted: at least -0.5 and at most 0.5.
+   */
+  double service_moisture_strain;
+} CoamingLayerGrowth;
+
+/**
+ * What a layer grows.
+ */
+typedef struct CoamingLayerGrowthOutcome {
+  /**
+   * Temperature rise since assembly, ΔT. Unit: K.
+   */
+  double temperature_rise_k;
+  /**
+   * Strain by temperature, εT.
+   */
+  double thermal_strain;
+  /**
+   * Strain by moisture, εm.
+   */
+  double moisture_strain;
+  /**
+   * Growth strain, ε: both together.
+   */
+  double growth_strain;
+  /**
+   * Change of length, ΔL; positive is growth. Unit: m.
+   */
+  double length_change_m;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingLayerGrowthOutcome;
+
+/**
+ * Pressure and line force of a sponge gasket known by its ASTM D1056 grade alone: an estimate, as a band.
+ *
+ * # Formula
+ * The grade gives a band of pressure at 25 % compression, p25. It is carried to other compressions c by one
+ * stated shape:
+ * ```text
+ * f(c) = 3 c / (1 − c)             f(0.25) = 1
+ * p    = p25 f(c)                  pressure
+ * q    = p w                       line force, w the width
+ * k    = 3 p25 w / ((1 − c)² H)    line stiffness: change of line force with closing, H the free height
+ * ```
+ * The shape is that of the air in closed cells, pressed at constant temperature without bulging: p0 c / (1 −
+ * c − φ) with a small solid fraction φ, scaled through the point at 25 %. The middle of the band is the mean
+ * of its limits.
+ *
+ * # Validity
+ * The band at 25 % is the grade's; the shape is an **estimate**, and says so by a caveat. Tested range 15 %
+ * to 50 % compression. Real sponge is stiffer at the start and, open-celled, flatter in the middle. Slow
+ * closing at room temperature; no set, no ageing. A maker's measured points (`sponge_curve`) are better.
+ *
+ * # Source
+ * ASTM D1056-14: grades 0 to 5 at 25 %, types 1 and 2, classes A, B, C; class D has its own grades 3 to 5.
+ * The psi and kPa limits are rounded separately there: say which are meant. No kPa limits are held for class
+ * D, grades 3 to 5. L. J. Gibson and M. F. Ashby, Cellular Solids, 2nd ed. 1997, ch. 5: gas in closed cells.
+ */
+typedef struct CoamingSpongeGrade {
+  /**
+   * Grade: third character of the designation (2A1 is type 2, class A, grade 1). One of the constants COAMING_DEFLECTION_GRADE_....
+   */
+  uint32_t grade;
+  /**
+   * Class: letter of the designation. One of the constants COAMING_SPONGE_CLASS_....
+   */
+  uint32_t sponge_class;
+  /**
+   * Which of the standard's two columns of limits is meant. One of the constants COAMING_PUBLISHED_LIMITS_....
+   */
+  uint32_t published_limits;
+  /**
+   * Whether `quarter_pressure` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_quarter_pressure;
+  /**
+   * A maker's pressure at 25 %, p25; takes the place of the whole band. Unit: Pa. Accepted: greater than 0 kPa.
+   */
+  double quarter_pressure_pa;
+  /**
+   * Compression, c: closed part of the free height. Accepted: at least 0 and at most 0.95.
+   */
+  double compression;
+  /**
+   * Width of the strip, w. Unit: m. Accepted: greater than 0 mm.
+   */
+  double width_m;
+  /**
+   * Free height of the strip, H. Unit: m. Accepted: greater than 0 mm.
+   */
+  double free_height_m;
+} CoamingSpongeGrade;
+
+/**
+ * Pressure, line force and stiffness of the strip, as a band.
+ */
+typedef struct CoamingSpongeGradeOutcome {
+  /**
+   * Pressure at 25 %, softest of the grade. Unit: Pa.
+   */
+  double quarter_pressure_min_pa;
+  /**
+   * Pressure at 25 %, middle of the grade. Unit: Pa.
+   */
+  double quarter_pressure_pa;
+  /**
+   * Pressure at 25 %, firmest of the grade. Unit: Pa.
+   */
+  double quarter_pressure_max_pa;
+  /**
+   * Shape: pressure over that at 25 %, f.
+   */
+  double shape;
+  /**
+   * Pressure of the softest. Unit: Pa.
+   */
+  double pressure_min_pa;
+  /**
+   * Pressure of the middle, p. Unit: Pa.
+   */
+  double pressure_pa;
+  /**
+   * Pressure of the firmest. Unit: Pa.
+   */
+  double pressure_max_pa;
+  /**
+   * Line force of the softest. Unit: N/m.
+   */
+  double line_force_min_n_per_m;
+  /**
+   * Line force of the middle, q. Unit: N/m.
+   */
+  double line_force_n_per_m;
+  /**
+   * Line force of the firmest. Unit: N/m.
+   */
+  double line_force_max_n_per_m;
+  /**
+   * Line stiffness of the softest: change of line force with closing (N/m for each m). Unit: Pa.
+   */
+  double line_stiffness_min_pa;
+  /**
+   * Line stiffness of the middle, k. Unit: Pa.
+   */
+  double line_stiffness_pa;
+  /**
+   * Line stiffness of the firmest. Unit: Pa.
+   */
+  double line_stiffness_max_pa;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingSpongeGradeOutcome;
+
+/**
+ * Force on each latch of a closed lid, and on the hand that closes it.
+ *
+ * # Formula
+ * ```text
+ * Fs = q L                    force of the gasket
+ * Fp = −p A                   force of the pressure; p > 0 pushes the lid onto its seal and eases the latches
+ * F  = (Fs + Fp) / n          force on each latch
+ * N  = j F / (i η)            force of the hand on j latches worked at once
+ * ```
+ * The closing itself is done without the pressure: N is taken from the gasket's share alone, F0 = Fs/n.
+ *
+ * # Validity
+ * All latches pull alike: the line force is even and the latches stand evenly along it. A lid that bows
+ * gives uneven shares; take those from the panel. Without stops q is the line force at the closed height;
+ * stops that carry part of the pull add their share. The lever ratio is that at the hardest point of the
+ * stroke.
+ *
+ * # Source
+ * Balance of forces; lever ratio and efficiency as the maker of the latch states them (common practice).
+ */
+typedef struct CoamingLatchForce {
+  /**
+   * Line force of the gasket at the closed height, q. Unit: N/m. Accepted: at least 0 N/mm.
+   */
+  double line_force_n_per_m;
+  /**
+   * Length of the gasket's path, L. Unit: m. Accepted: greater than 0 mm.
+   */
+  double path_length_m;
+  /**
+   * Number of latches, n. Accepted: at least 1 and at most 10000.
+   */
+  uint32_t latches;
+  /**
+   * Pressure outside over that in the bay, p; positive pushes the lid onto its seal. Unit: Pa.
+   */
+  double pressure_pa;
+  /**
+   * Area on which the pressure acts, A. Unit: m^2. Accepted: at least 0 mm^2.
+   */
+  double sealed_area_m2;
+  /**
+   * Lever ratio of the latch, i: hand travel over hook travel. Accepted: greater than 0.
+   */
+  double lever_ratio;
+  /**
+   * Efficiency of the lever, η. Accepted: greater than 0 and at most 1.
+   */
+  double efficiency;
+  /**
+   * Latches worked at once by one hand, j. Accepted: at least 1 and at most 10000.
+   */
+  uint32_t worked_at_once;
+  /**
+   * Largest force of the hand that is allowed. Unit: N. Accepted: greater than 0 N.
+   */
+  double hand_force_limit_n;
+  /**
+   * Whether `working_load` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_working_load;
+  /**
+   * Maker's working load of one latch. Unit: N. Accepted: greater than 0 N.
+   */
+  double working_load_n;
+} CoamingLatchForce;
+
+/**
+ * Forces on latch and hand.
+ */
+typedef struct CoamingLatchForceOutcome {
+  /**
+   * Force of the gasket along its whole path, Fs. Unit: N.
+   */
+  double gasket_force_n;
+  /**
+   * Force of the pressure, Fp; positive loads the latches. Unit: N.
+   */
+  double pressure_force_n;
+  /**
+   * Force on each latch while closing, F0: the gasket's share. Unit: N.
+   */
+  double closing_force_n;
+  /**
+   * Force on each latch, F; below zero the pressure holds the lid and the latch is slack. Unit: N.
+   */
+  double latch_force_n;
+  /**
+   * Force of the hand, N. Unit: N.
+   */
+  double hand_force_n;
+  /**
+   * Force of the hand over its limit.
+   */
+  double hand_force_ratio;
+  /**
+   * Whether `working_load_ratio` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_working_load_ratio;
+  /**
+   * Larger of closing force and latch force over the working load.
+   */
+  double working_load_ratio;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingLatchForceOutcome;
+
+/**
+ * Contact left between lid and frame under acceleration, and the largest force on a latch.
+ *
+ * # Formula
+ * ```text
+ * Fi = m a               inertia of the lid
+ * Fc = n F               force of all latches when closed and at rest
+ * R  = Fc − Fi           contact left while the lid is thrown outward
+ * Fl = F + Fi / n        largest force on each latch
+ * ```
+ * R < 0: the lid lifts off and rattles.
+ *
+ * # Validity
+ * Both results are bounds. A lid pulled onto stiff stops sheds contact one for one, and the latches feel
+ * little of it; a lid on soft sponge alone leaves nearly all of the acceleration to the latches. The truth
+ * lies between. The latches share alike. Acceleration acts straight outward and is steady; at a resonance of
+ * the lid it is larger there than at the frame. Where weight pulls outward (a lid overhead), add 1 g.
+ *
+ * # Source
+ * Balance of forces (Newton's second law); standard gravity 9.80665 m/s² (ISO 80000-3:2019).
+ */
+typedef struct CoamingLatchHold {
+  /**
+   * Mass of all that the latches hold, m. Unit: kg. Accepted: greater than 0 kg.
+   */
+  double mass_kg;
+  /**
+   * Acceleration that throws the lid outward, a. Unit: m/s^2. Accepted: at least 0 m/s^2.
+   */
+  double acceleration_m_per_s2;
+  /**
+   * Number of latches, n. Accepted: at least 1 and at most 10000.
+   */
+  uint32_t latches;
+  /**
+   * Force on each latch when closed and at rest, F. Unit: N. Accepted: at least 0 N.
+   */
+  double latch_force_n;
+  /**
+   * Whether `working_load` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_working_load;
+  /**
+   * Maker's working load of one latch. Unit: N. Accepted: greater than 0 N.
+   */
+  double working_load_n;
+} CoamingLatchHold;
+
+/**
+ * Contact left and force on the latches.
+ */
+typedef struct CoamingLatchHoldOutcome {
+  /**
+   * Inertia of the lid, Fi. Unit: N.
+   */
+  double inertia_force_n;
+  /**
+   * Force of all latches at rest, Fc. Unit: N.
+   */
+  double closing_force_n;
+  /**
+   * Contact left, R; below zero the lid lifts off. Unit: N.
+   */
+  double residual_contact_n;
+  /**
+   * Whether `residual_share` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_residual_share;
+  /**
+   * Contact left over the force at rest; absent when there is no force at rest.
+   */
+  double residual_share;
+  /**
+   * Largest force on each latch, Fl. Unit: N.
+   */
+  double largest_latch_force_n;
+  /**
+   * Whether `working_load_ratio` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_working_load_ratio;
+  /**
+   * Largest force on each latch over the working load.
+   */
+  double working_load_ratio;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingLatchHoldOutcome;
+
+/**
+ * Travel that a latch needs to close a lid and to let it go, against the travel it has.
+ *
+ * # Formula
+ * ```text
+ * needed  = δ + a + b + t + r
+ * rebound = (1 − s) δ + b
+ * release = rebound + r
+ * ```
+ * δ compressed length of the gasket, a stand-off between lid and frame, b bow that the latch must pull flat,
+ * t tolerance of all parts, r clearance at which the hook passes its keeper, s set as part of the
+ * deflection. On opening, gasket and lid spring after the hook by the rebound before it is slack.
+ *
+ * # Validity
+ * Lengths along the latch's pull. A new gasket has s = 0, which asks the most of the release. Adjustment of
+ * the hook shifts its range and adds no travel.
+ *
+ * # Source
+ * Sum of lengths (common practice). Set of the deflection as in ASTM D395, method B.
+ */
+typedef struct CoamingLatchTravel {
+  /**
+   * Compressed length of the gasket, δ. Unit: m. Accepted: at least 0 mm.
+   */
+  double compressed_m;
+  /**
+   * Stand-off between lid and frame that the latch takes up, a. Unit: m. Accepted: at least 0 mm.
+   */
+  double stand_off_m;
+  /**
+   * Bow of lid and frame at the latch, b. Unit: m. Accepted: at least 0 mm.
+   */
+  double bow_m;
+  /**
+   * Tolerance of all parts along the pull, t. Unit: m. Accepted: at least 0 mm.
+   */
+  double tolerance_m;
+  /**
+   * Clearance at which the hook passes its keeper, r. Unit: m. Accepted: at least 0 mm.
+   */
+  double release_clearance_m;
+  /**
+   * Set of the gasket as a part of its deflection, s; 0 when new. Accepted: at least 0 and at most 1.
+   */
+  double set_of_deflection;
+  /**
+   * Travel of the latch. Unit: m. Accepted: greater than 0 mm.
+   */
+  double travel_m;
+  /**
+   * Whether `release_travel` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_release_travel;
+  /**
+   * Travel of the latch on release, if it differs from the travel. Unit: m. Accepted: greater than 0 mm.
+   */
+  double release_travel_m;
+} CoamingLatchTravel;
+
+/**
+ * Travel needed and left.
+ */
+typedef struct CoamingLatchTravelOutcome {
+  /**
+   * Travel needed to close. Unit: m.
+   */
+  double needed_travel_m;
+  /**
+   * Travel left, negative if there is too little. Unit: m.
+   */
+  double travel_left_m;
+  /**
+   * Travel by which gasket and lid spring after the hook. Unit: m.
+   */
+  double rebound_m;
+  /**
+   * Travel needed to let go. Unit: m.
+   */
+  double needed_release_travel_m;
+  /**
+   * Travel left on release, negative if the hook does not let go. Unit: m.
+   */
+  double release_travel_left_m;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingLatchTravelOutcome;
 
 #ifdef __cplusplus
 extern "C" {
@@ -417,6 +5234,276 @@ const char *coaming_version(void);
 uint32_t coaming_abi(void);
 
 /**
+ * Basic dimensions of a screw thread, computed from its nominal diameter and pitch.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_thread(const struct CoamingThread *input,
+                        struct CoamingThreadOutcome *outcome,
+                        struct CoamingFault *fault);
+
+/**
+ * Basic dimensions of a screw thread, computed from its nominal diameter and pitch. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_thread_batch(const struct CoamingThread *input,
+                              const struct CoamingBatch *batch,
+                              uint64_t *caveats,
+                              struct CoamingFault *fault);
+
+/**
+ * Torque that tightens a screw to a preload, in the long form.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_tightening_torque(const struct CoamingTighteningTorque *input,
+                                   struct CoamingTighteningTorqueOutcome *outcome,
+                                   struct CoamingFault *fault);
+
+/**
+ * Torque that tightens a screw to a preload, in the long form. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_tightening_torque_batch(const struct CoamingTighteningTorque *input,
+                                         const struct CoamingBatch *batch,
+                                         uint64_t *caveats,
+                                         struct CoamingFault *fault);
+
+/**
+ * Preload that a tightening torque gives, in the long form.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_tightening_preload(const struct CoamingTighteningPreload *input,
+                                    struct CoamingTighteningPreloadOutcome *outcome,
+                                    struct CoamingFault *fault);
+
+/**
+ * Preload that a tightening torque gives, in the long form. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_tightening_preload_batch(const struct CoamingTighteningPreload *input,
+                                          const struct CoamingBatch *batch,
+                                          uint64_t *caveats,
+                                          struct CoamingFault *fault);
+
+/**
+ * Smallest, nominal and largest preload for a torque, by the scatter of friction and of the tool.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_tightening_scatter(const struct CoamingTighteningScatter *input,
+                                    struct CoamingTighteningScatterOutcome *outcome,
+                                    struct CoamingFault *fault);
+
+/**
+ * Smallest, nominal and largest preload for a torque, by the scatter of friction and of the tool. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_tightening_scatter_batch(const struct CoamingTighteningScatter *input,
+                                          const struct CoamingBatch *batch,
+                                          uint64_t *caveats,
+                                          struct CoamingFault *fault);
+
+/**
+ * Smallest and largest preload by the uncertainty of the tightening method.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_preload_scatter(const struct CoamingPreloadScatter *input,
+                                 struct CoamingPreloadScatterOutcome *outcome,
+                                 struct CoamingFault *fault);
+
+/**
+ * Smallest and largest preload by the uncertainty of the tightening method. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_preload_scatter_batch(const struct CoamingPreloadScatter *input,
+                                       const struct CoamingBatch *batch,
+                                       uint64_t *caveats,
+                                       struct CoamingFault *fault);
+
+/**
+ * Assembly preload that uses a stated part of the screw's yield strength while it is tightened, and its torque.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_assembly_preload(const struct CoamingAssemblyPreload *input,
+                                  struct CoamingAssemblyPreloadOutcome *outcome,
+                                  struct CoamingFault *fault);
+
+/**
+ * Assembly preload that uses a stated part of the screw's yield strength while it is tightened, and its torque. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_assembly_preload_batch(const struct CoamingAssemblyPreload *input,
+                                        const struct CoamingBatch *batch,
+                                        uint64_t *caveats,
+                                        struct CoamingFault *fault);
+
+/**
+ * Countersink for a head of a named standard: flush diameter and depth, the land left, the head proud or below.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_countersunk_head(const struct CoamingCountersunkHead *input,
+                                  struct CoamingCountersunkHeadOutcome *outcome,
+                                  struct CoamingFault *fault);
+
+/**
+ * Countersink for a head of a named standard: flush diameter and depth, the land left, the head proud or below. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_countersunk_head_batch(const struct CoamingCountersunkHead *input,
+                                        const struct CoamingBatch *batch,
+                                        uint64_t *caveats,
+                                        struct CoamingFault *fault);
+
+/**
+ * Pressure under a flat-seated head or washer on the layer beneath, against that layer's limit.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_head_bearing(const struct CoamingHeadBearing *input,
+                              struct CoamingHeadBearingOutcome *outcome,
+                              struct CoamingFault *fault);
+
+/**
+ * Pressure under a flat-seated head or washer on the layer beneath, against that layer's limit. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_head_bearing_batch(const struct CoamingHeadBearing *input,
+                                    const struct CoamingBatch *batch,
+                                    uint64_t *caveats,
+                                    struct CoamingFault *fault);
+
+/**
+ * Clearance hole of a screw by its standard, and the clearance that it leaves.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_clearance_hole(const struct CoamingClearanceHole *input,
+                                struct CoamingClearanceHoleOutcome *outcome,
+                                struct CoamingFault *fault);
+
+/**
+ * Clearance hole of a screw by its standard, and the clearance that it leaves. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_clearance_hole_batch(const struct CoamingClearanceHole *input,
+                                      const struct CoamingBatch *batch,
+                                      uint64_t *caveats,
+                                      struct CoamingFault *fault);
+
+/**
+ * A fastener hole near an edge and beside its neighbours: distances, bearing, tear-out and net section, each against its limit.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_hole_edge(const struct CoamingHoleEdge *input,
+                           struct CoamingHoleEdgeOutcome *outcome,
+                           struct CoamingFault *fault);
+
+/**
+ * A fastener hole near an edge and beside its neighbours: distances, bearing, tear-out and net section, each against its limit. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_hole_edge_batch(const struct CoamingHoleEdge *input,
+                                 const struct CoamingBatch *batch,
+                                 uint64_t *caveats,
+                                 struct CoamingFault *fault);
+
+/**
  * Bend allowance, outside setback and bend deduction of one bend.
  *
  * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
@@ -442,6 +5529,357 @@ uint32_t coaming_bend_allowance_batch(const struct CoamingBendAllowance *input,
                                       const struct CoamingBatch *batch,
                                       uint64_t *caveats,
                                       struct CoamingFault *fault);
+
+/**
+ * K-factor from the correction factor of DIN 6935.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_k_factor_din_6935(const struct CoamingKFactorDin6935 *input,
+                                   struct CoamingKFactorDin6935Outcome *outcome,
+                                   struct CoamingFault *fault);
+
+/**
+ * K-factor from the correction factor of DIN 6935. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_k_factor_din_6935_batch(const struct CoamingKFactorDin6935 *input,
+                                         const struct CoamingBatch *batch,
+                                         uint64_t *caveats,
+                                         struct CoamingFault *fault);
+
+/**
+ * K-factor of a bend whose allowance is known.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_k_factor_from_allowance(const struct CoamingKFactorFromAllowance *input,
+                                         struct CoamingKFactorOutcome *outcome,
+                                         struct CoamingFault *fault);
+
+/**
+ * K-factor of a bend whose allowance is known. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_k_factor_from_allowance_batch(const struct CoamingKFactorFromAllowance *input,
+                                               const struct CoamingBatch *batch,
+                                               uint64_t *caveats,
+                                               struct CoamingFault *fault);
+
+/**
+ * K-factor of a bend whose deduction is known.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_k_factor_from_deduction(const struct CoamingKFactorFromDeduction *input,
+                                         struct CoamingKFactorOutcome *outcome,
+                                         struct CoamingFault *fault);
+
+/**
+ * K-factor of a bend whose deduction is known. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_k_factor_from_deduction_batch(const struct CoamingKFactorFromDeduction *input,
+                                               const struct CoamingBatch *batch,
+                                               uint64_t *caveats,
+                                               struct CoamingFault *fault);
+
+/**
+ * Air bend on a press brake: die opening, inside radius that comes of it, smallest flange and force.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_air_bend(const struct CoamingAirBend *input,
+                          struct CoamingAirBendOutcome *outcome,
+                          struct CoamingFault *fault);
+
+/**
+ * Air bend on a press brake: die opening, inside radius that comes of it, smallest flange and force. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_air_bend_batch(const struct CoamingAirBend *input,
+                                const struct CoamingBatch *batch,
+                                uint64_t *caveats,
+                                struct CoamingFault *fault);
+
+/**
+ * Rectangular plate under uniform pressure, supported or clamped all round: deflection, moments, stresses, reactions.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_rectangular_plate(const struct CoamingRectangularPlate *input,
+                                   struct CoamingRectangularPlateOutcome *outcome,
+                                   struct CoamingFault *fault);
+
+/**
+ * Rectangular plate under uniform pressure, supported or clamped all round: deflection, moments, stresses, reactions. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_rectangular_plate_batch(const struct CoamingRectangularPlate *input,
+                                         const struct CoamingBatch *batch,
+                                         uint64_t *caveats,
+                                         struct CoamingFault *fault);
+
+/**
+ * Rectangular plate under a force spread evenly over a rectangular patch (a hand, a knee, a foot), supported or
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_rectangular_plate_patch(const struct CoamingRectangularPlatePatch *input,
+                                         struct CoamingRectangularPlatePatchOutcome *outcome,
+                                         struct CoamingFault *fault);
+
+/**
+ * Rectangular plate under a force spread evenly over a rectangular patch (a hand, a knee, a foot), supported or Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_rectangular_plate_patch_batch(const struct CoamingRectangularPlatePatch *input,
+                                               const struct CoamingBatch *batch,
+                                               uint64_t *caveats,
+                                               struct CoamingFault *fault);
+
+/**
+ * First natural frequency of a rectangular plate, with the band between supported and clamped edges.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_rectangular_plate_frequency(const struct CoamingRectangularPlateFrequency *input,
+                                             struct CoamingRectangularPlateFrequencyOutcome *outcome,
+                                             struct CoamingFault *fault);
+
+/**
+ * First natural frequency of a rectangular plate, with the band between supported and clamped edges. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_rectangular_plate_frequency_batch(const struct CoamingRectangularPlateFrequency *input,
+                                                   const struct CoamingBatch *batch,
+                                                   uint64_t *caveats,
+                                                   struct CoamingFault *fault);
+
+/**
+ * Movement between two layers at one fastener, and the hole or slot that lets it happen.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_hole_movement(const struct CoamingHoleMovement *input,
+                               struct CoamingHoleMovementOutcome *outcome,
+                               struct CoamingFault *fault);
+
+/**
+ * Movement between two layers at one fastener, and the hole or slot that lets it happen. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_hole_movement_batch(const struct CoamingHoleMovement *input,
+                                     const struct CoamingBatch *batch,
+                                     uint64_t *caveats,
+                                     struct CoamingFault *fault);
+
+/**
+ * Growth of one layer from its own temperature and moisture.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_layer_growth(const struct CoamingLayerGrowth *input,
+                              struct CoamingLayerGrowthOutcome *outcome,
+                              struct CoamingFault *fault);
+
+/**
+ * Growth of one layer from its own temperature and moisture. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_layer_growth_batch(const struct CoamingLayerGrowth *input,
+                                    const struct CoamingBatch *batch,
+                                    uint64_t *caveats,
+                                    struct CoamingFault *fault);
+
+/**
+ * Pressure and line force of a sponge gasket known by its ASTM D1056 grade alone: an estimate, as a band.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_sponge_grade(const struct CoamingSpongeGrade *input,
+                              struct CoamingSpongeGradeOutcome *outcome,
+                              struct CoamingFault *fault);
+
+/**
+ * Pressure and line force of a sponge gasket known by its ASTM D1056 grade alone: an estimate, as a band. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_sponge_grade_batch(const struct CoamingSpongeGrade *input,
+                                    const struct CoamingBatch *batch,
+                                    uint64_t *caveats,
+                                    struct CoamingFault *fault);
+
+/**
+ * Force on each latch of a closed lid, and on the hand that closes it.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_latch_force(const struct CoamingLatchForce *input,
+                             struct CoamingLatchForceOutcome *outcome,
+                             struct CoamingFault *fault);
+
+/**
+ * Force on each latch of a closed lid, and on the hand that closes it. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_latch_force_batch(const struct CoamingLatchForce *input,
+                                   const struct CoamingBatch *batch,
+                                   uint64_t *caveats,
+                                   struct CoamingFault *fault);
+
+/**
+ * Contact left between lid and frame under acceleration, and the largest force on a latch.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_latch_hold(const struct CoamingLatchHold *input,
+                            struct CoamingLatchHoldOutcome *outcome,
+                            struct CoamingFault *fault);
+
+/**
+ * Contact left between lid and frame under acceleration, and the largest force on a latch. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_latch_hold_batch(const struct CoamingLatchHold *input,
+                                  const struct CoamingBatch *batch,
+                                  uint64_t *caveats,
+                                  struct CoamingFault *fault);
+
+/**
+ * Travel that a latch needs to close a lid and to let it go, against the travel it has.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_latch_travel(const struct CoamingLatchTravel *input,
+                              struct CoamingLatchTravelOutcome *outcome,
+                              struct CoamingFault *fault);
+
+/**
+ * Travel that a latch needs to close a lid and to let it go, against the travel it has. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_latch_travel_batch(const struct CoamingLatchTravel *input,
+                                    const struct CoamingBatch *batch,
+                                    uint64_t *caveats,
+                                    struct CoamingFault *fault);
 
 #ifdef __cplusplus
 }  // extern "C"
@@ -473,6 +5911,195 @@ COAMING_ASSERT(offsetof(CoamingFault, field) == 4);
 COAMING_ASSERT(offsetof(CoamingFault, value) == 72);
 COAMING_ASSERT(offsetof(CoamingFault, message) == 80);
 COAMING_ASSERT(offsetof(CoamingFault, index) == 336);
+COAMING_ASSERT(sizeof(CoamingThread) == 4);
+COAMING_ASSERT(offsetof(CoamingThread, designation) == 0);
+COAMING_ASSERT(sizeof(CoamingThreadOutcome) == 96);
+COAMING_ASSERT(offsetof(CoamingThreadOutcome, form) == 0);
+COAMING_ASSERT(offsetof(CoamingThreadOutcome, nominal_diameter_m) == 8);
+COAMING_ASSERT(offsetof(CoamingThreadOutcome, pitch_m) == 16);
+COAMING_ASSERT(offsetof(CoamingThreadOutcome, triangle_height_m) == 24);
+COAMING_ASSERT(offsetof(CoamingThreadOutcome, thread_height_m) == 32);
+COAMING_ASSERT(offsetof(CoamingThreadOutcome, pitch_diameter_m) == 40);
+COAMING_ASSERT(offsetof(CoamingThreadOutcome, minor_diameter_m) == 48);
+COAMING_ASSERT(offsetof(CoamingThreadOutcome, root_diameter_m) == 56);
+COAMING_ASSERT(offsetof(CoamingThreadOutcome, stress_diameter_m) == 64);
+COAMING_ASSERT(offsetof(CoamingThreadOutcome, stress_area_m2) == 72);
+COAMING_ASSERT(offsetof(CoamingThreadOutcome, lead_angle_rad) == 80);
+COAMING_ASSERT(offsetof(CoamingThreadOutcome, caveats) == 88);
+COAMING_ASSERT(sizeof(CoamingTighteningTorque) == 64);
+COAMING_ASSERT(offsetof(CoamingTighteningTorque, thread) == 0);
+COAMING_ASSERT(offsetof(CoamingTighteningTorque, preload_n) == 8);
+COAMING_ASSERT(offsetof(CoamingTighteningTorque, thread_friction) == 16);
+COAMING_ASSERT(offsetof(CoamingTighteningTorque, head_friction) == 24);
+COAMING_ASSERT(offsetof(CoamingTighteningTorque, bearing_outer_diameter_m) == 32);
+COAMING_ASSERT(offsetof(CoamingTighteningTorque, bearing_inner_diameter_m) == 40);
+COAMING_ASSERT(offsetof(CoamingTighteningTorque, seat_half_angle_rad) == 48);
+COAMING_ASSERT(offsetof(CoamingTighteningTorque, prevailing_torque_n_m) == 56);
+COAMING_ASSERT(sizeof(CoamingTighteningTorqueOutcome) == 72);
+COAMING_ASSERT(offsetof(CoamingTighteningTorqueOutcome, torque_n_m) == 0);
+COAMING_ASSERT(offsetof(CoamingTighteningTorqueOutcome, stretching_torque_n_m) == 8);
+COAMING_ASSERT(offsetof(CoamingTighteningTorqueOutcome, thread_torque_n_m) == 16);
+COAMING_ASSERT(offsetof(CoamingTighteningTorqueOutcome, head_torque_n_m) == 24);
+COAMING_ASSERT(offsetof(CoamingTighteningTorqueOutcome, nut_factor) == 32);
+COAMING_ASSERT(offsetof(CoamingTighteningTorqueOutcome, tensile_stress_pa) == 40);
+COAMING_ASSERT(offsetof(CoamingTighteningTorqueOutcome, torsional_stress_pa) == 48);
+COAMING_ASSERT(offsetof(CoamingTighteningTorqueOutcome, equivalent_stress_pa) == 56);
+COAMING_ASSERT(offsetof(CoamingTighteningTorqueOutcome, caveats) == 64);
+COAMING_ASSERT(sizeof(CoamingTighteningPreload) == 64);
+COAMING_ASSERT(offsetof(CoamingTighteningPreload, thread) == 0);
+COAMING_ASSERT(offsetof(CoamingTighteningPreload, torque_n_m) == 8);
+COAMING_ASSERT(offsetof(CoamingTighteningPreload, thread_friction) == 16);
+COAMING_ASSERT(offsetof(CoamingTighteningPreload, head_friction) == 24);
+COAMING_ASSERT(offsetof(CoamingTighteningPreload, bearing_outer_diameter_m) == 32);
+COAMING_ASSERT(offsetof(CoamingTighteningPreload, bearing_inner_diameter_m) == 40);
+COAMING_ASSERT(offsetof(CoamingTighteningPreload, seat_half_angle_rad) == 48);
+COAMING_ASSERT(offsetof(CoamingTighteningPreload, prevailing_torque_n_m) == 56);
+COAMING_ASSERT(sizeof(CoamingTighteningPreloadOutcome) == 64);
+COAMING_ASSERT(offsetof(CoamingTighteningPreloadOutcome, preload_n) == 0);
+COAMING_ASSERT(offsetof(CoamingTighteningPreloadOutcome, thread_torque_n_m) == 8);
+COAMING_ASSERT(offsetof(CoamingTighteningPreloadOutcome, head_torque_n_m) == 16);
+COAMING_ASSERT(offsetof(CoamingTighteningPreloadOutcome, nut_factor) == 24);
+COAMING_ASSERT(offsetof(CoamingTighteningPreloadOutcome, tensile_stress_pa) == 32);
+COAMING_ASSERT(offsetof(CoamingTighteningPreloadOutcome, torsional_stress_pa) == 40);
+COAMING_ASSERT(offsetof(CoamingTighteningPreloadOutcome, equivalent_stress_pa) == 48);
+COAMING_ASSERT(offsetof(CoamingTighteningPreloadOutcome, caveats) == 56);
+COAMING_ASSERT(sizeof(CoamingTighteningScatter) == 112);
+COAMING_ASSERT(offsetof(CoamingTighteningScatter, thread) == 0);
+COAMING_ASSERT(offsetof(CoamingTighteningScatter, torque_n_m) == 8);
+COAMING_ASSERT(offsetof(CoamingTighteningScatter, torque_tolerance) == 16);
+COAMING_ASSERT(offsetof(CoamingTighteningScatter, thread_friction_smallest) == 24);
+COAMING_ASSERT(offsetof(CoamingTighteningScatter, thread_friction_nominal) == 32);
+COAMING_ASSERT(offsetof(CoamingTighteningScatter, thread_friction_largest) == 40);
+COAMING_ASSERT(offsetof(CoamingTighteningScatter, head_friction_smallest) == 48);
+COAMING_ASSERT(offsetof(CoamingTighteningScatter, head_friction_nominal) == 56);
+COAMING_ASSERT(offsetof(CoamingTighteningScatter, head_friction_largest) == 64);
+COAMING_ASSERT(offsetof(CoamingTighteningScatter, bearing_outer_diameter_m) == 72);
+COAMING_ASSERT(offsetof(CoamingTighteningScatter, bearing_inner_diameter_m) == 80);
+COAMING_ASSERT(offsetof(CoamingTighteningScatter, seat_half_angle_rad) == 88);
+COAMING_ASSERT(offsetof(CoamingTighteningScatter, prevailing_torque_smallest_n_m) == 96);
+COAMING_ASSERT(offsetof(CoamingTighteningScatter, prevailing_torque_largest_n_m) == 104);
+COAMING_ASSERT(sizeof(CoamingTighteningScatterOutcome) == 48);
+COAMING_ASSERT(offsetof(CoamingTighteningScatterOutcome, smallest_preload_n) == 0);
+COAMING_ASSERT(offsetof(CoamingTighteningScatterOutcome, nominal_preload_n) == 8);
+COAMING_ASSERT(offsetof(CoamingTighteningScatterOutcome, largest_preload_n) == 16);
+COAMING_ASSERT(offsetof(CoamingTighteningScatterOutcome, tightening_factor) == 24);
+COAMING_ASSERT(offsetof(CoamingTighteningScatterOutcome, largest_equivalent_stress_pa) == 32);
+COAMING_ASSERT(offsetof(CoamingTighteningScatterOutcome, caveats) == 40);
+COAMING_ASSERT(sizeof(CoamingPreloadScatter) == 24);
+COAMING_ASSERT(offsetof(CoamingPreloadScatter, nominal_preload_n) == 0);
+COAMING_ASSERT(offsetof(CoamingPreloadScatter, method) == 8);
+COAMING_ASSERT(offsetof(CoamingPreloadScatter, has_uncertainty) == 12);
+COAMING_ASSERT(offsetof(CoamingPreloadScatter, uncertainty) == 16);
+COAMING_ASSERT(sizeof(CoamingPreloadScatterOutcome) == 40);
+COAMING_ASSERT(offsetof(CoamingPreloadScatterOutcome, smallest_preload_n) == 0);
+COAMING_ASSERT(offsetof(CoamingPreloadScatterOutcome, largest_preload_n) == 8);
+COAMING_ASSERT(offsetof(CoamingPreloadScatterOutcome, uncertainty) == 16);
+COAMING_ASSERT(offsetof(CoamingPreloadScatterOutcome, tightening_factor) == 24);
+COAMING_ASSERT(offsetof(CoamingPreloadScatterOutcome, caveats) == 32);
+COAMING_ASSERT(sizeof(CoamingAssemblyPreload) == 88);
+COAMING_ASSERT(offsetof(CoamingAssemblyPreload, thread) == 0);
+COAMING_ASSERT(offsetof(CoamingAssemblyPreload, yield_strength_pa) == 8);
+COAMING_ASSERT(offsetof(CoamingAssemblyPreload, utilisation) == 16);
+COAMING_ASSERT(offsetof(CoamingAssemblyPreload, thread_friction) == 24);
+COAMING_ASSERT(offsetof(CoamingAssemblyPreload, head_friction) == 32);
+COAMING_ASSERT(offsetof(CoamingAssemblyPreload, bearing_outer_diameter_m) == 40);
+COAMING_ASSERT(offsetof(CoamingAssemblyPreload, bearing_inner_diameter_m) == 48);
+COAMING_ASSERT(offsetof(CoamingAssemblyPreload, seat_half_angle_rad) == 56);
+COAMING_ASSERT(offsetof(CoamingAssemblyPreload, prevailing_torque_n_m) == 64);
+COAMING_ASSERT(offsetof(CoamingAssemblyPreload, has_tightening_factor) == 72);
+COAMING_ASSERT(offsetof(CoamingAssemblyPreload, tightening_factor) == 80);
+COAMING_ASSERT(sizeof(CoamingAssemblyPreloadOutcome) == 56);
+COAMING_ASSERT(offsetof(CoamingAssemblyPreloadOutcome, assembly_preload_n) == 0);
+COAMING_ASSERT(offsetof(CoamingAssemblyPreloadOutcome, torque_n_m) == 8);
+COAMING_ASSERT(offsetof(CoamingAssemblyPreloadOutcome, has_smallest_preload) == 16);
+COAMING_ASSERT(offsetof(CoamingAssemblyPreloadOutcome, smallest_preload_n) == 24);
+COAMING_ASSERT(offsetof(CoamingAssemblyPreloadOutcome, tensile_stress_pa) == 32);
+COAMING_ASSERT(offsetof(CoamingAssemblyPreloadOutcome, torsional_stress_pa) == 40);
+COAMING_ASSERT(offsetof(CoamingAssemblyPreloadOutcome, caveats) == 48);
+COAMING_ASSERT(sizeof(CoamingCountersunkHead) == 72);
+COAMING_ASSERT(offsetof(CoamingCountersunkHead, standard) == 0);
+COAMING_ASSERT(offsetof(CoamingCountersunkHead, size) == 4);
+COAMING_ASSERT(offsetof(CoamingCountersunkHead, has_head_sharp_diameter) == 8);
+COAMING_ASSERT(offsetof(CoamingCountersunkHead, head_sharp_diameter_m) == 16);
+COAMING_ASSERT(offsetof(CoamingCountersunkHead, head_tolerance_m) == 24);
+COAMING_ASSERT(offsetof(CoamingCountersunkHead, hole_diameter_m) == 32);
+COAMING_ASSERT(offsetof(CoamingCountersunkHead, sheet_thickness_m) == 40);
+COAMING_ASSERT(offsetof(CoamingCountersunkHead, has_countersink_diameter) == 48);
+COAMING_ASSERT(offsetof(CoamingCountersunkHead, countersink_diameter_m) == 56);
+COAMING_ASSERT(offsetof(CoamingCountersunkHead, countersink_tolerance_m) == 64);
+COAMING_ASSERT(sizeof(CoamingCountersunkHeadOutcome) == 136);
+COAMING_ASSERT(offsetof(CoamingCountersunkHeadOutcome, included_angle_rad) == 0);
+COAMING_ASSERT(offsetof(CoamingCountersunkHeadOutcome, sharp_diameter_m) == 8);
+COAMING_ASSERT(offsetof(CoamingCountersunkHeadOutcome, dimension_unverified) == 16);
+COAMING_ASSERT(offsetof(CoamingCountersunkHeadOutcome, head_height_m) == 24);
+COAMING_ASSERT(offsetof(CoamingCountersunkHeadOutcome, flush_depth_m) == 32);
+COAMING_ASSERT(offsetof(CoamingCountersunkHeadOutcome, countersink_diameter_m) == 40);
+COAMING_ASSERT(offsetof(CoamingCountersunkHeadOutcome, countersink_depth_m) == 48);
+COAMING_ASSERT(offsetof(CoamingCountersunkHeadOutcome, largest_depth_m) == 56);
+COAMING_ASSERT(offsetof(CoamingCountersunkHeadOutcome, depth_ratio) == 64);
+COAMING_ASSERT(offsetof(CoamingCountersunkHeadOutcome, largest_depth_ratio) == 72);
+COAMING_ASSERT(offsetof(CoamingCountersunkHeadOutcome, land_left_m) == 80);
+COAMING_ASSERT(offsetof(CoamingCountersunkHeadOutcome, smallest_land_m) == 88);
+COAMING_ASSERT(offsetof(CoamingCountersunkHeadOutcome, breaks_through) == 96);
+COAMING_ASSERT(offsetof(CoamingCountersunkHeadOutcome, far_face_diameter_m) == 104);
+COAMING_ASSERT(offsetof(CoamingCountersunkHeadOutcome, largest_protrusion_m) == 112);
+COAMING_ASSERT(offsetof(CoamingCountersunkHeadOutcome, smallest_protrusion_m) == 120);
+COAMING_ASSERT(offsetof(CoamingCountersunkHeadOutcome, caveats) == 128);
+COAMING_ASSERT(sizeof(CoamingHeadBearing) == 48);
+COAMING_ASSERT(offsetof(CoamingHeadBearing, standard) == 0);
+COAMING_ASSERT(offsetof(CoamingHeadBearing, size) == 4);
+COAMING_ASSERT(offsetof(CoamingHeadBearing, has_bearing_outer_diameter) == 8);
+COAMING_ASSERT(offsetof(CoamingHeadBearing, bearing_outer_diameter_m) == 16);
+COAMING_ASSERT(offsetof(CoamingHeadBearing, bearing_inner_diameter_m) == 24);
+COAMING_ASSERT(offsetof(CoamingHeadBearing, force_n) == 32);
+COAMING_ASSERT(offsetof(CoamingHeadBearing, pressure_limit_pa) == 40);
+COAMING_ASSERT(sizeof(CoamingHeadBearingOutcome) == 56);
+COAMING_ASSERT(offsetof(CoamingHeadBearingOutcome, bearing_outer_diameter_m) == 0);
+COAMING_ASSERT(offsetof(CoamingHeadBearingOutcome, dimension_unverified) == 8);
+COAMING_ASSERT(offsetof(CoamingHeadBearingOutcome, bearing_area_m2) == 16);
+COAMING_ASSERT(offsetof(CoamingHeadBearingOutcome, pressure_pa) == 24);
+COAMING_ASSERT(offsetof(CoamingHeadBearingOutcome, utilisation) == 32);
+COAMING_ASSERT(offsetof(CoamingHeadBearingOutcome, largest_force_n) == 40);
+COAMING_ASSERT(offsetof(CoamingHeadBearingOutcome, caveats) == 48);
+COAMING_ASSERT(sizeof(CoamingClearanceHole) == 8);
+COAMING_ASSERT(offsetof(CoamingClearanceHole, size) == 0);
+COAMING_ASSERT(offsetof(CoamingClearanceHole, fit) == 4);
+COAMING_ASSERT(sizeof(CoamingClearanceHoleOutcome) == 40);
+COAMING_ASSERT(offsetof(CoamingClearanceHoleOutcome, hole_diameter_m) == 0);
+COAMING_ASSERT(offsetof(CoamingClearanceHoleOutcome, dimension_unverified) == 8);
+COAMING_ASSERT(offsetof(CoamingClearanceHoleOutcome, diametral_clearance_m) == 16);
+COAMING_ASSERT(offsetof(CoamingClearanceHoleOutcome, radial_clearance_m) == 24);
+COAMING_ASSERT(offsetof(CoamingClearanceHoleOutcome, caveats) == 32);
+COAMING_ASSERT(sizeof(CoamingHoleEdge) == 104);
+COAMING_ASSERT(offsetof(CoamingHoleEdge, hole_diameter_m) == 0);
+COAMING_ASSERT(offsetof(CoamingHoleEdge, fastener_diameter_m) == 8);
+COAMING_ASSERT(offsetof(CoamingHoleEdge, sheet_thickness_m) == 16);
+COAMING_ASSERT(offsetof(CoamingHoleEdge, edge_distance_m) == 24);
+COAMING_ASSERT(offsetof(CoamingHoleEdge, required_edge_ratio) == 32);
+COAMING_ASSERT(offsetof(CoamingHoleEdge, has_pitch) == 40);
+COAMING_ASSERT(offsetof(CoamingHoleEdge, pitch_m) == 48);
+COAMING_ASSERT(offsetof(CoamingHoleEdge, has_required_pitch_ratio) == 56);
+COAMING_ASSERT(offsetof(CoamingHoleEdge, required_pitch_ratio) == 64);
+COAMING_ASSERT(offsetof(CoamingHoleEdge, force_n) == 72);
+COAMING_ASSERT(offsetof(CoamingHoleEdge, bearing_limit_pa) == 80);
+COAMING_ASSERT(offsetof(CoamingHoleEdge, shear_limit_pa) == 88);
+COAMING_ASSERT(offsetof(CoamingHoleEdge, tensile_limit_pa) == 96);
+COAMING_ASSERT(sizeof(CoamingHoleEdgeOutcome) == 120);
+COAMING_ASSERT(offsetof(CoamingHoleEdgeOutcome, edge_distance_ratio) == 0);
+COAMING_ASSERT(offsetof(CoamingHoleEdgeOutcome, edge_distance_adequacy) == 8);
+COAMING_ASSERT(offsetof(CoamingHoleEdgeOutcome, has_pitch_ratio) == 16);
+COAMING_ASSERT(offsetof(CoamingHoleEdgeOutcome, pitch_ratio) == 24);
+COAMING_ASSERT(offsetof(CoamingHoleEdgeOutcome, has_pitch_adequacy) == 32);
+COAMING_ASSERT(offsetof(CoamingHoleEdgeOutcome, pitch_adequacy) == 40);
+COAMING_ASSERT(offsetof(CoamingHoleEdgeOutcome, bearing_stress_pa) == 48);
+COAMING_ASSERT(offsetof(CoamingHoleEdgeOutcome, bearing_utilisation) == 56);
+COAMING_ASSERT(offsetof(CoamingHoleEdgeOutcome, tear_out_stress_pa) == 64);
+COAMING_ASSERT(offsetof(CoamingHoleEdgeOutcome, tear_out_utilisation) == 72);
+COAMING_ASSERT(offsetof(CoamingHoleEdgeOutcome, has_net_section_stress) == 80);
+COAMING_ASSERT(offsetof(CoamingHoleEdgeOutcome, net_section_stress_pa) == 88);
+COAMING_ASSERT(offsetof(CoamingHoleEdgeOutcome, has_net_section_utilisation) == 96);
+COAMING_ASSERT(offsetof(CoamingHoleEdgeOutcome, net_section_utilisation) == 104);
+COAMING_ASSERT(offsetof(CoamingHoleEdgeOutcome, caveats) == 112);
 COAMING_ASSERT(sizeof(CoamingBendAllowance) == 40);
 COAMING_ASSERT(offsetof(CoamingBendAllowance, bend_angle_rad) == 0);
 COAMING_ASSERT(offsetof(CoamingBendAllowance, inside_radius_m) == 8);
@@ -486,5 +6113,265 @@ COAMING_ASSERT(offsetof(CoamingBendAllowanceOutcome, setback_m) == 16);
 COAMING_ASSERT(offsetof(CoamingBendAllowanceOutcome, bend_deduction_m) == 24);
 COAMING_ASSERT(offsetof(CoamingBendAllowanceOutcome, neutral_radius_m) == 32);
 COAMING_ASSERT(offsetof(CoamingBendAllowanceOutcome, caveats) == 40);
+COAMING_ASSERT(sizeof(CoamingKFactorDin6935) == 24);
+COAMING_ASSERT(offsetof(CoamingKFactorDin6935, inside_radius_m) == 0);
+COAMING_ASSERT(offsetof(CoamingKFactorDin6935, thickness_m) == 8);
+COAMING_ASSERT(offsetof(CoamingKFactorDin6935, metal) == 16);
+COAMING_ASSERT(sizeof(CoamingKFactorDin6935Outcome) == 32);
+COAMING_ASSERT(offsetof(CoamingKFactorDin6935Outcome, correction_factor) == 0);
+COAMING_ASSERT(offsetof(CoamingKFactorDin6935Outcome, k_factor) == 8);
+COAMING_ASSERT(offsetof(CoamingKFactorDin6935Outcome, radius_ratio) == 16);
+COAMING_ASSERT(offsetof(CoamingKFactorDin6935Outcome, caveats) == 24);
+COAMING_ASSERT(sizeof(CoamingKFactorFromAllowance) == 32);
+COAMING_ASSERT(offsetof(CoamingKFactorFromAllowance, bend_angle_rad) == 0);
+COAMING_ASSERT(offsetof(CoamingKFactorFromAllowance, inside_radius_m) == 8);
+COAMING_ASSERT(offsetof(CoamingKFactorFromAllowance, thickness_m) == 16);
+COAMING_ASSERT(offsetof(CoamingKFactorFromAllowance, bend_allowance_m) == 24);
+COAMING_ASSERT(sizeof(CoamingKFactorOutcome) == 24);
+COAMING_ASSERT(offsetof(CoamingKFactorOutcome, k_factor) == 0);
+COAMING_ASSERT(offsetof(CoamingKFactorOutcome, bend_allowance_m) == 8);
+COAMING_ASSERT(offsetof(CoamingKFactorOutcome, caveats) == 16);
+COAMING_ASSERT(sizeof(CoamingKFactorFromDeduction) == 32);
+COAMING_ASSERT(offsetof(CoamingKFactorFromDeduction, bend_angle_rad) == 0);
+COAMING_ASSERT(offsetof(CoamingKFactorFromDeduction, inside_radius_m) == 8);
+COAMING_ASSERT(offsetof(CoamingKFactorFromDeduction, thickness_m) == 16);
+COAMING_ASSERT(offsetof(CoamingKFactorFromDeduction, bend_deduction_m) == 24);
+COAMING_ASSERT(sizeof(CoamingAirBend) == 112);
+COAMING_ASSERT(offsetof(CoamingAirBend, thickness_m) == 0);
+COAMING_ASSERT(offsetof(CoamingAirBend, ultimate_strength_pa) == 8);
+COAMING_ASSERT(offsetof(CoamingAirBend, bend_length_m) == 16);
+COAMING_ASSERT(offsetof(CoamingAirBend, bend_angle_rad) == 24);
+COAMING_ASSERT(offsetof(CoamingAirBend, has_die_opening) == 32);
+COAMING_ASSERT(offsetof(CoamingAirBend, die_opening_m) == 40);
+COAMING_ASSERT(offsetof(CoamingAirBend, die_opening_rounding) == 48);
+COAMING_ASSERT(offsetof(CoamingAirBend, has_punch_radius) == 52);
+COAMING_ASSERT(offsetof(CoamingAirBend, punch_radius_m) == 56);
+COAMING_ASSERT(offsetof(CoamingAirBend, has_force_factor) == 64);
+COAMING_ASSERT(offsetof(CoamingAirBend, force_factor) == 72);
+COAMING_ASSERT(offsetof(CoamingAirBend, has_radius_factor) == 80);
+COAMING_ASSERT(offsetof(CoamingAirBend, radius_factor) == 88);
+COAMING_ASSERT(offsetof(CoamingAirBend, has_flange_factor) == 96);
+COAMING_ASSERT(offsetof(CoamingAirBend, flange_factor) == 104);
+COAMING_ASSERT(sizeof(CoamingAirBendOutcome) == 80);
+COAMING_ASSERT(offsetof(CoamingAirBendOutcome, die_opening_m) == 0);
+COAMING_ASSERT(offsetof(CoamingAirBendOutcome, die_opening_ratio) == 8);
+COAMING_ASSERT(offsetof(CoamingAirBendOutcome, inside_radius_m) == 16);
+COAMING_ASSERT(offsetof(CoamingAirBendOutcome, smallest_flange_m) == 24);
+COAMING_ASSERT(offsetof(CoamingAirBendOutcome, force_per_length_n_per_m) == 32);
+COAMING_ASSERT(offsetof(CoamingAirBendOutcome, force_n) == 40);
+COAMING_ASSERT(offsetof(CoamingAirBendOutcome, force_factor) == 48);
+COAMING_ASSERT(offsetof(CoamingAirBendOutcome, radius_factor) == 56);
+COAMING_ASSERT(offsetof(CoamingAirBendOutcome, flange_factor) == 64);
+COAMING_ASSERT(offsetof(CoamingAirBendOutcome, caveats) == 72);
+COAMING_ASSERT(sizeof(CoamingRectangularPlate) == 56);
+COAMING_ASSERT(offsetof(CoamingRectangularPlate, length_m) == 0);
+COAMING_ASSERT(offsetof(CoamingRectangularPlate, width_m) == 8);
+COAMING_ASSERT(offsetof(CoamingRectangularPlate, thickness_m) == 16);
+COAMING_ASSERT(offsetof(CoamingRectangularPlate, youngs_modulus_pa) == 24);
+COAMING_ASSERT(offsetof(CoamingRectangularPlate, poissons_ratio) == 32);
+COAMING_ASSERT(offsetof(CoamingRectangularPlate, pressure_pa) == 40);
+COAMING_ASSERT(offsetof(CoamingRectangularPlate, edge_support) == 48);
+COAMING_ASSERT(sizeof(CoamingRectangularPlateOutcome) == 144);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateOutcome, flexural_rigidity_n_m) == 0);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateOutcome, centre_deflection_m) == 8);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateOutcome, largest_deflection_m) == 16);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateOutcome, deflection_ratio) == 24);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateOutcome, centre_moment_along_length_n) == 32);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateOutcome, centre_moment_along_width_n) == 40);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateOutcome, length_edge_moment_n) == 48);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateOutcome, width_edge_moment_n) == 56);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateOutcome, corner_twisting_moment_n) == 64);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateOutcome, centre_stress_along_length_pa) == 72);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateOutcome, centre_stress_along_width_pa) == 80);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateOutcome, length_edge_stress_pa) == 88);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateOutcome, width_edge_stress_pa) == 96);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateOutcome, largest_stress_pa) == 104);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateOutcome, length_edge_reaction_n_per_m) == 112);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateOutcome, width_edge_reaction_n_per_m) == 120);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateOutcome, corner_reaction_n) == 128);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateOutcome, caveats) == 136);
+COAMING_ASSERT(sizeof(CoamingRectangularPlatePatch) == 88);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatch, length_m) == 0);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatch, width_m) == 8);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatch, thickness_m) == 16);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatch, youngs_modulus_pa) == 24);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatch, poissons_ratio) == 32);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatch, edge_support) == 40);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatch, force_n) == 48);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatch, patch_length_m) == 56);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatch, patch_width_m) == 64);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatch, patch_centre_along_length_m) == 72);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatch, patch_centre_along_width_m) == 80);
+COAMING_ASSERT(sizeof(CoamingRectangularPlatePatchOutcome) == 160);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatchOutcome, flexural_rigidity_n_m) == 0);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatchOutcome, patch_pressure_pa) == 8);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatchOutcome, patch_deflection_m) == 16);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatchOutcome, largest_deflection_m) == 24);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatchOutcome, largest_deflection_along_length_m) == 32);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatchOutcome, largest_deflection_along_width_m) == 40);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatchOutcome, deflection_ratio) == 48);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatchOutcome, patch_moment_along_length_n) == 56);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatchOutcome, patch_moment_along_width_n) == 64);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatchOutcome, largest_patch_moment_n) == 72);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatchOutcome, largest_edge_moment_n) == 80);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatchOutcome, largest_edge_moment_along_length_m) == 88);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatchOutcome, largest_edge_moment_along_width_m) == 96);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatchOutcome, corner_twisting_moment_n) == 104);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatchOutcome, largest_patch_stress_pa) == 112);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatchOutcome, largest_edge_stress_pa) == 120);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatchOutcome, largest_stress_pa) == 128);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatchOutcome, deflection_error) == 136);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatchOutcome, moment_error) == 144);
+COAMING_ASSERT(offsetof(CoamingRectangularPlatePatchOutcome, caveats) == 152);
+COAMING_ASSERT(sizeof(CoamingRectangularPlateFrequency) == 72);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateFrequency, length_m) == 0);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateFrequency, width_m) == 8);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateFrequency, thickness_m) == 16);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateFrequency, youngs_modulus_pa) == 24);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateFrequency, poissons_ratio) == 32);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateFrequency, mass_density_kg_per_m3) == 40);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateFrequency, has_added_mass_per_area) == 48);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateFrequency, added_mass_per_area_kg_per_m2) == 56);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateFrequency, edge_support) == 64);
+COAMING_ASSERT(sizeof(CoamingRectangularPlateFrequencyOutcome) == 80);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateFrequencyOutcome, flexural_rigidity_n_m) == 0);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateFrequencyOutcome, mass_per_area_kg_per_m2) == 8);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateFrequencyOutcome, mass_kg) == 16);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateFrequencyOutcome, frequency_parameter) == 24);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateFrequencyOutcome, frequency_hz) == 32);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateFrequencyOutcome, supported_frequency_hz) == 40);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateFrequencyOutcome, clamped_frequency_hz) == 48);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateFrequencyOutcome, effective_mass_kg) == 56);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateFrequencyOutcome, participation_factor) == 64);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateFrequencyOutcome, caveats) == 72);
+COAMING_ASSERT(sizeof(CoamingHoleMovement) == 120);
+COAMING_ASSERT(offsetof(CoamingHoleMovement, distance_x_m) == 0);
+COAMING_ASSERT(offsetof(CoamingHoleMovement, distance_y_m) == 8);
+COAMING_ASSERT(offsetof(CoamingHoleMovement, growth_strain) == 16);
+COAMING_ASSERT(offsetof(CoamingHoleMovement, fastener_growth_strain) == 24);
+COAMING_ASSERT(offsetof(CoamingHoleMovement, hole_role) == 32);
+COAMING_ASSERT(offsetof(CoamingHoleMovement, has_slot_direction) == 36);
+COAMING_ASSERT(offsetof(CoamingHoleMovement, slot_direction_rad) == 40);
+COAMING_ASSERT(offsetof(CoamingHoleMovement, fastener_diameter_m) == 48);
+COAMING_ASSERT(offsetof(CoamingHoleMovement, hole_position_tolerance_m) == 56);
+COAMING_ASSERT(offsetof(CoamingHoleMovement, fastener_position_tolerance_m) == 64);
+COAMING_ASSERT(offsetof(CoamingHoleMovement, tolerance_stack) == 72);
+COAMING_ASSERT(offsetof(CoamingHoleMovement, has_inflation_factor) == 76);
+COAMING_ASSERT(offsetof(CoamingHoleMovement, inflation_factor) == 80);
+COAMING_ASSERT(offsetof(CoamingHoleMovement, has_hole_diameter) == 88);
+COAMING_ASSERT(offsetof(CoamingHoleMovement, hole_diameter_m) == 96);
+COAMING_ASSERT(offsetof(CoamingHoleMovement, has_slot_length) == 104);
+COAMING_ASSERT(offsetof(CoamingHoleMovement, slot_length_m) == 112);
+COAMING_ASSERT(sizeof(CoamingHoleMovementOutcome) == 128);
+COAMING_ASSERT(offsetof(CoamingHoleMovementOutcome, movement_x_m) == 0);
+COAMING_ASSERT(offsetof(CoamingHoleMovementOutcome, movement_y_m) == 8);
+COAMING_ASSERT(offsetof(CoamingHoleMovementOutcome, movement_m) == 16);
+COAMING_ASSERT(offsetof(CoamingHoleMovementOutcome, has_movement_along_slot) == 24);
+COAMING_ASSERT(offsetof(CoamingHoleMovementOutcome, movement_along_slot_m) == 32);
+COAMING_ASSERT(offsetof(CoamingHoleMovementOutcome, has_movement_across_slot) == 40);
+COAMING_ASSERT(offsetof(CoamingHoleMovementOutcome, movement_across_slot_m) == 48);
+COAMING_ASSERT(offsetof(CoamingHoleMovementOutcome, position_tolerance_m) == 56);
+COAMING_ASSERT(offsetof(CoamingHoleMovementOutcome, smallest_hole_diameter_m) == 64);
+COAMING_ASSERT(offsetof(CoamingHoleMovementOutcome, has_smallest_slot_length) == 72);
+COAMING_ASSERT(offsetof(CoamingHoleMovementOutcome, smallest_slot_length_m) == 80);
+COAMING_ASSERT(offsetof(CoamingHoleMovementOutcome, has_clearance_left) == 88);
+COAMING_ASSERT(offsetof(CoamingHoleMovementOutcome, clearance_left_m) == 96);
+COAMING_ASSERT(offsetof(CoamingHoleMovementOutcome, has_restrained_movement) == 104);
+COAMING_ASSERT(offsetof(CoamingHoleMovementOutcome, restrained_movement_m) == 112);
+COAMING_ASSERT(offsetof(CoamingHoleMovementOutcome, caveats) == 120);
+COAMING_ASSERT(sizeof(CoamingLayerGrowth) == 48);
+COAMING_ASSERT(offsetof(CoamingLayerGrowth, length_m) == 0);
+COAMING_ASSERT(offsetof(CoamingLayerGrowth, expansion_per_k) == 8);
+COAMING_ASSERT(offsetof(CoamingLayerGrowth, assembly_temperature_k) == 16);
+COAMING_ASSERT(offsetof(CoamingLayerGrowth, service_temperature_k) == 24);
+COAMING_ASSERT(offsetof(CoamingLayerGrowth, assembly_moisture_strain) == 32);
+COAMING_ASSERT(offsetof(CoamingLayerGrowth, service_moisture_strain) == 40);
+COAMING_ASSERT(sizeof(CoamingLayerGrowthOutcome) == 48);
+COAMING_ASSERT(offsetof(CoamingLayerGrowthOutcome, temperature_rise_k) == 0);
+COAMING_ASSERT(offsetof(CoamingLayerGrowthOutcome, thermal_strain) == 8);
+COAMING_ASSERT(offsetof(CoamingLayerGrowthOutcome, moisture_strain) == 16);
+COAMING_ASSERT(offsetof(CoamingLayerGrowthOutcome, growth_strain) == 24);
+COAMING_ASSERT(offsetof(CoamingLayerGrowthOutcome, length_change_m) == 32);
+COAMING_ASSERT(offsetof(CoamingLayerGrowthOutcome, caveats) == 40);
+COAMING_ASSERT(sizeof(CoamingSpongeGrade) == 48);
+COAMING_ASSERT(offsetof(CoamingSpongeGrade, grade) == 0);
+COAMING_ASSERT(offsetof(CoamingSpongeGrade, sponge_class) == 4);
+COAMING_ASSERT(offsetof(CoamingSpongeGrade, published_limits) == 8);
+COAMING_ASSERT(offsetof(CoamingSpongeGrade, has_quarter_pressure) == 12);
+COAMING_ASSERT(offsetof(CoamingSpongeGrade, quarter_pressure_pa) == 16);
+COAMING_ASSERT(offsetof(CoamingSpongeGrade, compression) == 24);
+COAMING_ASSERT(offsetof(CoamingSpongeGrade, width_m) == 32);
+COAMING_ASSERT(offsetof(CoamingSpongeGrade, free_height_m) == 40);
+COAMING_ASSERT(sizeof(CoamingSpongeGradeOutcome) == 112);
+COAMING_ASSERT(offsetof(CoamingSpongeGradeOutcome, quarter_pressure_min_pa) == 0);
+COAMING_ASSERT(offsetof(CoamingSpongeGradeOutcome, quarter_pressure_pa) == 8);
+COAMING_ASSERT(offsetof(CoamingSpongeGradeOutcome, quarter_pressure_max_pa) == 16);
+COAMING_ASSERT(offsetof(CoamingSpongeGradeOutcome, shape) == 24);
+COAMING_ASSERT(offsetof(CoamingSpongeGradeOutcome, pressure_min_pa) == 32);
+COAMING_ASSERT(offsetof(CoamingSpongeGradeOutcome, pressure_pa) == 40);
+COAMING_ASSERT(offsetof(CoamingSpongeGradeOutcome, pressure_max_pa) == 48);
+COAMING_ASSERT(offsetof(CoamingSpongeGradeOutcome, line_force_min_n_per_m) == 56);
+COAMING_ASSERT(offsetof(CoamingSpongeGradeOutcome, line_force_n_per_m) == 64);
+COAMING_ASSERT(offsetof(CoamingSpongeGradeOutcome, line_force_max_n_per_m) == 72);
+COAMING_ASSERT(offsetof(CoamingSpongeGradeOutcome, line_stiffness_min_pa) == 80);
+COAMING_ASSERT(offsetof(CoamingSpongeGradeOutcome, line_stiffness_pa) == 88);
+COAMING_ASSERT(offsetof(CoamingSpongeGradeOutcome, line_stiffness_max_pa) == 96);
+COAMING_ASSERT(offsetof(CoamingSpongeGradeOutcome, caveats) == 104);
+COAMING_ASSERT(sizeof(CoamingLatchForce) == 88);
+COAMING_ASSERT(offsetof(CoamingLatchForce, line_force_n_per_m) == 0);
+COAMING_ASSERT(offsetof(CoamingLatchForce, path_length_m) == 8);
+COAMING_ASSERT(offsetof(CoamingLatchForce, latches) == 16);
+COAMING_ASSERT(offsetof(CoamingLatchForce, pressure_pa) == 24);
+COAMING_ASSERT(offsetof(CoamingLatchForce, sealed_area_m2) == 32);
+COAMING_ASSERT(offsetof(CoamingLatchForce, lever_ratio) == 40);
+COAMING_ASSERT(offsetof(CoamingLatchForce, efficiency) == 48);
+COAMING_ASSERT(offsetof(CoamingLatchForce, worked_at_once) == 56);
+COAMING_ASSERT(offsetof(CoamingLatchForce, hand_force_limit_n) == 64);
+COAMING_ASSERT(offsetof(CoamingLatchForce, has_working_load) == 72);
+COAMING_ASSERT(offsetof(CoamingLatchForce, working_load_n) == 80);
+COAMING_ASSERT(sizeof(CoamingLatchForceOutcome) == 72);
+COAMING_ASSERT(offsetof(CoamingLatchForceOutcome, gasket_force_n) == 0);
+COAMING_ASSERT(offsetof(CoamingLatchForceOutcome, pressure_force_n) == 8);
+COAMING_ASSERT(offsetof(CoamingLatchForceOutcome, closing_force_n) == 16);
+COAMING_ASSERT(offsetof(CoamingLatchForceOutcome, latch_force_n) == 24);
+COAMING_ASSERT(offsetof(CoamingLatchForceOutcome, hand_force_n) == 32);
+COAMING_ASSERT(offsetof(CoamingLatchForceOutcome, hand_force_ratio) == 40);
+COAMING_ASSERT(offsetof(CoamingLatchForceOutcome, has_working_load_ratio) == 48);
+COAMING_ASSERT(offsetof(CoamingLatchForceOutcome, working_load_ratio) == 56);
+COAMING_ASSERT(offsetof(CoamingLatchForceOutcome, caveats) == 64);
+COAMING_ASSERT(sizeof(CoamingLatchHold) == 48);
+COAMING_ASSERT(offsetof(CoamingLatchHold, mass_kg) == 0);
+COAMING_ASSERT(offsetof(CoamingLatchHold, acceleration_m_per_s2) == 8);
+COAMING_ASSERT(offsetof(CoamingLatchHold, latches) == 16);
+COAMING_ASSERT(offsetof(CoamingLatchHold, latch_force_n) == 24);
+COAMING_ASSERT(offsetof(CoamingLatchHold, has_working_load) == 32);
+COAMING_ASSERT(offsetof(CoamingLatchHold, working_load_n) == 40);
+COAMING_ASSERT(sizeof(CoamingLatchHoldOutcome) == 72);
+COAMING_ASSERT(offsetof(CoamingLatchHoldOutcome, inertia_force_n) == 0);
+COAMING_ASSERT(offsetof(CoamingLatchHoldOutcome, closing_force_n) == 8);
+COAMING_ASSERT(offsetof(CoamingLatchHoldOutcome, residual_contact_n) == 16);
+COAMING_ASSERT(offsetof(CoamingLatchHoldOutcome, has_residual_share) == 24);
+COAMING_ASSERT(offsetof(CoamingLatchHoldOutcome, residual_share) == 32);
+COAMING_ASSERT(offsetof(CoamingLatchHoldOutcome, largest_latch_force_n) == 40);
+COAMING_ASSERT(offsetof(CoamingLatchHoldOutcome, has_working_load_ratio) == 48);
+COAMING_ASSERT(offsetof(CoamingLatchHoldOutcome, working_load_ratio) == 56);
+COAMING_ASSERT(offsetof(CoamingLatchHoldOutcome, caveats) == 64);
+COAMING_ASSERT(sizeof(CoamingLatchTravel) == 72);
+COAMING_ASSERT(offsetof(CoamingLatchTravel, compressed_m) == 0);
+COAMING_ASSERT(offsetof(CoamingLatchTravel, stand_off_m) == 8);
+COAMING_ASSERT(offsetof(CoamingLatchTravel, bow_m) == 16);
+COAMING_ASSERT(offsetof(CoamingLatchTravel, tolerance_m) == 24);
+COAMING_ASSERT(offsetof(CoamingLatchTravel, release_clearance_m) == 32);
+COAMING_ASSERT(offsetof(CoamingLatchTravel, set_of_deflection) == 40);
+COAMING_ASSERT(offsetof(CoamingLatchTravel, travel_m) == 48);
+COAMING_ASSERT(offsetof(CoamingLatchTravel, has_release_travel) == 56);
+COAMING_ASSERT(offsetof(CoamingLatchTravel, release_travel_m) == 64);
+COAMING_ASSERT(sizeof(CoamingLatchTravelOutcome) == 48);
+COAMING_ASSERT(offsetof(CoamingLatchTravelOutcome, needed_travel_m) == 0);
+COAMING_ASSERT(offsetof(CoamingLatchTravelOutcome, travel_left_m) == 8);
+COAMING_ASSERT(offsetof(CoamingLatchTravelOutcome, rebound_m) == 16);
+COAMING_ASSERT(offsetof(CoamingLatchTravelOutcome, needed_release_travel_m) == 24);
+COAMING_ASSERT(offsetof(CoamingLatchTravelOutcome, release_travel_left_m) == 32);
+COAMING_ASSERT(offsetof(CoamingLatchTravelOutcome, caveats) == 40);
 
 #endif /* COAMING_H */

@@ -16,6 +16,19 @@ pub const COAMING_LEG_REFERENCE_TO_TANGENT: u32 = 1;
 /// correction at all above 165°.
 pub const COAMING_LEG_REFERENCE_DIN_6935: u32 = 2;
 
+/// BentMetal `steel`: Flat rolled steel: what DIN 6935 is made for.
+pub const COAMING_BENT_METAL_STEEL: u32 = 0;
+
+/// BentMetal `other`: Any other metal: the correction is an estimate.
+pub const COAMING_BENT_METAL_OTHER: u32 = 1;
+
+/// DieOpeningRounding `preferred_series`: Take the opening of the preferred series that is nearest by ratio: 4, 5, 6, 8, 10, 12, 16, 20, 25, 32, 40, 50,
+/// 63, 80, 100 mm.
+pub const COAMING_DIE_OPENING_ROUNDING_PREFERRED_SERIES: u32 = 0;
+
+/// DieOpeningRounding `exact`: Take the opening that the rule gives, to the last digit.
+pub const COAMING_DIE_OPENING_ROUNDING_EXACT: u32 = 1;
+
 /// The place of `bend_angle` in CoamingBendAllowance.
 pub const COAMING_PLACE_BEND_ALLOWANCE_BEND_ANGLE: u32 = 0;
 
@@ -122,6 +135,395 @@ impl Outcome<<sheet::BendAllowance as Calculation>::Outcome> for CoamingBendAllo
     }
 }
 
+/// The place of `inside_radius` in CoamingKFactorDin6935.
+pub const COAMING_PLACE_K_FACTOR_DIN6935_INSIDE_RADIUS: u32 = 0;
+
+/// The place of `thickness` in CoamingKFactorDin6935.
+pub const COAMING_PLACE_K_FACTOR_DIN6935_THICKNESS: u32 = 1;
+
+/// K-factor from the correction factor of DIN 6935.
+///
+/// # Formula
+/// k = 0.65 + 0.5 log10(r/s), and 1 above r/s = 5; K = k/2, because the standard measures k from the inside face in
+/// halves of the thickness s.
+///
+/// # Validity
+/// Cold bending of flat rolled steel; another metal carries a caveat. The printed values run from r/s = 0.5 to 8; below
+/// 0.5 the result carries a caveat, and where k is no longer positive (r/s ≤ 0.0501) no number is given.
+///
+/// # Source
+/// DIN 6935:2011-10, Cold bending of flat rolled steel, formula for k (second-hand).
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingKFactorDin6935 {
+    /// Inside radius, r. Unit: m. Accepted: greater than 0 mm.
+    pub inside_radius_m: f64,
+    /// Thickness of the bare sheet, s. Unit: m. Accepted: greater than 0 mm.
+    pub thickness_m: f64,
+    /// What the sheet is made of. One of the constants COAMING_BENT_METAL_....
+    pub metal: u32,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingKFactorDin6935>() == 24);
+    assert!(offset_of!(CoamingKFactorDin6935, inside_radius_m) == 0);
+    assert!(offset_of!(CoamingKFactorDin6935, thickness_m) == 8);
+    assert!(offset_of!(CoamingKFactorDin6935, metal) == 16);
+};
+
+/// The place of `correction_factor` in CoamingKFactorDin6935Outcome.
+pub const COAMING_PLACE_K_FACTOR_DIN6935_OUTCOME_CORRECTION_FACTOR: u32 = 0;
+
+/// The place of `k_factor` in CoamingKFactorDin6935Outcome.
+pub const COAMING_PLACE_K_FACTOR_DIN6935_OUTCOME_K_FACTOR: u32 = 1;
+
+/// The place of `radius_ratio` in CoamingKFactorDin6935Outcome.
+pub const COAMING_PLACE_K_FACTOR_DIN6935_OUTCOME_RADIUS_RATIO: u32 = 2;
+
+/// Outcome of `KFactorDin6935`.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingKFactorDin6935Outcome {
+    /// Correction factor, k, relative to half the thickness.
+    pub correction_factor: f64,
+    /// Distance of the neutral axis from the inside face over the thickness, K.
+    pub k_factor: f64,
+    /// Inside radius over thickness, r/s.
+    pub radius_ratio: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingKFactorDin6935Outcome>() == 32);
+    assert!(offset_of!(CoamingKFactorDin6935Outcome, correction_factor) == 0);
+    assert!(offset_of!(CoamingKFactorDin6935Outcome, k_factor) == 8);
+    assert!(offset_of!(CoamingKFactorDin6935Outcome, radius_ratio) == 16);
+    assert!(offset_of!(CoamingKFactorDin6935Outcome, caveats) == 24);
+};
+
+impl Outcome<<sheet::KFactorDin6935 as Calculation>::Outcome> for CoamingKFactorDin6935Outcome {
+    fn of(outcome: &<sheet::KFactorDin6935 as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            correction_factor: outcome.correction_factor,
+            k_factor: outcome.k_factor,
+            radius_ratio: outcome.radius_ratio,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `bend_angle` in CoamingKFactorFromAllowance.
+pub const COAMING_PLACE_K_FACTOR_FROM_ALLOWANCE_BEND_ANGLE: u32 = 0;
+
+/// The place of `inside_radius` in CoamingKFactorFromAllowance.
+pub const COAMING_PLACE_K_FACTOR_FROM_ALLOWANCE_INSIDE_RADIUS: u32 = 1;
+
+/// The place of `thickness` in CoamingKFactorFromAllowance.
+pub const COAMING_PLACE_K_FACTOR_FROM_ALLOWANCE_THICKNESS: u32 = 2;
+
+/// The place of `bend_allowance` in CoamingKFactorFromAllowance.
+pub const COAMING_PLACE_K_FACTOR_FROM_ALLOWANCE_BEND_ALLOWANCE: u32 = 3;
+
+/// K-factor of a bend whose allowance is known.
+///
+/// # Formula
+/// K = (BA/α − r) / t.
+///
+/// # Validity
+/// The allowance must put the neutral line within the sheet: 0 < K < 1.
+///
+/// # Source
+/// The inverse of the allowance in FAA-H-8083-31A, ch. 4, U-channel layout, step 4.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingKFactorFromAllowance {
+    /// Bend angle, α: the angle that the sheet is turned through. Unit: rad. Accepted: greater than 0 deg and at most 180 deg.
+    pub bend_angle_rad: f64,
+    /// Inside radius, r. Unit: m. Accepted: at least 0 mm.
+    pub inside_radius_m: f64,
+    /// Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
+    pub thickness_m: f64,
+    /// Length of the neutral line within the bend, BA. Unit: m. Accepted: greater than 0 mm.
+    pub bend_allowance_m: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingKFactorFromAllowance>() == 32);
+    assert!(offset_of!(CoamingKFactorFromAllowance, bend_angle_rad) == 0);
+    assert!(offset_of!(CoamingKFactorFromAllowance, inside_radius_m) == 8);
+    assert!(offset_of!(CoamingKFactorFromAllowance, thickness_m) == 16);
+    assert!(offset_of!(CoamingKFactorFromAllowance, bend_allowance_m) == 24);
+};
+
+/// The place of `k_factor` in CoamingKFactorOutcome.
+pub const COAMING_PLACE_K_FACTOR_OUTCOME_K_FACTOR: u32 = 0;
+
+/// The place of `bend_allowance` in CoamingKFactorOutcome.
+pub const COAMING_PLACE_K_FACTOR_OUTCOME_BEND_ALLOWANCE: u32 = 1;
+
+/// Outcome of `KFactorFromAllowance` and `KFactorFromDeduction`.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingKFactorOutcome {
+    /// Distance of the neutral axis from the inside face over the thickness, K.
+    pub k_factor: f64,
+    /// Length of the neutral line within the bend, BA. Unit: m.
+    pub bend_allowance_m: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingKFactorOutcome>() == 24);
+    assert!(offset_of!(CoamingKFactorOutcome, k_factor) == 0);
+    assert!(offset_of!(CoamingKFactorOutcome, bend_allowance_m) == 8);
+    assert!(offset_of!(CoamingKFactorOutcome, caveats) == 16);
+};
+
+impl Outcome<<sheet::KFactorFromAllowance as Calculation>::Outcome> for CoamingKFactorOutcome {
+    fn of(outcome: &<sheet::KFactorFromAllowance as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            k_factor: outcome.k_factor,
+            bend_allowance_m: outcome.bend_allowance.value,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `bend_angle` in CoamingKFactorFromDeduction.
+pub const COAMING_PLACE_K_FACTOR_FROM_DEDUCTION_BEND_ANGLE: u32 = 0;
+
+/// The place of `inside_radius` in CoamingKFactorFromDeduction.
+pub const COAMING_PLACE_K_FACTOR_FROM_DEDUCTION_INSIDE_RADIUS: u32 = 1;
+
+/// The place of `thickness` in CoamingKFactorFromDeduction.
+pub const COAMING_PLACE_K_FACTOR_FROM_DEDUCTION_THICKNESS: u32 = 2;
+
+/// The place of `bend_deduction` in CoamingKFactorFromDeduction.
+pub const COAMING_PLACE_K_FACTOR_FROM_DEDUCTION_BEND_DEDUCTION: u32 = 3;
+
+/// K-factor of a bend whose deduction is known.
+///
+/// # Formula
+/// BA = 2 OSSB − BD with OSSB = tan(α/2) (r + t); K = (BA/α − r) / t.
+///
+/// # Validity
+/// Legs given to the virtual sharp; the deduction must put the neutral line within the sheet: 0 < K < 1.
+///
+/// # Source
+/// The inverse of the deduction that follows from FAA-H-8083-31A, ch. 4, U-channel layout, steps 2 to 5.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingKFactorFromDeduction {
+    /// Bend angle, α: the angle that the sheet is turned through. Unit: rad. Accepted: greater than 0 deg and less than 179.9 deg.
+    pub bend_angle_rad: f64,
+    /// Inside radius, r. Unit: m. Accepted: at least 0 mm.
+    pub inside_radius_m: f64,
+    /// Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
+    pub thickness_m: f64,
+    /// What is taken off the sum of the two legs, BD. Unit: m.
+    pub bend_deduction_m: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingKFactorFromDeduction>() == 32);
+    assert!(offset_of!(CoamingKFactorFromDeduction, bend_angle_rad) == 0);
+    assert!(offset_of!(CoamingKFactorFromDeduction, inside_radius_m) == 8);
+    assert!(offset_of!(CoamingKFactorFromDeduction, thickness_m) == 16);
+    assert!(offset_of!(CoamingKFactorFromDeduction, bend_deduction_m) == 24);
+};
+
+/// The place of `thickness` in CoamingAirBend.
+pub const COAMING_PLACE_AIR_BEND_THICKNESS: u32 = 0;
+
+/// The place of `ultimate_strength` in CoamingAirBend.
+pub const COAMING_PLACE_AIR_BEND_ULTIMATE_STRENGTH: u32 = 1;
+
+/// The place of `bend_length` in CoamingAirBend.
+pub const COAMING_PLACE_AIR_BEND_BEND_LENGTH: u32 = 2;
+
+/// The place of `bend_angle` in CoamingAirBend.
+pub const COAMING_PLACE_AIR_BEND_BEND_ANGLE: u32 = 3;
+
+/// The place of `die_opening` in CoamingAirBend.
+pub const COAMING_PLACE_AIR_BEND_DIE_OPENING: u32 = 4;
+
+/// The place of `punch_radius` in CoamingAirBend.
+pub const COAMING_PLACE_AIR_BEND_PUNCH_RADIUS: u32 = 6;
+
+/// The place of `force_factor` in CoamingAirBend.
+pub const COAMING_PLACE_AIR_BEND_FORCE_FACTOR: u32 = 7;
+
+/// The place of `radius_factor` in CoamingAirBend.
+pub const COAMING_PLACE_AIR_BEND_RADIUS_FACTOR: u32 = 8;
+
+/// The place of `flange_factor` in CoamingAirBend.
+pub const COAMING_PLACE_AIR_BEND_FLANGE_FACTOR: u32 = 9;
+
+/// Air bend on a press brake: die opening, inside radius that comes of it, smallest flange and force.
+///
+/// # Formula
+///
+/// The die opening V is given, or chosen: 6 t for sheet to 2.6 mm, 8 t for thicker sheet, then rounded as asked.
+///
+/// - inside radius r = 0.16 V; a punch with a larger nose sets the radius instead
+/// - smallest flange b = 0.70 V cos 45° / cos(α/2), outside to the virtual sharp, so that b = 0.70 V at a bend angle α of 90°
+/// - force per length F' = c Rm t² / V with c = 1.42; force F = F' L for a bend of length L
+///
+/// The three factors can be replaced: stainless steel springs open to a larger radius than 0.16 V, and textbooks write the
+/// force as k Rm L t² / W with k = 1.33. With sharp die shoulders geometry gives V / (2 cos(α/2)) for the flange, which is
+/// 0.71 V at 90°; hence its dependence on α.
+///
+/// # Validity
+///
+/// Sheet of 0.5 to 8 mm, bends to 90°, 5 to 12 thicknesses of die opening. The chart that the factors were checked
+/// against is for mild steel of 450 MPa at 90°: force within 12 % for 1 to 3 mm, radius within 0.1 mm and flange within
+/// 0.5 mm for V from 8 to 50 mm. At t = 6 mm, V = 50 mm the chart reads 380 kN/m against 460 kN/m here. The inside radius
+/// in air bending is set by the die opening, not by the punch. Bottoming and coining take several times this force.
+///
+/// # Source
+///
+/// Common practice for all three factors and for the rule; radius, flange and force checked against a press-tool maker's
+/// air-bending force chart [B026–B028, B030–B034]; the form k Rm L t² / W is Kalpakjian and Schmid's [B035].
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingAirBend {
+    /// Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
+    pub thickness_m: f64,
+    /// Ultimate tensile strength of the sheet, Rm. Unit: Pa. Accepted: greater than 0 MPa.
+    pub ultimate_strength_pa: f64,
+    /// Length of the bend, along the bend line, L. Unit: m. Accepted: greater than 0 mm.
+    pub bend_length_m: f64,
+    /// Bend angle, α: the angle the sheet is turned through. Unit: rad. Accepted: greater than 0 deg and at most 180 deg.
+    pub bend_angle_rad: f64,
+    /// Whether `die_opening` is given: 0 is no, 1 is yes.
+    pub has_die_opening: u8,
+    /// Die opening, V; chosen by the rule if absent. Unit: m. Accepted: greater than 0 mm.
+    pub die_opening_m: f64,
+    /// How a die opening chosen by the rule is rounded; a given one is not touched. One of the constants COAMING_DIE_OPENING_ROUNDING_....
+    pub die_opening_rounding: u32,
+    /// Whether `punch_radius` is given: 0 is no, 1 is yes.
+    pub has_punch_radius: u8,
+    /// Nose radius of the punch; a sharp one if absent. Unit: m. Accepted: at least 0 mm.
+    pub punch_radius_m: f64,
+    /// Whether `force_factor` is given: 0 is no, 1 is yes.
+    pub has_force_factor: u8,
+    /// Factor of the force formula, c; 1.42 (common practice) if absent. Accepted: greater than 0.
+    pub force_factor: f64,
+    /// Whether `radius_factor` is given: 0 is no, 1 is yes.
+    pub has_radius_factor: u8,
+    /// Inside radius over die opening; 0.16 (common practice, mild steel) if absent. Accepted: greater than 0 and less than 0.5.
+    pub radius_factor: f64,
+    /// Whether `flange_factor` is given: 0 is no, 1 is yes.
+    pub has_flange_factor: u8,
+    /// Smallest flange over die opening at 90°; 0.70 (common practice) if absent. Accepted: greater than 0.
+    pub flange_factor: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingAirBend>() == 112);
+    assert!(offset_of!(CoamingAirBend, thickness_m) == 0);
+    assert!(offset_of!(CoamingAirBend, ultimate_strength_pa) == 8);
+    assert!(offset_of!(CoamingAirBend, bend_length_m) == 16);
+    assert!(offset_of!(CoamingAirBend, bend_angle_rad) == 24);
+    assert!(offset_of!(CoamingAirBend, has_die_opening) == 32);
+    assert!(offset_of!(CoamingAirBend, die_opening_m) == 40);
+    assert!(offset_of!(CoamingAirBend, die_opening_rounding) == 48);
+    assert!(offset_of!(CoamingAirBend, has_punch_radius) == 52);
+    assert!(offset_of!(CoamingAirBend, punch_radius_m) == 56);
+    assert!(offset_of!(CoamingAirBend, has_force_factor) == 64);
+    assert!(offset_of!(CoamingAirBend, force_factor) == 72);
+    assert!(offset_of!(CoamingAirBend, has_radius_factor) == 80);
+    assert!(offset_of!(CoamingAirBend, radius_factor) == 88);
+    assert!(offset_of!(CoamingAirBend, has_flange_factor) == 96);
+    assert!(offset_of!(CoamingAirBend, flange_factor) == 104);
+};
+
+/// The place of `die_opening` in CoamingAirBendOutcome.
+pub const COAMING_PLACE_AIR_BEND_OUTCOME_DIE_OPENING: u32 = 0;
+
+/// The place of `die_opening_ratio` in CoamingAirBendOutcome.
+pub const COAMING_PLACE_AIR_BEND_OUTCOME_DIE_OPENING_RATIO: u32 = 1;
+
+/// The place of `inside_radius` in CoamingAirBendOutcome.
+pub const COAMING_PLACE_AIR_BEND_OUTCOME_INSIDE_RADIUS: u32 = 2;
+
+/// The place of `smallest_flange` in CoamingAirBendOutcome.
+pub const COAMING_PLACE_AIR_BEND_OUTCOME_SMALLEST_FLANGE: u32 = 3;
+
+/// The place of `force_per_length` in CoamingAirBendOutcome.
+pub const COAMING_PLACE_AIR_BEND_OUTCOME_FORCE_PER_LENGTH: u32 = 4;
+
+/// The place of `force` in CoamingAirBendOutcome.
+pub const COAMING_PLACE_AIR_BEND_OUTCOME_FORCE: u32 = 5;
+
+/// The place of `force_factor` in CoamingAirBendOutcome.
+pub const COAMING_PLACE_AIR_BEND_OUTCOME_FORCE_FACTOR: u32 = 6;
+
+/// The place of `radius_factor` in CoamingAirBendOutcome.
+pub const COAMING_PLACE_AIR_BEND_OUTCOME_RADIUS_FACTOR: u32 = 7;
+
+/// The place of `flange_factor` in CoamingAirBendOutcome.
+pub const COAMING_PLACE_AIR_BEND_OUTCOME_FLANGE_FACTOR: u32 = 8;
+
+/// What an air bend needs and gives.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingAirBendOutcome {
+    /// Die opening, given or chosen, V. Unit: m.
+    pub die_opening_m: f64,
+    /// Die opening over thickness, V/t.
+    pub die_opening_ratio: f64,
+    /// Inside radius that the bend takes, r. Unit: m.
+    pub inside_radius_m: f64,
+    /// Smallest flange, outside to the virtual sharp, b. Unit: m.
+    pub smallest_flange_m: f64,
+    /// Largest force for each length of bend, F'. Unit: N/m.
+    pub force_per_length_n_per_m: f64,
+    /// Largest force of the whole bend, F. Unit: N.
+    pub force_n: f64,
+    /// Factor of the force formula that was used, c.
+    pub force_factor: f64,
+    /// Inside radius over die opening that was used.
+    pub radius_factor: f64,
+    /// Smallest flange over die opening that was used.
+    pub flange_factor: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingAirBendOutcome>() == 80);
+    assert!(offset_of!(CoamingAirBendOutcome, die_opening_m) == 0);
+    assert!(offset_of!(CoamingAirBendOutcome, die_opening_ratio) == 8);
+    assert!(offset_of!(CoamingAirBendOutcome, inside_radius_m) == 16);
+    assert!(offset_of!(CoamingAirBendOutcome, smallest_flange_m) == 24);
+    assert!(offset_of!(CoamingAirBendOutcome, force_per_length_n_per_m) == 32);
+    assert!(offset_of!(CoamingAirBendOutcome, force_n) == 40);
+    assert!(offset_of!(CoamingAirBendOutcome, force_factor) == 48);
+    assert!(offset_of!(CoamingAirBendOutcome, radius_factor) == 56);
+    assert!(offset_of!(CoamingAirBendOutcome, flange_factor) == 64);
+    assert!(offset_of!(CoamingAirBendOutcome, caveats) == 72);
+};
+
+impl Outcome<<sheet::AirBend as Calculation>::Outcome> for CoamingAirBendOutcome {
+    fn of(outcome: &<sheet::AirBend as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            die_opening_m: outcome.die_opening.value,
+            die_opening_ratio: outcome.die_opening_ratio,
+            inside_radius_m: outcome.inside_radius.value,
+            smallest_flange_m: outcome.smallest_flange.value,
+            force_per_length_n_per_m: outcome.force_per_length.value,
+            force_n: outcome.force.value,
+            force_factor: outcome.force_factor,
+            radius_factor: outcome.radius_factor,
+            flange_factor: outcome.flange_factor,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
 impl Input for CoamingBendAllowance {
     type Calculation = sheet::BendAllowance;
     type Outcome = CoamingBendAllowanceOutcome;
@@ -164,6 +566,207 @@ pub unsafe extern "C" fn coaming_bend_allowance(
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn coaming_bend_allowance_batch(
     input: *const CoamingBendAllowance,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingKFactorDin6935 {
+    type Calculation = sheet::KFactorDin6935;
+    type Outcome = CoamingKFactorDin6935Outcome;
+
+    fn to_calculation(&self) -> Result<sheet::KFactorDin6935, Error> {
+        Ok(sheet::KFactorDin6935 {
+            inside_radius: si(self.inside_radius_m),
+            thickness: si(self.thickness_m),
+            metal: choice("metal", self.metal)?,
+        })
+    }
+}
+
+/// K-factor from the correction factor of DIN 6935.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_k_factor_din_6935(
+    input: *const CoamingKFactorDin6935,
+    outcome: *mut CoamingKFactorDin6935Outcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// K-factor from the correction factor of DIN 6935. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_k_factor_din_6935_batch(
+    input: *const CoamingKFactorDin6935,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingKFactorFromAllowance {
+    type Calculation = sheet::KFactorFromAllowance;
+    type Outcome = CoamingKFactorOutcome;
+
+    fn to_calculation(&self) -> Result<sheet::KFactorFromAllowance, Error> {
+        Ok(sheet::KFactorFromAllowance {
+            bend_angle: si(self.bend_angle_rad),
+            inside_radius: si(self.inside_radius_m),
+            thickness: si(self.thickness_m),
+            bend_allowance: si(self.bend_allowance_m),
+        })
+    }
+}
+
+/// K-factor of a bend whose allowance is known.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_k_factor_from_allowance(
+    input: *const CoamingKFactorFromAllowance,
+    outcome: *mut CoamingKFactorOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// K-factor of a bend whose allowance is known. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_k_factor_from_allowance_batch(
+    input: *const CoamingKFactorFromAllowance,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingKFactorFromDeduction {
+    type Calculation = sheet::KFactorFromDeduction;
+    type Outcome = CoamingKFactorOutcome;
+
+    fn to_calculation(&self) -> Result<sheet::KFactorFromDeduction, Error> {
+        Ok(sheet::KFactorFromDeduction {
+            bend_angle: si(self.bend_angle_rad),
+            inside_radius: si(self.inside_radius_m),
+            thickness: si(self.thickness_m),
+            bend_deduction: si(self.bend_deduction_m),
+        })
+    }
+}
+
+/// K-factor of a bend whose deduction is known.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_k_factor_from_deduction(
+    input: *const CoamingKFactorFromDeduction,
+    outcome: *mut CoamingKFactorOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// K-factor of a bend whose deduction is known. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_k_factor_from_deduction_batch(
+    input: *const CoamingKFactorFromDeduction,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingAirBend {
+    type Calculation = sheet::AirBend;
+    type Outcome = CoamingAirBendOutcome;
+
+    fn to_calculation(&self) -> Result<sheet::AirBend, Error> {
+        Ok(sheet::AirBend {
+            thickness: si(self.thickness_m),
+            ultimate_strength: si(self.ultimate_strength_pa),
+            bend_length: si(self.bend_length_m),
+            bend_angle: si(self.bend_angle_rad),
+            die_opening: (self.has_die_opening != 0).then_some(si(self.die_opening_m)),
+            die_opening_rounding: choice("die_opening_rounding", self.die_opening_rounding)?,
+            punch_radius: (self.has_punch_radius != 0).then_some(si(self.punch_radius_m)),
+            force_factor: (self.has_force_factor != 0).then_some(self.force_factor),
+            radius_factor: (self.has_radius_factor != 0).then_some(self.radius_factor),
+            flange_factor: (self.has_flange_factor != 0).then_some(self.flange_factor),
+        })
+    }
+}
+
+/// Air bend on a press brake: die opening, inside radius that comes of it, smallest flange and force.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_air_bend(
+    input: *const CoamingAirBend,
+    outcome: *mut CoamingAirBendOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Air bend on a press brake: die opening, inside radius that comes of it, smallest flange and force. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_air_bend_batch(
+    input: *const CoamingAirBend,
     batch: *const CoamingBatch,
     caveats: *mut u64,
     fault: *mut CoamingFault,

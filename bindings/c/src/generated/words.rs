@@ -76,6 +76,45 @@ pub const COAMING_CAVEAT_NOT_STEEL: u32 = 8;
 /// The bit of the caveat `sharp_bend`: The inside radius is below half the thickness: the neutral axis is poorly known there. Use a larger inside radius, or bend a test strip.
 pub const COAMING_CAVEAT_SHARP_BEND: u32 = 9;
 
+/// The bit of the caveat `punch_sets_radius`: The nose of the punch is wider than the radius that the die opening gives: the punch sets the inside radius. Take a sharper punch, or use the radius that is given here in the flat pattern.
+pub const COAMING_CAVEAT_PUNCH_SETS_RADIUS: u32 = 10;
+
+/// The bit of the caveat `short_flange`: A leg is shorter than the smallest flange of common practice for this thickness. Make the leg longer, take a narrower die, or check the bend against the press brake.
+pub const COAMING_CAVEAT_SHORT_FLANGE: u32 = 11;
+
+/// The bit of the caveat `unusual_die_opening`: The die opening is below 5 or above 12 thicknesses: radius and force follow it less well there. Take a die opening of 6 to 10 thicknesses, or bend a test strip.
+pub const COAMING_CAVEAT_UNUSUAL_DIE_OPENING: u32 = 12;
+
+/// The bit of the caveat `large_deflection`: The deflection passes half the thickness: the plate's middle surface stretches, and small-deflection theory overrates deflection and bending stress. Use the large-deflection calculation, with the in-plane edge condition stated.
+pub const COAMING_CAVEAT_LARGE_DEFLECTION: u32 = 16;
+
+/// The bit of the caveat `thick_plate`: The thickness is over 1/20 of the smallest span: shear deflection, which thin-plate theory leaves out, passes about 1 %. Use a shear-flexible plate theory, or the panel solver.
+pub const COAMING_CAVEAT_THICK_PLATE: u32 = 17;
+
+/// The bit of the caveat `patch_within_thickness`: The loaded patch is smaller than the thickness: thin-plate theory overrates the bending stress beneath it. Spread the load over at least the thickness, or take the stress as an upper bound.
+pub const COAMING_CAVEAT_PATCH_WITHIN_THICKNESS: u32 = 18;
+
+/// The bit of the caveat `series_unsettled`: Two resolutions of the series differ by more than 1e-8 in deflection or 1e-6 in moment; the estimated errors are in the outcome. Use the estimated errors, move the patch away from the corner, or use the panel solver.
+pub const COAMING_CAVEAT_SERIES_UNSETTLED: u32 = 19;
+
+/// The bit of the caveat `fixed_hole_moves`: A close hole stands off the fixed point: growth is held back there and loads the hole. Move the fixed point to this hole, or make the hole a slot or oversize.
+pub const COAMING_CAVEAT_FIXED_HOLE_MOVES: u32 = 24;
+
+/// The bit of the caveat `unverified_scatter`: The scatter of the tightening method is recalled from its source, not read there. Measure the scatter of your own method, or give it from its source.
+pub const COAMING_CAVEAT_UNVERIFIED_SCATTER: u32 = 32;
+
+/// The bit of the caveat `not_standard_length`: The screw's length is not in the series. Choose a length of the series, or shorten a longer screw.
+pub const COAMING_CAVEAT_NOT_STANDARD_LENGTH: u32 = 33;
+
+/// The bit of the caveat `sponge_shape_estimated`: Only the pressure at 25 % comes from the grade; its course over compression is an estimate. Use a maker's measured points.
+pub const COAMING_CAVEAT_SPONGE_SHAPE_ESTIMATED: u32 = 40;
+
+/// The bit of the caveat `sponge_outside_grade`: The given pressure at 25 % lies outside the band of the stated grade. Check grade and figure against the maker's sheet.
+pub const COAMING_CAVEAT_SPONGE_OUTSIDE_GRADE: u32 = 41;
+
+/// The bit of the caveat `latch_slack`: The pressure holds the lid and the latches are slack: they can rattle. Stiffen or raise the gasket, or check the latches by their force without the pressure.
+pub const COAMING_CAVEAT_LATCH_SLACK: u32 = 48;
+
 /// The sentence of an error.
 pub(crate) fn error_text(number: u32) -> Option<&'static CStr> {
     Some(match number {
@@ -126,14 +165,25 @@ pub(crate) fn error_cure(number: u32) -> Option<&'static CStr> {
 
 /// The sentence of a caveat.
 pub(crate) fn caveat_text(number: u32) -> Option<&'static CStr> {
-    Some(match number {
-        0 => c"An input lies outside the range that the formula was tested in.",
-        1 => c"A dimension behind this result was not confirmed against its standard.",
-        2 => c"The result is an estimate that no maker's figure or test backs.",
-        8 => c"DIN 6935 gives its correction for steel; for another metal it is an estimate.",
-        9 => c"The inside radius is below half the thickness: the neutral axis is poorly known there.",
-        _ => return None,
-    })
+    Some(match number { 0 => c"An input lies outside the range that the formula was tested in.",
+1 => c"A dimension behind this result was not confirmed against its standard.",
+2 => c"The result is an estimate that no maker's figure or test backs.",
+8 => c"DIN 6935 gives its correction for steel; for another metal it is an estimate.",
+9 => c"The inside radius is below half the thickness: the neutral axis is poorly known there.",
+10 => c"The nose of the punch is wider than the radius that the die opening gives: the punch sets the inside radius.",
+11 => c"A leg is shorter than the smallest flange of common practice for this thickness.",
+12 => c"The die opening is below 5 or above 12 thicknesses: radius and force follow it less well there.",
+16 => c"The deflection passes half the thickness: the plate's middle surface stretches, and small-deflection theory overrates deflection and bending stress.",
+17 => c"The thickness is over 1/20 of the smallest span: shear deflection, which thin-plate theory leaves out, passes about 1 %.",
+18 => c"The loaded patch is smaller than the thickness: thin-plate theory overrates the bending stress beneath it.",
+19 => c"Two resolutions of the series differ by more than 1e-8 in deflection or 1e-6 in moment; the estimated errors are in the outcome.",
+24 => c"A close hole stands off the fixed point: growth is held back there and loads the hole.",
+32 => c"The scatter of the tightening method is recalled from its source, not read there.",
+33 => c"The screw's length is not in the series.",
+40 => c"Only the pressure at 25 % comes from the grade; its course over compression is an estimate.",
+41 => c"The given pressure at 25 % lies outside the band of the stated grade.",
+48 => c"The pressure holds the lid and the latches are slack: they can rattle.",
+ _ => return None })
 }
 
 /// The cure of a caveat.
@@ -144,6 +194,19 @@ pub(crate) fn caveat_cure(number: u32) -> Option<&'static CStr> {
         2 => c"Give the maker's figure, or test a sample.",
         8 => c"Bend a test strip and use the K-factor measured from it.",
         9 => c"Use a larger inside radius, or bend a test strip.",
+        10 => c"Take a sharper punch, or use the radius that is given here in the flat pattern.",
+        11 => c"Make the leg longer, take a narrower die, or check the bend against the press brake.",
+        12 => c"Take a die opening of 6 to 10 thicknesses, or bend a test strip.",
+        16 => c"Use the large-deflection calculation, with the in-plane edge condition stated.",
+        17 => c"Use a shear-flexible plate theory, or the panel solver.",
+        18 => c"Spread the load over at least the thickness, or take the stress as an upper bound.",
+        19 => c"Use the estimated errors, move the patch away from the corner, or use the panel solver.",
+        24 => c"Move the fixed point to this hole, or make the hole a slot or oversize.",
+        32 => c"Measure the scatter of your own method, or give it from its source.",
+        33 => c"Choose a length of the series, or shorten a longer screw.",
+        40 => c"Use a maker's measured points.",
+        41 => c"Check grade and figure against the maker's sheet.",
+        48 => c"Stiffen or raise the gasket, or check the latches by their force without the pressure.",
         _ => return None,
     })
 }
