@@ -61,6 +61,8 @@ pub struct Entry {
     pub calculate: fn(Node) -> Result<(Node, Caveats), Error>,
     /// Calculates from JSON text.
     pub calculate_json: fn(&str) -> Result<(Node, Caveats), Error>,
+    /// Calculates from JSON text and gives JSON text; see [`text`](crate::text).
+    pub calculate_text: fn(&str) -> Result<String, Error>,
     /// The input of a node or text as its canonical node, checked.
     pub read: fn(Node) -> Result<Node, Error>,
     /// Calculates many rows: a template, the columns given and the columns wanted.
@@ -84,6 +86,7 @@ impl Entry {
             outcome: <C::Outcome as Fields>::RECORD,
             calculate: |node| calculated(&read_node::<C>(node)?),
             calculate_json: |text| calculated(&read_json::<C>(text)?),
+            calculate_text: crate::text::of::<C>,
             read: |node| Ok(read_node::<C>(node)?.write(&Field::ROOT)),
             batch: |node, given, wanted| batch::run(&read_node::<C>(node)?, given, wanted),
         }

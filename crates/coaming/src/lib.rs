@@ -48,6 +48,7 @@ pub mod prelude;
 pub mod quantity;
 pub mod sheet;
 pub mod source;
+pub mod text;
 pub mod thermal;
 
 pub use calculation::{Calculation, Entry, entry};

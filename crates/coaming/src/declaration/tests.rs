@@ -20,6 +20,7 @@ enum Edge {
 struct Leg {
     /// Its length.
     #[possible(f64::MIN_POSITIVE..)]
+    #[tested(..=0.8)]
     length: Length,
 }
 
@@ -210,6 +211,16 @@ fn a_node_in_si_units_keeps_its_bits() {
     assert_eq!(read_node::<Leg>(node).map(|leg| leg.length.value.to_bits()), Ok(odd.to_bits()));
     let bare = Node::Record(vec![(Cow::Borrowed("length"), Node::Number(3.0))]);
     assert_eq!(read_node::<Leg>(bare).unwrap_err().name(), "not_a_quantity");
+}
+
+#[test]
+fn numbers_outside_the_tested_range_are_named() {
+    let mut value = everything();
+    value.length = mm(200.0);
+    value.base = Some(Base::Table(Table { legs: vec![Leg { length: m(1.0) }, Leg { length: m(0.5) }] }));
+    value.legs[1].length = m(0.9);
+    let paths = outside_tested(Everything::RECORD, &value.write(&Field::ROOT));
+    assert_eq!(paths, ["length", "base.table.legs[0].length", "legs[1].length"]);
 }
 
 #[test]

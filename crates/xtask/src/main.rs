@@ -1,0 +1,39 @@
+//! The project's own commands.
+//!
+//! ```text
+//! cargo xtask generate [--check]   writes the sources that follow from the registry, or says which are stale
+//! cargo xtask test [--all]         runs every test in every language; --all adds formatting, lints and Valgrind
+//! ```
+#![forbid(unsafe_code)]
+
+mod generate;
+mod test;
+mod workspace;
+
+use std::process::ExitCode;
+
+use workspace::Workspace;
+
+const USAGE: &str = "usage: cargo xtask generate [--check] | cargo xtask test [--all]";
+
+fn main() -> ExitCode {
+    let arguments: Vec<String> = std::env::args().skip(1).collect();
+    let arguments: Vec<&str> = arguments.iter().map(String::as_str).collect();
+    let done = match arguments.as_slice() {
+        ["generate"] => Workspace::find().and_then(|workspace| generate::write(&workspace)),
+        ["generate", "--check"] => Workspace::find().and_then(|workspace| generate::check(&workspace)),
+        ["test"] => Workspace::find().and_then(|workspace| test::run(&workspace, false)),
+        ["test", "--all"] => Workspace::find().and_then(|workspace| test::run(&workspace, true)),
+        _ => Err(USAGE.to_owned()),
+    };
+    match done {
+        Ok(line) => {
+            println!("{line}");
+            ExitCode::SUCCESS
+        }
+        Err(fault) => {
+            eprintln!("{fault}");
+            ExitCode::FAILURE
+        }
+    }
+}

@@ -1,0 +1,52 @@
+//! Every test in every language, stage by stage; each prints one line when it is done.
+
+mod c;
+mod format;
+mod generated;
+mod lint;
+mod python;
+mod rust;
+mod same_bits;
+mod valgrind;
+
+use crate::workspace::Workspace;
+
+/// What a stage did: how many checks held, and in words.
+pub(crate) struct Done {
+    /// Checks that held, as the stage's own programs counted them.
+    pub(crate) passed: u64,
+    /// What was done; begins with `skipped:` where nothing was.
+    pub(crate) words: String,
+}
+
+/// A stage: done, or why not in one plain sentence.
+type Stage = fn(&Workspace, all: bool) -> Result<Done, String>;
+
+/// The stages in order; the flag is set for those that `--all` adds.
+const STAGES: &[(&str, bool, Stage)] = &[
+    ("format", true, format::run),
+    ("generated", false, generated::run),
+    ("rust", false, rust::run),
+    ("same bits", false, same_bits::run),
+    ("c", false, c::run),
+    ("python", false, python::run),
+    ("lint", true, lint::run),
+    ("valgrind", false, valgrind::run),
+];
+
+/// Runs the stages up to the first that fails.
+pub(crate) fn run(workspace: &Workspace, all: bool) -> Result<String, String> {
+    let mut passed = 0;
+    for (name, only_with_all, stage) in STAGES {
+        if *only_with_all && !all {
+            continue;
+        }
+        let done = stage(workspace, all).map_err(|fault| format!("{name}: FAILED: {fault}"))?;
+        match done.words.starts_with("skipped:") {
+            true => println!("{}", done.words),
+            false => println!("{name}: {}", done.words),
+        }
+        passed += done.passed;
+    }
+    Ok(format!("{passed} passed, 0 failed"))
+}
