@@ -127,8 +127,12 @@ caveats! {
     SetBeyondTest = 43, "set_beyond_test",
         "The service is hotter, longer or more compressed than the measurement of the set: it takes more.",
         cure "Ask for the set at the temperature, time and compression of the service.";
+    /// A gap that opens faster than the gasket was given to recover.
+    OpensFaster = 44, "opens_faster",
+        "The gap opens faster than the sample of the set had time to recover: the gasket follows by less.",
+        cure "Ask for the height right after release, or leave more compression.";
     /// A gasket that lets go between the latches.
-    GasketLetsGo = 44, "gasket_lets_go",
+    GasketLetsGo = 45, "gasket_lets_go",
         "Between the latches the gasket lets go; the formula keeps it attached there.",
         cure "Use a stiffer edge, more latches or a softer gasket.";
 

@@ -13,9 +13,9 @@ use crate::prelude::*;
 /// ```
 ///
 /// # Validity
-/// The set was measured at a temperature, for a time and at a compression; a service that is hotter, longer
-/// or more compressed takes more set than the number says, and a caveat tells so. Recovery takes minutes to
-/// hours; a gap that opens fast is followed by less.
+/// The set was measured at a temperature, for a time, at a compression and after a time of recovery. A service
+/// that is hotter, longer or more compressed takes more set than the number says, and a gap that opens faster than
+/// the sample recovered is followed by less: a caveat tells so.
 ///
 /// # Source
 /// ASTM D395, method B (set as a part of the deflection); ISO 1856 (set as a part of the thickness).
@@ -35,9 +35,11 @@ use crate::prelude::*;
 ///     test_temperature: celsius(70.0),
 ///     test_time: hour(22.0),
 ///     test_compression: 0.5,
+///     recovery_time: hour(0.5),
 ///     service_temperature: celsius(55.0),
 ///     service_time: hour(22.0),
 ///     opening: mm(1.0),
+///     opening_time: None,
 /// }
 /// .calculate()?;
 /// assert!((outcome.recovered_travel.value - 1.8e-3).abs() < 1e-9);
@@ -66,6 +68,10 @@ pub struct GasketSet {
     /// Compression of the measurement.
     #[possible(f64::MIN_POSITIVE..=0.99)]
     pub test_compression: f64,
+    /// Time that the sample had to recover before its height was measured.
+    #[possible(0.0..)]
+    #[shown_in("h")]
+    pub recovery_time: Time,
     /// Temperature in service.
     #[possible(0.0..)]
     pub service_temperature: Temperature,
@@ -76,6 +82,10 @@ pub struct GasketSet {
     /// Opening of the gap that it must follow: bow, opening and tolerance together.
     #[possible(0.0..)]
     pub opening: Length,
+    /// Time over which the gap opens; without it, speed is not judged.
+    #[possible(0.0..)]
+    #[shown_in("h")]
+    pub opening_time: Option<Time>,
 }
 
 /// What a set is a part of.
@@ -135,6 +145,9 @@ impl Calculation for GasketSet {
             || deflection > self.test_compression * free * (1.0 + 1e-9)
         {
             caveats.add(Caveat::SetBeyondTest);
+        }
+        if self.opening_time.is_some_and(|time| time < self.recovery_time) {
+            caveats.add(Caveat::OpensFaster);
         }
         let travel = recovered - closed;
         let opening = self.opening.value;
