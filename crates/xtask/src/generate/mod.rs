@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 /// A generated file: its path from the root of the workspace, and its whole text.
 pub(crate) struct GeneratedFile {
     /// Path from the root of the workspace.
-    pub(crate) path: String,
+    pub(crate) path: PathBuf,
     /// The whole text.
     pub(crate) text: String,
 }

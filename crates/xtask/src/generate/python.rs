@@ -5,6 +5,8 @@ mod classes;
 mod docs;
 mod names;
 
+use std::path::PathBuf;
+
 use coaming::{Caveat, Entry, Error};
 
 use super::GeneratedFile;
@@ -39,7 +41,7 @@ pub(crate) fn files() -> Vec<GeneratedFile> {
 }
 
 fn file(module: &str, text: &str) -> GeneratedFile {
-    GeneratedFile { path: format!("python/coaming/{module}.py"), text: format!("{HEADER}{text}") }
+    GeneratedFile { path: PathBuf::from(format!("python/coaming/{module}.py")), text: format!("{HEADER}{text}") }
 }
 
 fn caveats() -> String {
