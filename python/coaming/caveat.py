@@ -54,3 +54,96 @@ class Caveat(StrEnum):
         "The inside radius is below half the thickness: the neutral axis is poorly known there.",
         "Use a larger inside radius, or bend a test strip.",
     )
+    PUNCH_SETS_RADIUS = (
+        "punch_sets_radius",
+        10,
+        (
+            "The nose of the punch is wider than the radius that the die opening gives: the punch sets the "
+            "inside radius."
+        ),
+        "Take a sharper punch, or use the radius that is given here in the flat pattern.",
+    )
+    SHORT_FLANGE = (
+        "short_flange",
+        11,
+        "A leg is shorter than the smallest flange of common practice for this thickness.",
+        "Make the leg longer, take a narrower die, or check the bend against the press brake.",
+    )
+    UNUSUAL_DIE_OPENING = (
+        "unusual_die_opening",
+        12,
+        "The die opening is below 5 or above 12 thicknesses: radius and force follow it less well there.",
+        "Take a die opening of 6 to 10 thicknesses, or bend a test strip.",
+    )
+    LARGE_DEFLECTION = (
+        "large_deflection",
+        16,
+        (
+            "The deflection passes half the thickness: the plate's middle surface stretches, and "
+            "small-deflection theory overrates deflection and bending stress."
+        ),
+        "Use the large-deflection calculation, with the in-plane edge condition stated.",
+    )
+    THICK_PLATE = (
+        "thick_plate",
+        17,
+        (
+            "The thickness is over 1/20 of the smallest span: shear deflection, which thin-plate theory "
+            "leaves out, passes about 1 %."
+        ),
+        "Use a shear-flexible plate theory, or the panel solver.",
+    )
+    PATCH_WITHIN_THICKNESS = (
+        "patch_within_thickness",
+        18,
+        (
+            "The loaded patch is smaller than the thickness: thin-plate theory overrates the bending stress "
+            "beneath it."
+        ),
+        "Spread the load over at least the thickness, or take the stress as an upper bound.",
+    )
+    SERIES_UNSETTLED = (
+        "series_unsettled",
+        19,
+        (
+            "Two resolutions of the series differ by more than 1e-8 in deflection or 1e-6 in moment; the "
+            "estimated errors are in the outcome."
+        ),
+        "Use the estimated errors, move the patch away from the corner, or use the panel solver.",
+    )
+    FIXED_HOLE_MOVES = (
+        "fixed_hole_moves",
+        24,
+        "A close hole stands off the fixed point: growth is held back there and loads the hole.",
+        "Move the fixed point to this hole, or make the hole a slot or oversize.",
+    )
+    UNVERIFIED_SCATTER = (
+        "unverified_scatter",
+        32,
+        "The scatter of the tightening method is recalled from its source, not read there.",
+        "Measure the scatter of your own method, or give it from its source.",
+    )
+    NOT_STANDARD_LENGTH = (
+        "not_standard_length",
+        33,
+        "The screw's length is not in the series.",
+        "Choose a length of the series, or shorten a longer screw.",
+    )
+    SPONGE_SHAPE_ESTIMATED = (
+        "sponge_shape_estimated",
+        40,
+        "Only the pressure at 25 % comes from the grade; its course over compression is an estimate.",
+        "Use a maker's measured points.",
+    )
+    SPONGE_OUTSIDE_GRADE = (
+        "sponge_outside_grade",
+        41,
+        "The given pressure at 25 % lies outside the band of the stated grade.",
+        "Check grade and figure against the maker's sheet.",
+    )
+    LATCH_SLACK = (
+        "latch_slack",
+        48,
+        "The pressure holds the lid and the latches are slack: they can rattle.",
+        "Stiffen or raise the gasket, or check the latches by their force without the pressure.",
+    )

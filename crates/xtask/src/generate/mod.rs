@@ -21,8 +21,8 @@ pub(crate) fn write() -> Result<(), String> {
     for file in python::files() {
         let path = root().join(&file.path);
         if std::fs::read_to_string(&path).ok().as_deref() != Some(file.text.as_str()) {
-            std::fs::write(&path, &file.text).map_err(|error| format!("{}: {error}", file.path))?;
-            println!("wrote {}", file.path);
+            std::fs::write(&path, &file.text).map_err(|error| format!("{}: {error}", path.display()))?;
+            println!("wrote {}", file.path.display());
         }
     }
     Ok(())
@@ -33,7 +33,7 @@ pub(crate) fn check() -> Result<(), String> {
     let stale: Vec<String> = python::files()
         .into_iter()
         .filter(|file| std::fs::read_to_string(root().join(&file.path)).ok().as_deref() != Some(&file.text))
-        .map(|file| file.path)
+        .map(|file| file.path.display().to_string())
         .collect();
     if stale.is_empty() {
         Ok(())

@@ -41,7 +41,10 @@ pub(crate) fn files() -> Vec<GeneratedFile> {
 }
 
 fn file(module: &str, text: &str) -> GeneratedFile {
-    GeneratedFile { path: PathBuf::from(format!("python/coaming/{module}.py")), text: format!("{HEADER}{text}") }
+    GeneratedFile {
+        path: PathBuf::from(format!("python/coaming/{module}.py")),
+        text: format!("{HEADER}{text}"),
+    }
 }
 
 fn caveats() -> String {

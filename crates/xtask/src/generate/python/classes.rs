@@ -85,12 +85,16 @@ impl<'a> Module<'a> {
                 Definition::OutcomeUnion(alternatives) => self.union(alternatives, true),
             };
         }
+        let mut all: Vec<&str> = self.new.iter().map(|definition| self.owners.name(*definition)).collect();
         for entry in entries {
             body += &self.calculation(entry);
-            body += &self.outcome(entry.outcome, entry.outcome.name, "Outcome");
+            all.push(entry.input.name);
+            // Calculations may share an outcome.
+            if !all.contains(&entry.outcome.name) {
+                body += &self.outcome(entry.outcome, entry.outcome.name, "Outcome");
+                all.push(entry.outcome.name);
+            }
         }
-        let mut all: Vec<&str> = self.new.iter().map(|definition| self.owners.name(*definition)).collect();
-        all.extend(entries.iter().flat_map(|entry| [entry.input.name, entry.outcome.name]));
         all.sort_unstable();
         let all: Vec<String> = all.iter().map(|name| format!("    {},\n", literal(name))).collect();
         format!("{}\n__all__ = [\n{}]\n{body}", self.head(entries, &body), all.concat())
@@ -101,36 +105,29 @@ impl<'a> Module<'a> {
         let used = |names: &[&'static str]| -> Vec<&str> {
             names.iter().copied().filter(|name| uses(name)).collect()
         };
-        let line = |from: &str, names: &[&str]| {
-            if names.is_empty() {
-                String::new()
-            } else {
-                format!("from {from} import {}\n", names.join(", "))
-            }
-        };
         let mut head = quoted(&module_doc(self.name), 0);
         head += "\nfrom __future__ import annotations\n\n";
         head += "from dataclasses import dataclass\n";
-        head += &line(
+        head += &import(
             "typing",
             &[&["TYPE_CHECKING"], &*used(&["ClassVar", "Literal", "Self", "TypeAlias"])].concat(),
         );
         head.push('\n');
-        head += &line(
+        head += &import(
             "coaming._boundary",
             &used(&["Calculation", "Outcome", "OutcomeRecord", "Record", "SiValues", "calculate"]),
         );
-        head += &line("coaming._inputs", &used(&["given_as"]));
-        head += &line(
+        head += &import("coaming._inputs", &used(&["given_as"]));
+        head += &import(
             "coaming._kinds",
             &used(&["NUMBER", "PLAIN", "Kind", "ListKind", "OneOfKind", "QuantityKind", "RecordKind"]),
         );
         for (module, names) in self.imported(entries) {
-            head += &line(&format!("coaming.{module}"), &names);
+            head += &import(&format!("coaming.{module}"), &names);
         }
         let mut only_checked = String::new();
-        let collections = line("collections.abc", &used(&["Mapping", "Sequence"]));
-        let types = line(
+        let collections = import("collections.abc", &used(&["Mapping", "Sequence"]));
+        let types = import(
             "coaming.types",
             &used(&[
                 "NumberEntry",
@@ -148,7 +145,7 @@ impl<'a> Module<'a> {
                 only_checked.push('\n');
             }
             if !line.is_empty() {
-                only_checked += &format!("    {line}");
+                only_checked += &line.lines().map(|line| format!("    {line}\n")).collect::<String>();
             }
         }
         format!("{head}\nif TYPE_CHECKING:\n{only_checked}")
@@ -390,6 +387,20 @@ fn with_fields(record: &Record, is_input: bool) -> String {
         doc += &format!("\n- `{}`{or}: {}", field.name, of_field(field, is_input));
     }
     doc
+}
+
+/// An import of names; none where there are no names.
+fn import(from: &str, names: &[&str]) -> String {
+    let line = format!("from {from} import {}\n", names.join(", "));
+    match names {
+        [] => String::new(),
+        // Within `if TYPE_CHECKING` it is indented.
+        _ if line.chars().count() + 4 <= 110 => line,
+        _ => {
+            let names: Vec<String> = names.iter().map(|name| format!("    {name},\n")).collect();
+            format!("from {from} import (\n{})\n", names.concat())
+        }
+    }
 }
 
 /// True where the text has the word as a whole name.
