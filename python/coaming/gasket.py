@@ -145,17 +145,21 @@ class GasketGap(Calculation):
     Formula
     -------
     Closed height h at the middle of all tolerances, H the free height:
-    ```text
-    stops h = stop height + Σ shift latch travel h = open gap − latch travel + Σ shift δ = H − h, c = δ / H
-    ```
+
+        stops         h = stop height + Σ shift
+        latch travel  h = open gap − latch travel + Σ shift
+        δ = H − h,  c = δ / H
+
     Worst case, tH the free height's tolerance and t the sum of the others:
-    ```text
-    δ: H − h ± (tH + t) c: 1 − (h + t)/(H − tH) to 1 − (h − t)/(H + tH)
-    ```
+
+        δ: H − h ± (tH + t)
+        c: 1 − (h + t)/(H − tH)   to   1 − (h − t)/(H + tH)
+
     Root-sum-square, inflated by k, to first order:
-    ```text
-    δ: ± k sqrt(tH² + Σ t²) c: ± k sqrt((h tH / H)² + Σ t²) / H
-    ```
+
+        δ: ± k sqrt(tH² + Σ t²)
+        c: ± k sqrt((h tH / H)² + Σ t²) / H
+
     A compression below zero is an open gap of that size.
 
     Validity
@@ -400,15 +404,16 @@ class SpongeCurve(Calculation):
     A monotone piecewise cubic p(c) passes through all points (compression c, pressure p). Its slope at an
     inner point is the weighted harmonic mean of the two chord slopes δ with widths h, or 0 where one of them
     is 0:
-    ```text
-    d = (w1 + w2) / (w1/δ1 + w2/δ2), w1 = 2 h2 + h1, w2 = h2 + 2 h1
-    ```
+
+        d = (w1 + w2) / (w1/δ1 + w2/δ2),  w1 = 2 h2 + h1,  w2 = h2 + 2 h1
+
     At an end d = ((2 h1 + h2) δ1 − h1 δ2) / (h1 + h2), or 0 where that has not the sign of δ1; two points are
     joined by a straight line. Then
-    ```text
-    q = p w line force k = w (dp/dc) / H line stiffness U = w H ∫ p dc, from 0 to c energy of closing, for
-    each length
-    ```
+
+        q = p w                      line force
+        k = w (dp/dc) / H            line stiffness
+        U = w H ∫ p dc, from 0 to c  energy of closing, for each length
+
 
     Validity
     --------
@@ -520,10 +525,12 @@ class SpongeGrade(Calculation):
     -------
     The grade gives a band of pressure at 25 % compression, p25. It is carried to other compressions c by one
     stated shape:
-    ```text
-    f(c) = 3 c / (1 − c) f(0.25) = 1 p = p25 f(c) pressure q = p w line force, w the width k = 3 p25 w / ((1 −
-    c)² H) line stiffness: change of line force with closing, H the free height
-    ```
+
+        f(c) = 3 c / (1 − c)             f(0.25) = 1
+        p    = p25 f(c)                  pressure
+        q    = p w                       line force, w the width
+        k    = 3 p25 w / ((1 − c)² H)    line stiffness: change of line force with closing, H the free height
+
     The shape is that of the air in closed cells, pressed at constant temperature without bulging: p0 c / (1 −
     c − φ) with a small solid fraction φ, scaled through the point at 25 %. The middle of the band is the mean
     of its limits.

@@ -30,11 +30,12 @@ class LatchForce(Calculation):
 
     Formula
     -------
-    ```text
-    Fs = q L force of the gasket Fp = −p A force of the pressure; p > 0 pushes the lid onto its seal and eases
-    the latches F = (Fs + Fp) / n force on each latch N = j F / (i η) force of the hand on j latches worked at
-    once
-    ```
+
+        Fs = q L                    force of the gasket
+        Fp = −p A                   force of the pressure; p > 0 pushes the lid onto its seal and eases the latches
+        F  = (Fs + Fp) / n          force on each latch
+        N  = j F / (i η)            force of the hand on j latches worked at once
+
     The closing itself is done without the pressure: N is taken from the gasket's share alone, F0 = Fs/n.
 
     Validity
@@ -186,10 +187,12 @@ class LatchHold(Calculation):
 
     Formula
     -------
-    ```text
-    Fi = m a inertia of the lid Fc = n F force of all latches when closed and at rest R = Fc − Fi contact left
-    while the lid is thrown outward Fl = F + Fi / n largest force on each latch
-    ```
+
+        Fi = m a               inertia of the lid
+        Fc = n F               force of all latches when closed and at rest
+        R  = Fc − Fi           contact left while the lid is thrown outward
+        Fl = F + Fi / n        largest force on each latch
+
     R < 0: the lid lifts off and rattles.
 
     Validity
@@ -308,9 +311,11 @@ class LatchTravel(Calculation):
 
     Formula
     -------
-    ```text
-    needed = δ + a + b + t + r rebound = (1 − s) δ + b release = rebound + r
-    ```
+
+        needed  = δ + a + b + t + r
+        rebound = (1 − s) δ + b
+        release = rebound + r
+
     δ compressed length of the gasket, a stand-off between lid and frame, b bow that the latch must pull flat,
     t tolerance of all parts, r clearance at which the hook passes its keeper, s set as part of the
     deflection. On opening, gasket and lid spring after the hook by the rebound before it is slack.

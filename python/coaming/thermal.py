@@ -81,15 +81,17 @@ class HoleMovement(Calculation):
     Formula
     -------
     With the fixed point at the origin and the hole at (x, y):
-    ```text
-    u = (ε1 − ε2) x, v = (ε1 − ε2) y movement of the layer against the fastener s = |ε1 − ε2| sqrt(x² + y²) t
-    = t1 + t2 worst case t = k sqrt(t1² + t2²) root-sum-square, inflated by k
 
-    oversize D ≥ d + 2 (s + t) clearance left: (D − d)/2 − s − t slot length over all ≥ d + 2 (|sl| + t)
-    clearance left: (length − d)/2 − |sl| − t
-               width ≥ d + 2 |sa|
-    fixed D ≥ d movement beyond (D − d)/2 is restrained
-    ```
+        u  = (ε1 − ε2) x,  v = (ε1 − ε2) y            movement of the layer against the fastener
+        s  = |ε1 − ε2| sqrt(x² + y²)
+        t  = t1 + t2                                  worst case
+        t  = k sqrt(t1² + t2²)                        root-sum-square, inflated by k
+
+        oversize   D ≥ d + 2 (s + t)                  clearance left: (D − d)/2 − s − t
+        slot       length over all ≥ d + 2 (|sl| + t) clearance left: (length − d)/2 − |sl| − t
+                   width ≥ d + 2 |sa|
+        fixed      D ≥ d                              movement beyond (D − d)/2 is restrained
+
     sl and sa are the parts of (u, v) along and across the slot, whose long axis stands at `slot_direction` to
     the x axis.
 
@@ -309,9 +311,13 @@ class LayerGrowth(Calculation):
 
     Formula
     -------
-    ```text
-    ΔT = T − T0 εT = α ΔT εm = m − m0 ε = εT + εm ΔL = ε L
-    ```
+
+        ΔT  = T − T0
+        εT  = α ΔT
+        εm  = m − m0
+        ε   = εT + εm
+        ΔL  = ε L
+
     Strains are counted from the state at assembly; growth is positive. Each layer has its own temperature:
     the outer sheet in the sun and the pane behind it do not share one.
 
@@ -444,9 +450,9 @@ class MoistureStrain(Calculation):
     Formula
     -------
     Straight line between the two points around the humidity φ:
-    ```text
-    m = m1 + (m2 − m1) (φ − φ1) / (φ2 − φ1)
-    ```
+
+        m = m1 + (m2 − m1) (φ − φ1) / (φ2 − φ1)
+
     A point from a water uptake w (mass fraction) and a swelling s (linear strain for each unit of uptake) is
     m = s w.
 

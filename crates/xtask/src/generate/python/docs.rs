@@ -50,20 +50,25 @@ pub(crate) fn quoted(text: &str, indent: usize) -> String {
     format!("{quoted}{blanks}\"\"\"\n")
 }
 
-/// The doc comment of a type: headings underlined, links as names, without the example in Rust.
+/// The doc comment of a type: headings underlined, links as names, blocks indented, without the example in Rust.
 pub(crate) fn of_type(doc: &str) -> String {
-    let mut lines = Vec::new();
+    let mut lines: Vec<String> = Vec::new();
     let (mut is_example, mut is_code) = (false, false);
     for line in doc.lines() {
-        is_code ^= line.starts_with("```");
-        if let Some(heading) = line.strip_prefix("# ").filter(|_| !is_code) {
+        if line.starts_with("```") {
+            is_code = !is_code;
+            if !is_example && lines.last().is_some_and(|last| !last.is_empty()) {
+                lines.push(String::new());
+            }
+        } else if let Some(heading) = line.strip_prefix("# ").filter(|_| !is_code) {
             is_example = heading.trim() == "Example";
             if !is_example {
                 lines.push(heading.trim().to_owned());
                 lines.push("-".repeat(heading.trim().chars().count()));
             }
         } else if !is_example {
-            lines.push(unlinked(line));
+            let indent = if is_code { "    " } else { "" };
+            lines.push(format!("{indent}{}", unlinked(line)).trim_end().to_owned());
         }
     }
     lines.join("\n").trim().to_owned()
@@ -125,7 +130,8 @@ fn reflowed(text: &str, width: usize) -> Vec<String> {
             || line.starts_with(|c: char| c.is_ascii_digit()) && line.contains(". ");
         if is_own {
             lines.extend(fill(&std::mem::take(&mut paragraph), width));
-            if line.chars().count() <= width {
+            // Indented lines are formulas and tables, set by hand.
+            if line.chars().count() <= width || line.starts_with("    ") {
                 lines.push(line.trim_end().to_owned());
             } else {
                 // What does not fit of a list's entry stands below its words.
