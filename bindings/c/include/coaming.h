@@ -156,6 +156,16 @@
 #define COAMING_CAVEAT_UNUSUAL_DIE_OPENING 12
 
 /**
+ * The bit of the caveat `unusual_k_factor`: The measured K-factor lies outside 0.25 to 0.50: more likely a reading is off than the neutral axis. Measure flat length, legs, radius and thickness again, on more than one strip.
+ */
+#define COAMING_CAVEAT_UNUSUAL_K_FACTOR 13
+
+/**
+ * The bit of the caveat `guide_radius`: A tabulated bend radius is a guide for a cold bend of 90 deg across the grain, not a limit. Bend a test strip of the same sheet, along the same direction.
+ */
+#define COAMING_CAVEAT_GUIDE_RADIUS 14
+
+/**
  * The bit of the caveat `large_deflection`: The deflection passes half the thickness: the plate's middle surface stretches, and small-deflection theory overrates deflection and bending stress. Use the large-deflection calculation, with the in-plane edge condition stated.
  */
 #define COAMING_CAVEAT_LARGE_DEFLECTION 16
@@ -181,6 +191,21 @@
 #define COAMING_CAVEAT_FIXED_HOLE_MOVES 24
 
 /**
+ * The bit of the caveat `bow_past_thickness`: The plate bows by more than its thickness: it tends to roll in one direction, with a smaller bow across. Stiffen it, let the layers slide, or take the result as an upper bound.
+ */
+#define COAMING_CAVEAT_BOW_PAST_THICKNESS 25
+
+/**
+ * The bit of the caveat `short_bond`: The bond is short against its transfer length: the two ends meet and the peel is off. Take the peel as an order of size, or test a sample.
+ */
+#define COAMING_CAVEAT_SHORT_BOND 26
+
+/**
+ * The bit of the caveat `unverified_threshold`: The burn threshold was not confirmed against its standard. Read it in ISO 13732-1.
+ */
+#define COAMING_CAVEAT_UNVERIFIED_THRESHOLD 27
+
+/**
  * The bit of the caveat `unverified_scatter`: The scatter of the tightening method is recalled from its source, not read there. Measure the scatter of your own method, or give it from its source.
  */
 #define COAMING_CAVEAT_UNVERIFIED_SCATTER 32
@@ -199,6 +224,26 @@
  * The bit of the caveat `sponge_outside_grade`: The given pressure at 25 % lies outside the band of the stated grade. Check grade and figure against the maker's sheet.
  */
 #define COAMING_CAVEAT_SPONGE_OUTSIDE_GRADE 41
+
+/**
+ * The bit of the caveat `rubber_volume_change`: The rubber is so thin against its area that its own volume change softens it; the formula keeps it constant. Use a thicker or narrower rubber, or the maker's measured curve.
+ */
+#define COAMING_CAVEAT_RUBBER_VOLUME_CHANGE 42
+
+/**
+ * The bit of the caveat `set_beyond_test`: The service is hotter, longer or more compressed than the measurement of the set: it takes more. Ask for the set at the temperature, time and compression of the service.
+ */
+#define COAMING_CAVEAT_SET_BEYOND_TEST 43
+
+/**
+ * The bit of the caveat `opens_faster`: The gap opens faster than the sample of the set had time to recover: the gasket follows by less. Ask for the height right after release, or leave more compression.
+ */
+#define COAMING_CAVEAT_OPENS_FASTER 44
+
+/**
+ * The bit of the caveat `gasket_lets_go`: Between the latches the gasket lets go; the formula keeps it attached there. Use a stiffer edge, more latches or a softer gasket.
+ */
+#define COAMING_CAVEAT_GASKET_LETS_GO 45
 
 /**
  * The bit of the caveat `latch_slack`: The pressure holds the lid and the latches are slack: they can rattle. Stiffen or raise the gasket, or check the latches by their force without the pressure.
@@ -1703,6 +1748,136 @@
 #define COAMING_DIE_OPENING_ROUNDING_EXACT 1
 
 /**
+ * LengthReference `outside`: Over the outside, the convex side of the bend: to where the outside faces meet; `above_ninety` says what past 90°.
+ */
+#define COAMING_LENGTH_REFERENCE_OUTSIDE 0
+
+/**
+ * LengthReference `inside`: On the inside, the hollow side of the bend: to where the inside faces meet; `above_ninety` says what past 90°.
+ */
+#define COAMING_LENGTH_REFERENCE_INSIDE 1
+
+/**
+ * LengthReference `mid`: At mid thickness: to where the middle planes meet; `above_ninety` says what past 90°.
+ */
+#define COAMING_LENGTH_REFERENCE_MID 2
+
+/**
+ * LengthReference `to_virtual_sharp`: To the virtual sharp corner, where the outside faces meet, at any bend angle below 180°.
+ */
+#define COAMING_LENGTH_REFERENCE_TO_VIRTUAL_SHARP 3
+
+/**
+ * LengthReference `to_tangent`: To the tangent plane of the bend, the furthest extent of the outside face; from 90° on only.
+ */
+#define COAMING_LENGTH_REFERENCE_TO_TANGENT 4
+
+/**
+ * LengthReference `flat`: The flat itself: to the tangent line, where the bend begins.
+ */
+#define COAMING_LENGTH_REFERENCE_FLAT 5
+
+/**
+ * AboveNinety `tangent_plane`: To the tangent plane square to the leg, as a caliper over the bend reads and as DIN 6935 measures.
+ */
+#define COAMING_ABOVE_NINETY_TANGENT_PLANE 0
+
+/**
+ * AboveNinety `virtual_sharp`: To where the faces meet, as for smaller angles.
+ */
+#define COAMING_ABOVE_NINETY_VIRTUAL_SHARP 1
+
+/**
+ * AluminumDesignManualTemper `3003-O`: 3003-O.
+ */
+#define COAMING_ALUMINUM_DESIGN_MANUAL_TEMPER_3003_O 0
+
+/**
+ * AluminumDesignManualTemper `3003-H14`: 3003-H14.
+ */
+#define COAMING_ALUMINUM_DESIGN_MANUAL_TEMPER_3003_H14 1
+
+/**
+ * AluminumDesignManualTemper `5052-O`: 5052-O.
+ */
+#define COAMING_ALUMINUM_DESIGN_MANUAL_TEMPER_5052_O 2
+
+/**
+ * AluminumDesignManualTemper `5052-H32`: 5052-H32.
+ */
+#define COAMING_ALUMINUM_DESIGN_MANUAL_TEMPER_5052_H32 3
+
+/**
+ * AluminumDesignManualTemper `5052-H34`: 5052-H34.
+ */
+#define COAMING_ALUMINUM_DESIGN_MANUAL_TEMPER_5052_H34 4
+
+/**
+ * AluminumDesignManualTemper `6061-O`: 6061-O.
+ */
+#define COAMING_ALUMINUM_DESIGN_MANUAL_TEMPER_6061_O 5
+
+/**
+ * AluminumDesignManualTemper `6061-T4`: 6061-T4.
+ */
+#define COAMING_ALUMINUM_DESIGN_MANUAL_TEMPER_6061_T4 6
+
+/**
+ * AluminumDesignManualTemper `6061-T6`: 6061-T6.
+ */
+#define COAMING_ALUMINUM_DESIGN_MANUAL_TEMPER_6061_T6 7
+
+/**
+ * AdvisoryCircularTemper `2024-T3`: 2024-T3.
+ */
+#define COAMING_ADVISORY_CIRCULAR_TEMPER_2024_T3 0
+
+/**
+ * AdvisoryCircularTemper `5052-O`: 5052-O.
+ */
+#define COAMING_ADVISORY_CIRCULAR_TEMPER_5052_O 1
+
+/**
+ * AdvisoryCircularTemper `5052-H32`: 5052-H32.
+ */
+#define COAMING_ADVISORY_CIRCULAR_TEMPER_5052_H32 2
+
+/**
+ * AdvisoryCircularTemper `5052-H34`: 5052-H34.
+ */
+#define COAMING_ADVISORY_CIRCULAR_TEMPER_5052_H34 3
+
+/**
+ * AdvisoryCircularTemper `6061-T4`: 6061-T4.
+ */
+#define COAMING_ADVISORY_CIRCULAR_TEMPER_6061_T4 4
+
+/**
+ * AdvisoryCircularTemper `6061-T6`: 6061-T6.
+ */
+#define COAMING_ADVISORY_CIRCULAR_TEMPER_6061_T6 5
+
+/**
+ * HoleDistanceReference `bend_line`: From the bend line, on the flat.
+ */
+#define COAMING_HOLE_DISTANCE_REFERENCE_BEND_LINE 0
+
+/**
+ * HoleDistanceReference `tangent_line`: From the tangent line, where the flat begins.
+ */
+#define COAMING_HOLE_DISTANCE_REFERENCE_TANGENT_LINE 1
+
+/**
+ * HoleDistanceReference `inside_face`: On the folded part, from the inside face of the bent-up leg; at other angles than 90° from where the inside faces meet.
+ */
+#define COAMING_HOLE_DISTANCE_REFERENCE_INSIDE_FACE 2
+
+/**
+ * HoleDistanceReference `outside_face`: On the folded part, from the outside face of the bent-up leg; at other angles than 90° from where the outside faces meet.
+ */
+#define COAMING_HOLE_DISTANCE_REFERENCE_OUTSIDE_FACE 3
+
+/**
  * The place of `bend_angle` in CoamingBendAllowance.
  */
 #define COAMING_PLACE_BEND_ALLOWANCE_BEND_ANGLE 0
@@ -1906,6 +2081,451 @@
  * The place of `flange_factor` in CoamingAirBendOutcome.
  */
 #define COAMING_PLACE_AIR_BEND_OUTCOME_FLANGE_FACTOR 8
+
+/**
+ * The place of `flat_length` in CoamingKFactorMeasured.
+ */
+#define COAMING_PLACE_K_FACTOR_MEASURED_FLAT_LENGTH 0
+
+/**
+ * The place of `first_leg` in CoamingKFactorMeasured.
+ */
+#define COAMING_PLACE_K_FACTOR_MEASURED_FIRST_LEG 1
+
+/**
+ * The place of `second_leg` in CoamingKFactorMeasured.
+ */
+#define COAMING_PLACE_K_FACTOR_MEASURED_SECOND_LEG 2
+
+/**
+ * The place of `bend_angle` in CoamingKFactorMeasured.
+ */
+#define COAMING_PLACE_K_FACTOR_MEASURED_BEND_ANGLE 5
+
+/**
+ * The place of `inside_radius` in CoamingKFactorMeasured.
+ */
+#define COAMING_PLACE_K_FACTOR_MEASURED_INSIDE_RADIUS 6
+
+/**
+ * The place of `thickness` in CoamingKFactorMeasured.
+ */
+#define COAMING_PLACE_K_FACTOR_MEASURED_THICKNESS 7
+
+/**
+ * The place of `flat_length_uncertainty` in CoamingKFactorMeasured.
+ */
+#define COAMING_PLACE_K_FACTOR_MEASURED_FLAT_LENGTH_UNCERTAINTY 8
+
+/**
+ * The place of `leg_uncertainty` in CoamingKFactorMeasured.
+ */
+#define COAMING_PLACE_K_FACTOR_MEASURED_LEG_UNCERTAINTY 9
+
+/**
+ * The place of `bend_angle_uncertainty` in CoamingKFactorMeasured.
+ */
+#define COAMING_PLACE_K_FACTOR_MEASURED_BEND_ANGLE_UNCERTAINTY 10
+
+/**
+ * The place of `inside_radius_uncertainty` in CoamingKFactorMeasured.
+ */
+#define COAMING_PLACE_K_FACTOR_MEASURED_INSIDE_RADIUS_UNCERTAINTY 11
+
+/**
+ * The place of `thickness_uncertainty` in CoamingKFactorMeasured.
+ */
+#define COAMING_PLACE_K_FACTOR_MEASURED_THICKNESS_UNCERTAINTY 12
+
+/**
+ * The place of `k_factor` in CoamingKFactorMeasuredOutcome.
+ */
+#define COAMING_PLACE_K_FACTOR_MEASURED_OUTCOME_K_FACTOR 0
+
+/**
+ * The place of `k_factor_uncertainty` in CoamingKFactorMeasuredOutcome.
+ */
+#define COAMING_PLACE_K_FACTOR_MEASURED_OUTCOME_K_FACTOR_UNCERTAINTY 1
+
+/**
+ * The place of `k_factor_worst_case` in CoamingKFactorMeasuredOutcome.
+ */
+#define COAMING_PLACE_K_FACTOR_MEASURED_OUTCOME_K_FACTOR_WORST_CASE 2
+
+/**
+ * The place of `bend_allowance` in CoamingKFactorMeasuredOutcome.
+ */
+#define COAMING_PLACE_K_FACTOR_MEASURED_OUTCOME_BEND_ALLOWANCE 3
+
+/**
+ * The place of `bend_deduction` in CoamingKFactorMeasuredOutcome.
+ */
+#define COAMING_PLACE_K_FACTOR_MEASURED_OUTCOME_BEND_DEDUCTION 4
+
+/**
+ * The place of `from_flat_length` in CoamingKFactorMeasuredOutcome.
+ */
+#define COAMING_PLACE_K_FACTOR_MEASURED_OUTCOME_FROM_FLAT_LENGTH 5
+
+/**
+ * The place of `from_each_leg` in CoamingKFactorMeasuredOutcome.
+ */
+#define COAMING_PLACE_K_FACTOR_MEASURED_OUTCOME_FROM_EACH_LEG 6
+
+/**
+ * The place of `from_bend_angle` in CoamingKFactorMeasuredOutcome.
+ */
+#define COAMING_PLACE_K_FACTOR_MEASURED_OUTCOME_FROM_BEND_ANGLE 7
+
+/**
+ * The place of `from_inside_radius` in CoamingKFactorMeasuredOutcome.
+ */
+#define COAMING_PLACE_K_FACTOR_MEASURED_OUTCOME_FROM_INSIDE_RADIUS 8
+
+/**
+ * The place of `from_thickness` in CoamingKFactorMeasuredOutcome.
+ */
+#define COAMING_PLACE_K_FACTOR_MEASURED_OUTCOME_FROM_THICKNESS 9
+
+/**
+ * The place of `tool_radius` in CoamingSpringback.
+ */
+#define COAMING_PLACE_SPRINGBACK_TOOL_RADIUS 0
+
+/**
+ * The place of `thickness` in CoamingSpringback.
+ */
+#define COAMING_PLACE_SPRINGBACK_THICKNESS 1
+
+/**
+ * The place of `yield_strength` in CoamingSpringback.
+ */
+#define COAMING_PLACE_SPRINGBACK_YIELD_STRENGTH 2
+
+/**
+ * The place of `youngs_modulus` in CoamingSpringback.
+ */
+#define COAMING_PLACE_SPRINGBACK_YOUNGS_MODULUS 3
+
+/**
+ * The place of `tool_bend_angle` in CoamingSpringback.
+ */
+#define COAMING_PLACE_SPRINGBACK_TOOL_BEND_ANGLE 4
+
+/**
+ * The place of `springback_ratio` in CoamingSpringbackOutcome.
+ */
+#define COAMING_PLACE_SPRINGBACK_OUTCOME_SPRINGBACK_RATIO 0
+
+/**
+ * The place of `final_radius` in CoamingSpringbackOutcome.
+ */
+#define COAMING_PLACE_SPRINGBACK_OUTCOME_FINAL_RADIUS 1
+
+/**
+ * The place of `final_bend_angle` in CoamingSpringbackOutcome.
+ */
+#define COAMING_PLACE_SPRINGBACK_OUTCOME_FINAL_BEND_ANGLE 2
+
+/**
+ * The place of `springback_angle` in CoamingSpringbackOutcome.
+ */
+#define COAMING_PLACE_SPRINGBACK_OUTCOME_SPRINGBACK_ANGLE 3
+
+/**
+ * The place of `yield_number` in CoamingSpringbackOutcome.
+ */
+#define COAMING_PLACE_SPRINGBACK_OUTCOME_YIELD_NUMBER 4
+
+/**
+ * The place of `wanted_radius` in CoamingOverBend.
+ */
+#define COAMING_PLACE_OVER_BEND_WANTED_RADIUS 0
+
+/**
+ * The place of `thickness` in CoamingOverBend.
+ */
+#define COAMING_PLACE_OVER_BEND_THICKNESS 1
+
+/**
+ * The place of `yield_strength` in CoamingOverBend.
+ */
+#define COAMING_PLACE_OVER_BEND_YIELD_STRENGTH 2
+
+/**
+ * The place of `youngs_modulus` in CoamingOverBend.
+ */
+#define COAMING_PLACE_OVER_BEND_YOUNGS_MODULUS 3
+
+/**
+ * The place of `wanted_bend_angle` in CoamingOverBend.
+ */
+#define COAMING_PLACE_OVER_BEND_WANTED_BEND_ANGLE 4
+
+/**
+ * The place of `tool_radius` in CoamingOverBendOutcome.
+ */
+#define COAMING_PLACE_OVER_BEND_OUTCOME_TOOL_RADIUS 0
+
+/**
+ * The place of `tool_bend_angle` in CoamingOverBendOutcome.
+ */
+#define COAMING_PLACE_OVER_BEND_OUTCOME_TOOL_BEND_ANGLE 1
+
+/**
+ * The place of `over_bend_angle` in CoamingOverBendOutcome.
+ */
+#define COAMING_PLACE_OVER_BEND_OUTCOME_OVER_BEND_ANGLE 2
+
+/**
+ * The place of `springback_ratio` in CoamingOverBendOutcome.
+ */
+#define COAMING_PLACE_OVER_BEND_OUTCOME_SPRINGBACK_RATIO 3
+
+/**
+ * The place of `yield_number` in CoamingOverBendOutcome.
+ */
+#define COAMING_PLACE_OVER_BEND_OUTCOME_YIELD_NUMBER 4
+
+/**
+ * The place of `thickness` in CoamingSmallestRadiusByDesignManual.
+ */
+#define COAMING_PLACE_SMALLEST_RADIUS_BY_DESIGN_MANUAL_THICKNESS 1
+
+/**
+ * The place of `smallest_radius` in CoamingSmallestRadiusByDesignManualOutcome.
+ */
+#define COAMING_PLACE_SMALLEST_RADIUS_BY_DESIGN_MANUAL_OUTCOME_SMALLEST_RADIUS 0
+
+/**
+ * The place of `radius_ratio` in CoamingSmallestRadiusByDesignManualOutcome.
+ */
+#define COAMING_PLACE_SMALLEST_RADIUS_BY_DESIGN_MANUAL_OUTCOME_RADIUS_RATIO 1
+
+/**
+ * The place of `thickness` in CoamingRecommendedRadiusByAdvisoryCircular.
+ */
+#define COAMING_PLACE_RECOMMENDED_RADIUS_BY_ADVISORY_CIRCULAR_THICKNESS 1
+
+/**
+ * The place of `lower_radius` in CoamingRecommendedRadiusByAdvisoryCircularOutcome.
+ */
+#define COAMING_PLACE_RECOMMENDED_RADIUS_BY_ADVISORY_CIRCULAR_OUTCOME_LOWER_RADIUS 0
+
+/**
+ * The place of `upper_radius` in CoamingRecommendedRadiusByAdvisoryCircularOutcome.
+ */
+#define COAMING_PLACE_RECOMMENDED_RADIUS_BY_ADVISORY_CIRCULAR_OUTCOME_UPPER_RADIUS 1
+
+/**
+ * The place of `lower_ratio` in CoamingRecommendedRadiusByAdvisoryCircularOutcome.
+ */
+#define COAMING_PLACE_RECOMMENDED_RADIUS_BY_ADVISORY_CIRCULAR_OUTCOME_LOWER_RATIO 2
+
+/**
+ * The place of `upper_ratio` in CoamingRecommendedRadiusByAdvisoryCircularOutcome.
+ */
+#define COAMING_PLACE_RECOMMENDED_RADIUS_BY_ADVISORY_CIRCULAR_OUTCOME_UPPER_RATIO 3
+
+/**
+ * The place of `reduction_of_area` in CoamingSmallestRadiusByReduction.
+ */
+#define COAMING_PLACE_SMALLEST_RADIUS_BY_REDUCTION_REDUCTION_OF_AREA 0
+
+/**
+ * The place of `thickness` in CoamingSmallestRadiusByReduction.
+ */
+#define COAMING_PLACE_SMALLEST_RADIUS_BY_REDUCTION_THICKNESS 1
+
+/**
+ * The place of `smallest_radius` in CoamingSmallestRadiusByReductionOutcome.
+ */
+#define COAMING_PLACE_SMALLEST_RADIUS_BY_REDUCTION_OUTCOME_SMALLEST_RADIUS 0
+
+/**
+ * The place of `radius_ratio` in CoamingSmallestRadiusByReductionOutcome.
+ */
+#define COAMING_PLACE_SMALLEST_RADIUS_BY_REDUCTION_OUTCOME_RADIUS_RATIO 1
+
+/**
+ * The place of `inside_radius` in CoamingOuterFibreStrain.
+ */
+#define COAMING_PLACE_OUTER_FIBRE_STRAIN_INSIDE_RADIUS 0
+
+/**
+ * The place of `thickness` in CoamingOuterFibreStrain.
+ */
+#define COAMING_PLACE_OUTER_FIBRE_STRAIN_THICKNESS 1
+
+/**
+ * The place of `outer_fibre_strain` in CoamingOuterFibreStrainOutcome.
+ */
+#define COAMING_PLACE_OUTER_FIBRE_STRAIN_OUTCOME_OUTER_FIBRE_STRAIN 0
+
+/**
+ * The place of `radius_ratio` in CoamingOuterFibreStrainOutcome.
+ */
+#define COAMING_PLACE_OUTER_FIBRE_STRAIN_OUTCOME_RADIUS_RATIO 1
+
+/**
+ * The place of `allowed_strain` in CoamingSmallestRadiusByStrain.
+ */
+#define COAMING_PLACE_SMALLEST_RADIUS_BY_STRAIN_ALLOWED_STRAIN 0
+
+/**
+ * The place of `thickness` in CoamingSmallestRadiusByStrain.
+ */
+#define COAMING_PLACE_SMALLEST_RADIUS_BY_STRAIN_THICKNESS 1
+
+/**
+ * The place of `smallest_radius` in CoamingSmallestRadiusByStrainOutcome.
+ */
+#define COAMING_PLACE_SMALLEST_RADIUS_BY_STRAIN_OUTCOME_SMALLEST_RADIUS 0
+
+/**
+ * The place of `radius_ratio` in CoamingSmallestRadiusByStrainOutcome.
+ */
+#define COAMING_PLACE_SMALLEST_RADIUS_BY_STRAIN_OUTCOME_RADIUS_RATIO 1
+
+/**
+ * The place of `thickness` in CoamingHoleToBend.
+ */
+#define COAMING_PLACE_HOLE_TO_BEND_THICKNESS 0
+
+/**
+ * The place of `inside_radius` in CoamingHoleToBend.
+ */
+#define COAMING_PLACE_HOLE_TO_BEND_INSIDE_RADIUS 1
+
+/**
+ * The place of `bend_angle` in CoamingHoleToBend.
+ */
+#define COAMING_PLACE_HOLE_TO_BEND_BEND_ANGLE 2
+
+/**
+ * The place of `k_factor` in CoamingHoleToBend.
+ */
+#define COAMING_PLACE_HOLE_TO_BEND_K_FACTOR 3
+
+/**
+ * The place of `across_bend` in CoamingHoleToBend.
+ */
+#define COAMING_PLACE_HOLE_TO_BEND_ACROSS_BEND 4
+
+/**
+ * The place of `along_bend` in CoamingHoleToBend.
+ */
+#define COAMING_PLACE_HOLE_TO_BEND_ALONG_BEND 5
+
+/**
+ * The place of `centre_distance` in CoamingHoleToBend.
+ */
+#define COAMING_PLACE_HOLE_TO_BEND_CENTRE_DISTANCE 6
+
+/**
+ * The place of `hole_factor` in CoamingHoleToBend.
+ */
+#define COAMING_PLACE_HOLE_TO_BEND_HOLE_FACTOR 8
+
+/**
+ * The place of `slot_factor` in CoamingHoleToBend.
+ */
+#define COAMING_PLACE_HOLE_TO_BEND_SLOT_FACTOR 9
+
+/**
+ * The place of `edge_from_tangent_line` in CoamingHoleToBendOutcome.
+ */
+#define COAMING_PLACE_HOLE_TO_BEND_OUTCOME_EDGE_FROM_TANGENT_LINE 0
+
+/**
+ * The place of `edge_from_inside_face` in CoamingHoleToBendOutcome.
+ */
+#define COAMING_PLACE_HOLE_TO_BEND_OUTCOME_EDGE_FROM_INSIDE_FACE 1
+
+/**
+ * The place of `edge_from_bend_line` in CoamingHoleToBendOutcome.
+ */
+#define COAMING_PLACE_HOLE_TO_BEND_OUTCOME_EDGE_FROM_BEND_LINE 2
+
+/**
+ * The place of `needed_from_tangent_line` in CoamingHoleToBendOutcome.
+ */
+#define COAMING_PLACE_HOLE_TO_BEND_OUTCOME_NEEDED_FROM_TANGENT_LINE 3
+
+/**
+ * The place of `needed_from_inside_face` in CoamingHoleToBendOutcome.
+ */
+#define COAMING_PLACE_HOLE_TO_BEND_OUTCOME_NEEDED_FROM_INSIDE_FACE 4
+
+/**
+ * The place of `distortion_zone` in CoamingHoleToBendOutcome.
+ */
+#define COAMING_PLACE_HOLE_TO_BEND_OUTCOME_DISTORTION_ZONE 5
+
+/**
+ * The place of `margin` in CoamingHoleToBendOutcome.
+ */
+#define COAMING_PLACE_HOLE_TO_BEND_OUTCOME_MARGIN 6
+
+/**
+ * The place of `factor` in CoamingHoleToBendOutcome.
+ */
+#define COAMING_PLACE_HOLE_TO_BEND_OUTCOME_FACTOR 8
+
+/**
+ * The place of `thickness` in CoamingBendRelief.
+ */
+#define COAMING_PLACE_BEND_RELIEF_THICKNESS 0
+
+/**
+ * The place of `inside_radius` in CoamingBendRelief.
+ */
+#define COAMING_PLACE_BEND_RELIEF_INSIDE_RADIUS 1
+
+/**
+ * The place of `bend_angle` in CoamingBendRelief.
+ */
+#define COAMING_PLACE_BEND_RELIEF_BEND_ANGLE 2
+
+/**
+ * The place of `k_factor` in CoamingBendRelief.
+ */
+#define COAMING_PLACE_BEND_RELIEF_K_FACTOR 3
+
+/**
+ * The place of `width_factor` in CoamingBendRelief.
+ */
+#define COAMING_PLACE_BEND_RELIEF_WIDTH_FACTOR 4
+
+/**
+ * The place of `past_tangent_line` in CoamingBendRelief.
+ */
+#define COAMING_PLACE_BEND_RELIEF_PAST_TANGENT_LINE 5
+
+/**
+ * The place of `width` in CoamingBendReliefOutcome.
+ */
+#define COAMING_PLACE_BEND_RELIEF_OUTCOME_WIDTH 0
+
+/**
+ * The place of `depth_from_outside_face` in CoamingBendReliefOutcome.
+ */
+#define COAMING_PLACE_BEND_RELIEF_OUTCOME_DEPTH_FROM_OUTSIDE_FACE 1
+
+/**
+ * The place of `depth_from_bend_line` in CoamingBendReliefOutcome.
+ */
+#define COAMING_PLACE_BEND_RELIEF_OUTCOME_DEPTH_FROM_BEND_LINE 2
+
+/**
+ * The place of `thickness` in CoamingReliefHole.
+ */
+#define COAMING_PLACE_RELIEF_HOLE_THICKNESS 0
+
+/**
+ * The place of `smallest_diameter` in CoamingReliefHoleOutcome.
+ */
+#define COAMING_PLACE_RELIEF_HOLE_OUTCOME_SMALLEST_DIAMETER 0
 
 /**
  * EdgeSupport `supported`: Held against deflection, free to turn, corners held down: the hard simple support.
@@ -2283,6 +2903,101 @@
 #define COAMING_TOLERANCE_STACK_ROOT_SUM_SQUARE 1
 
 /**
+ * SlipState `slides`: It slides even at the greatest friction.
+ */
+#define COAMING_SLIP_STATE_SLIDES 0
+
+/**
+ * SlipState `band`: It may slide or lock: the force lies between least and greatest friction.
+ */
+#define COAMING_SLIP_STATE_BAND 1
+
+/**
+ * SlipState `locked`: It is locked even at the least friction.
+ */
+#define COAMING_SLIP_STATE_LOCKED 2
+
+/**
+ * Restraint `one_direction`: Along one direction; free across it.
+ */
+#define COAMING_RESTRAINT_ONE_DIRECTION 0
+
+/**
+ * Restraint `both_directions`: Along both directions of its plane.
+ */
+#define COAMING_RESTRAINT_BOTH_DIRECTIONS 1
+
+/**
+ * MovementClass `7.5`: 7.5 % each way (ISO 11600).
+ */
+#define COAMING_MOVEMENT_CLASS_7_5 0
+
+/**
+ * MovementClass `12.5`: 12.5 % each way (ISO 11600).
+ */
+#define COAMING_MOVEMENT_CLASS_12_5 1
+
+/**
+ * MovementClass `20`: 20 % each way (ISO 11600).
+ */
+#define COAMING_MOVEMENT_CLASS_20 2
+
+/**
+ * MovementClass `25`: 25 % each way (ISO 11600, ASTM C920).
+ */
+#define COAMING_MOVEMENT_CLASS_25 3
+
+/**
+ * MovementClass `50`: 50 % each way (ASTM C920).
+ */
+#define COAMING_MOVEMENT_CLASS_50 4
+
+/**
+ * MovementClass `100/50`: 100 % opening, 50 % closing (ASTM C920).
+ */
+#define COAMING_MOVEMENT_CLASS_100_50 5
+
+/**
+ * TouchMaterial `metal`: Metal, bare or thinly coated.
+ */
+#define COAMING_TOUCH_MATERIAL_METAL 0
+
+/**
+ * TouchMaterial `glass`: Glass, stone or ceramic.
+ */
+#define COAMING_TOUCH_MATERIAL_GLASS 1
+
+/**
+ * TouchMaterial `plastic`: Plastic or wood.
+ */
+#define COAMING_TOUCH_MATERIAL_PLASTIC 2
+
+/**
+ * ContactTime `one_minute`: One minute.
+ */
+#define COAMING_CONTACT_TIME_ONE_MINUTE 0
+
+/**
+ * ContactTime `ten_minutes`: Ten minutes.
+ */
+#define COAMING_CONTACT_TIME_TEN_MINUTES 1
+
+/**
+ * ContactTime `eight_hours`: Eight hours or longer.
+ */
+#define COAMING_CONTACT_TIME_EIGHT_HOURS 2
+
+/**
+ * BowBody `strip`: A strip, free to bow across its width as it likes.
+ */
+#define COAMING_BOW_BODY_STRIP 0
+
+/**
+ * BowBody `plate`: A plate that bows alike in both directions.
+ */
+#define COAMING_BOW_BODY_PLATE 1
+
+/**
  * The place of `distance_x` in CoamingHoleMovement.
  */
 #define COAMING_PLACE_HOLE_MOVEMENT_DISTANCE_X 0
@@ -2443,6 +3158,691 @@
 #define COAMING_PLACE_LAYER_GROWTH_OUTCOME_LENGTH_CHANGE 4
 
 /**
+ * The place of `closing_temperature` in CoamingBayPressure.
+ */
+#define COAMING_PLACE_BAY_PRESSURE_CLOSING_TEMPERATURE 0
+
+/**
+ * The place of `closing_humidity` in CoamingBayPressure.
+ */
+#define COAMING_PLACE_BAY_PRESSURE_CLOSING_HUMIDITY 1
+
+/**
+ * The place of `closing_pressure` in CoamingBayPressure.
+ */
+#define COAMING_PLACE_BAY_PRESSURE_CLOSING_PRESSURE 2
+
+/**
+ * The place of `service_temperature` in CoamingBayPressure.
+ */
+#define COAMING_PLACE_BAY_PRESSURE_SERVICE_TEMPERATURE 3
+
+/**
+ * The place of `service_humidity` in CoamingBayPressure.
+ */
+#define COAMING_PLACE_BAY_PRESSURE_SERVICE_HUMIDITY 4
+
+/**
+ * The place of `lid_area` in CoamingBayPressure.
+ */
+#define COAMING_PLACE_BAY_PRESSURE_LID_AREA 5
+
+/**
+ * The place of `dry_gas_rise` in CoamingBayPressureOutcome.
+ */
+#define COAMING_PLACE_BAY_PRESSURE_OUTCOME_DRY_GAS_RISE 0
+
+/**
+ * The place of `vapour_rise` in CoamingBayPressureOutcome.
+ */
+#define COAMING_PLACE_BAY_PRESSURE_OUTCOME_VAPOUR_RISE 1
+
+/**
+ * The place of `pressure_rise` in CoamingBayPressureOutcome.
+ */
+#define COAMING_PLACE_BAY_PRESSURE_OUTCOME_PRESSURE_RISE 2
+
+/**
+ * The place of `lift` in CoamingBayPressureOutcome.
+ */
+#define COAMING_PLACE_BAY_PRESSURE_OUTCOME_LIFT 3
+
+/**
+ * The place of `latch_lift` in CoamingBayPressureOutcome.
+ */
+#define COAMING_PLACE_BAY_PRESSURE_OUTCOME_LATCH_LIFT 4
+
+/**
+ * The place of `bond_length` in CoamingBondEndShear.
+ */
+#define COAMING_PLACE_BOND_END_SHEAR_BOND_LENGTH 0
+
+/**
+ * The place of `first_thickness` in CoamingBondEndShear.
+ */
+#define COAMING_PLACE_BOND_END_SHEAR_FIRST_THICKNESS 1
+
+/**
+ * The place of `first_youngs_modulus` in CoamingBondEndShear.
+ */
+#define COAMING_PLACE_BOND_END_SHEAR_FIRST_YOUNGS_MODULUS 2
+
+/**
+ * The place of `first_growth_strain` in CoamingBondEndShear.
+ */
+#define COAMING_PLACE_BOND_END_SHEAR_FIRST_GROWTH_STRAIN 3
+
+/**
+ * The place of `second_thickness` in CoamingBondEndShear.
+ */
+#define COAMING_PLACE_BOND_END_SHEAR_SECOND_THICKNESS 4
+
+/**
+ * The place of `second_youngs_modulus` in CoamingBondEndShear.
+ */
+#define COAMING_PLACE_BOND_END_SHEAR_SECOND_YOUNGS_MODULUS 5
+
+/**
+ * The place of `second_growth_strain` in CoamingBondEndShear.
+ */
+#define COAMING_PLACE_BOND_END_SHEAR_SECOND_GROWTH_STRAIN 6
+
+/**
+ * The place of `bond_thickness` in CoamingBondEndShear.
+ */
+#define COAMING_PLACE_BOND_END_SHEAR_BOND_THICKNESS 7
+
+/**
+ * The place of `bond_shear_modulus` in CoamingBondEndShear.
+ */
+#define COAMING_PLACE_BOND_END_SHEAR_BOND_SHEAR_MODULUS 8
+
+/**
+ * The place of `bond_peel_modulus` in CoamingBondEndShear.
+ */
+#define COAMING_PLACE_BOND_END_SHEAR_BOND_PEEL_MODULUS 9
+
+/**
+ * The place of `shear_lag` in CoamingBondEndShearOutcome.
+ */
+#define COAMING_PLACE_BOND_END_SHEAR_OUTCOME_SHEAR_LAG 0
+
+/**
+ * The place of `end_shear_stress` in CoamingBondEndShearOutcome.
+ */
+#define COAMING_PLACE_BOND_END_SHEAR_OUTCOME_END_SHEAR_STRESS 1
+
+/**
+ * The place of `end_shear_strain` in CoamingBondEndShearOutcome.
+ */
+#define COAMING_PLACE_BOND_END_SHEAR_OUTCOME_END_SHEAR_STRAIN 2
+
+/**
+ * The place of `rigid_shear_strain` in CoamingBondEndShearOutcome.
+ */
+#define COAMING_PLACE_BOND_END_SHEAR_OUTCOME_RIGID_SHEAR_STRAIN 3
+
+/**
+ * The place of `layer_force` in CoamingBondEndShearOutcome.
+ */
+#define COAMING_PLACE_BOND_END_SHEAR_OUTCOME_LAYER_FORCE 4
+
+/**
+ * The place of `end_peel_stress` in CoamingBondEndShearOutcome.
+ */
+#define COAMING_PLACE_BOND_END_SHEAR_OUTCOME_END_PEEL_STRESS 5
+
+/**
+ * The place of `expansion` in CoamingCriticalRise.
+ */
+#define COAMING_PLACE_CRITICAL_RISE_EXPANSION 0
+
+/**
+ * The place of `other_expansion` in CoamingCriticalRise.
+ */
+#define COAMING_PLACE_CRITICAL_RISE_OTHER_EXPANSION 1
+
+/**
+ * The place of `held_length` in CoamingCriticalRise.
+ */
+#define COAMING_PLACE_CRITICAL_RISE_HELD_LENGTH 2
+
+/**
+ * The place of `clearance` in CoamingCriticalRise.
+ */
+#define COAMING_PLACE_CRITICAL_RISE_CLEARANCE 3
+
+/**
+ * The place of `critical_strain` in CoamingCriticalRise.
+ */
+#define COAMING_PLACE_CRITICAL_RISE_CRITICAL_STRAIN 4
+
+/**
+ * The place of `rise_to_contact` in CoamingCriticalRiseOutcome.
+ */
+#define COAMING_PLACE_CRITICAL_RISE_OUTCOME_RISE_TO_CONTACT 0
+
+/**
+ * The place of `rise_beyond_contact` in CoamingCriticalRiseOutcome.
+ */
+#define COAMING_PLACE_CRITICAL_RISE_OUTCOME_RISE_BEYOND_CONTACT 1
+
+/**
+ * The place of `critical_rise` in CoamingCriticalRiseOutcome.
+ */
+#define COAMING_PLACE_CRITICAL_RISE_OUTCOME_CRITICAL_RISE 2
+
+/**
+ * The place of `air_temperature` in CoamingDewPoint.
+ */
+#define COAMING_PLACE_DEW_POINT_AIR_TEMPERATURE 0
+
+/**
+ * The place of `relative_humidity` in CoamingDewPoint.
+ */
+#define COAMING_PLACE_DEW_POINT_RELATIVE_HUMIDITY 1
+
+/**
+ * The place of `face_temperature` in CoamingDewPoint.
+ */
+#define COAMING_PLACE_DEW_POINT_FACE_TEMPERATURE 2
+
+/**
+ * The place of `saturation_pressure` in CoamingDewPointOutcome.
+ */
+#define COAMING_PLACE_DEW_POINT_OUTCOME_SATURATION_PRESSURE 0
+
+/**
+ * The place of `vapour_pressure` in CoamingDewPointOutcome.
+ */
+#define COAMING_PLACE_DEW_POINT_OUTCOME_VAPOUR_PRESSURE 1
+
+/**
+ * The place of `dew_point` in CoamingDewPointOutcome.
+ */
+#define COAMING_PLACE_DEW_POINT_OUTCOME_DEW_POINT 2
+
+/**
+ * The place of `face_margin` in CoamingDewPointOutcome.
+ */
+#define COAMING_PLACE_DEW_POINT_OUTCOME_FACE_MARGIN 3
+
+/**
+ * The place of `bond_length` in CoamingFlexibleBondLine.
+ */
+#define COAMING_PLACE_FLEXIBLE_BOND_LINE_BOND_LENGTH 0
+
+/**
+ * The place of `growth_difference` in CoamingFlexibleBondLine.
+ */
+#define COAMING_PLACE_FLEXIBLE_BOND_LINE_GROWTH_DIFFERENCE 1
+
+/**
+ * The place of `first_thickness` in CoamingFlexibleBondLine.
+ */
+#define COAMING_PLACE_FLEXIBLE_BOND_LINE_FIRST_THICKNESS 2
+
+/**
+ * The place of `first_youngs_modulus` in CoamingFlexibleBondLine.
+ */
+#define COAMING_PLACE_FLEXIBLE_BOND_LINE_FIRST_YOUNGS_MODULUS 3
+
+/**
+ * The place of `second_thickness` in CoamingFlexibleBondLine.
+ */
+#define COAMING_PLACE_FLEXIBLE_BOND_LINE_SECOND_THICKNESS 4
+
+/**
+ * The place of `second_youngs_modulus` in CoamingFlexibleBondLine.
+ */
+#define COAMING_PLACE_FLEXIBLE_BOND_LINE_SECOND_YOUNGS_MODULUS 5
+
+/**
+ * The place of `bond_shear_modulus` in CoamingFlexibleBondLine.
+ */
+#define COAMING_PLACE_FLEXIBLE_BOND_LINE_BOND_SHEAR_MODULUS 6
+
+/**
+ * The place of `allowed_shear_strain` in CoamingFlexibleBondLine.
+ */
+#define COAMING_PLACE_FLEXIBLE_BOND_LINE_ALLOWED_SHEAR_STRAIN 7
+
+/**
+ * The place of `bond_thickness` in CoamingFlexibleBondLineOutcome.
+ */
+#define COAMING_PLACE_FLEXIBLE_BOND_LINE_OUTCOME_BOND_THICKNESS 0
+
+/**
+ * The place of `rigid_thickness` in CoamingFlexibleBondLineOutcome.
+ */
+#define COAMING_PLACE_FLEXIBLE_BOND_LINE_OUTCOME_RIGID_THICKNESS 1
+
+/**
+ * The place of `shear_lag` in CoamingFlexibleBondLineOutcome.
+ */
+#define COAMING_PLACE_FLEXIBLE_BOND_LINE_OUTCOME_SHEAR_LAG 2
+
+/**
+ * The place of `preload_min` in CoamingJointSlip.
+ */
+#define COAMING_PLACE_JOINT_SLIP_PRELOAD_MIN 0
+
+/**
+ * The place of `preload_max` in CoamingJointSlip.
+ */
+#define COAMING_PLACE_JOINT_SLIP_PRELOAD_MAX 1
+
+/**
+ * The place of `friction_min` in CoamingJointSlip.
+ */
+#define COAMING_PLACE_JOINT_SLIP_FRICTION_MIN 4
+
+/**
+ * The place of `friction_max` in CoamingJointSlip.
+ */
+#define COAMING_PLACE_JOINT_SLIP_FRICTION_MAX 5
+
+/**
+ * The place of `restrained_force` in CoamingJointSlip.
+ */
+#define COAMING_PLACE_JOINT_SLIP_RESTRAINED_FORCE 6
+
+/**
+ * The place of `friction_force_min` in CoamingJointSlipOutcome.
+ */
+#define COAMING_PLACE_JOINT_SLIP_OUTCOME_FRICTION_FORCE_MIN 0
+
+/**
+ * The place of `friction_force_max` in CoamingJointSlipOutcome.
+ */
+#define COAMING_PLACE_JOINT_SLIP_OUTCOME_FRICTION_FORCE_MAX 1
+
+/**
+ * The place of `held_force` in CoamingJointSlipOutcome.
+ */
+#define COAMING_PLACE_JOINT_SLIP_OUTCOME_HELD_FORCE 3
+
+/**
+ * The place of `load` in CoamingLapShear.
+ */
+#define COAMING_PLACE_LAP_SHEAR_LOAD 0
+
+/**
+ * The place of `width` in CoamingLapShear.
+ */
+#define COAMING_PLACE_LAP_SHEAR_WIDTH 1
+
+/**
+ * The place of `overlap` in CoamingLapShear.
+ */
+#define COAMING_PLACE_LAP_SHEAR_OVERLAP 2
+
+/**
+ * The place of `first_thickness` in CoamingLapShear.
+ */
+#define COAMING_PLACE_LAP_SHEAR_FIRST_THICKNESS 3
+
+/**
+ * The place of `first_youngs_modulus` in CoamingLapShear.
+ */
+#define COAMING_PLACE_LAP_SHEAR_FIRST_YOUNGS_MODULUS 4
+
+/**
+ * The place of `second_thickness` in CoamingLapShear.
+ */
+#define COAMING_PLACE_LAP_SHEAR_SECOND_THICKNESS 5
+
+/**
+ * The place of `second_youngs_modulus` in CoamingLapShear.
+ */
+#define COAMING_PLACE_LAP_SHEAR_SECOND_YOUNGS_MODULUS 6
+
+/**
+ * The place of `bond_thickness` in CoamingLapShear.
+ */
+#define COAMING_PLACE_LAP_SHEAR_BOND_THICKNESS 7
+
+/**
+ * The place of `bond_shear_modulus` in CoamingLapShear.
+ */
+#define COAMING_PLACE_LAP_SHEAR_BOND_SHEAR_MODULUS 8
+
+/**
+ * The place of `shear_lag` in CoamingLapShearOutcome.
+ */
+#define COAMING_PLACE_LAP_SHEAR_OUTCOME_SHEAR_LAG 0
+
+/**
+ * The place of `mean_shear_stress` in CoamingLapShearOutcome.
+ */
+#define COAMING_PLACE_LAP_SHEAR_OUTCOME_MEAN_SHEAR_STRESS 1
+
+/**
+ * The place of `largest_shear_stress` in CoamingLapShearOutcome.
+ */
+#define COAMING_PLACE_LAP_SHEAR_OUTCOME_LARGEST_SHEAR_STRESS 2
+
+/**
+ * The place of `stress_ratio` in CoamingLapShearOutcome.
+ */
+#define COAMING_PLACE_LAP_SHEAR_OUTCOME_STRESS_RATIO 3
+
+/**
+ * The place of `growth_difference` in CoamingRestrainedGrowth.
+ */
+#define COAMING_PLACE_RESTRAINED_GROWTH_GROWTH_DIFFERENCE 0
+
+/**
+ * The place of `held_length` in CoamingRestrainedGrowth.
+ */
+#define COAMING_PLACE_RESTRAINED_GROWTH_HELD_LENGTH 1
+
+/**
+ * The place of `clearance` in CoamingRestrainedGrowth.
+ */
+#define COAMING_PLACE_RESTRAINED_GROWTH_CLEARANCE 2
+
+/**
+ * The place of `youngs_modulus` in CoamingRestrainedGrowth.
+ */
+#define COAMING_PLACE_RESTRAINED_GROWTH_YOUNGS_MODULUS 4
+
+/**
+ * The place of `poissons_ratio` in CoamingRestrainedGrowth.
+ */
+#define COAMING_PLACE_RESTRAINED_GROWTH_POISSONS_RATIO 5
+
+/**
+ * The place of `width` in CoamingRestrainedGrowth.
+ */
+#define COAMING_PLACE_RESTRAINED_GROWTH_WIDTH 6
+
+/**
+ * The place of `thickness` in CoamingRestrainedGrowth.
+ */
+#define COAMING_PLACE_RESTRAINED_GROWTH_THICKNESS 7
+
+/**
+ * The place of `screw_diameter` in CoamingRestrainedGrowth.
+ */
+#define COAMING_PLACE_RESTRAINED_GROWTH_SCREW_DIAMETER 9
+
+/**
+ * The place of `held_strain` in CoamingRestrainedGrowthOutcome.
+ */
+#define COAMING_PLACE_RESTRAINED_GROWTH_OUTCOME_HELD_STRAIN 0
+
+/**
+ * The place of `stress` in CoamingRestrainedGrowthOutcome.
+ */
+#define COAMING_PLACE_RESTRAINED_GROWTH_OUTCOME_STRESS 1
+
+/**
+ * The place of `force` in CoamingRestrainedGrowthOutcome.
+ */
+#define COAMING_PLACE_RESTRAINED_GROWTH_OUTCOME_FORCE 2
+
+/**
+ * The place of `screw_force` in CoamingRestrainedGrowthOutcome.
+ */
+#define COAMING_PLACE_RESTRAINED_GROWTH_OUTCOME_SCREW_FORCE 3
+
+/**
+ * The place of `bearing_stress` in CoamingRestrainedGrowthOutcome.
+ */
+#define COAMING_PLACE_RESTRAINED_GROWTH_OUTCOME_BEARING_STRESS 4
+
+/**
+ * The place of `opening` in CoamingSealantJoint.
+ */
+#define COAMING_PLACE_SEALANT_JOINT_OPENING 1
+
+/**
+ * The place of `closing` in CoamingSealantJoint.
+ */
+#define COAMING_PLACE_SEALANT_JOINT_CLOSING 2
+
+/**
+ * The place of `width_tolerance` in CoamingSealantJoint.
+ */
+#define COAMING_PLACE_SEALANT_JOINT_WIDTH_TOLERANCE 3
+
+/**
+ * The place of `width` in CoamingSealantJoint.
+ */
+#define COAMING_PLACE_SEALANT_JOINT_WIDTH 4
+
+/**
+ * The place of `extension` in CoamingSealantJointOutcome.
+ */
+#define COAMING_PLACE_SEALANT_JOINT_OUTCOME_EXTENSION 0
+
+/**
+ * The place of `compression` in CoamingSealantJointOutcome.
+ */
+#define COAMING_PLACE_SEALANT_JOINT_OUTCOME_COMPRESSION 1
+
+/**
+ * The place of `needed_width` in CoamingSealantJointOutcome.
+ */
+#define COAMING_PLACE_SEALANT_JOINT_OUTCOME_NEEDED_WIDTH 2
+
+/**
+ * The place of `stretch` in CoamingSealantJointOutcome.
+ */
+#define COAMING_PLACE_SEALANT_JOINT_OUTCOME_STRETCH 3
+
+/**
+ * The place of `squeeze` in CoamingSealantJointOutcome.
+ */
+#define COAMING_PLACE_SEALANT_JOINT_OUTCOME_SQUEEZE 4
+
+/**
+ * The place of `bush_length` in CoamingShoulderBush.
+ */
+#define COAMING_PLACE_SHOULDER_BUSH_BUSH_LENGTH 0
+
+/**
+ * The place of `bush_tolerance` in CoamingShoulderBush.
+ */
+#define COAMING_PLACE_SHOULDER_BUSH_BUSH_TOLERANCE 1
+
+/**
+ * The place of `layer_thickness` in CoamingShoulderBush.
+ */
+#define COAMING_PLACE_SHOULDER_BUSH_LAYER_THICKNESS 2
+
+/**
+ * The place of `thickness_tolerance` in CoamingShoulderBush.
+ */
+#define COAMING_PLACE_SHOULDER_BUSH_THICKNESS_TOLERANCE 3
+
+/**
+ * The place of `hot_bush_strain` in CoamingShoulderBush.
+ */
+#define COAMING_PLACE_SHOULDER_BUSH_HOT_BUSH_STRAIN 4
+
+/**
+ * The place of `hot_layer_strain` in CoamingShoulderBush.
+ */
+#define COAMING_PLACE_SHOULDER_BUSH_HOT_LAYER_STRAIN 5
+
+/**
+ * The place of `cold_bush_strain` in CoamingShoulderBush.
+ */
+#define COAMING_PLACE_SHOULDER_BUSH_COLD_BUSH_STRAIN 6
+
+/**
+ * The place of `cold_layer_strain` in CoamingShoulderBush.
+ */
+#define COAMING_PLACE_SHOULDER_BUSH_COLD_LAYER_STRAIN 7
+
+/**
+ * The place of `play` in CoamingShoulderBushOutcome.
+ */
+#define COAMING_PLACE_SHOULDER_BUSH_OUTCOME_PLAY 0
+
+/**
+ * The place of `play_min` in CoamingShoulderBushOutcome.
+ */
+#define COAMING_PLACE_SHOULDER_BUSH_OUTCOME_PLAY_MIN 1
+
+/**
+ * The place of `play_max` in CoamingShoulderBushOutcome.
+ */
+#define COAMING_PLACE_SHOULDER_BUSH_OUTCOME_PLAY_MAX 2
+
+/**
+ * The place of `face_temperature` in CoamingTouchTemperature.
+ */
+#define COAMING_PLACE_TOUCH_TEMPERATURE_FACE_TEMPERATURE 0
+
+/**
+ * The place of `threshold` in CoamingTouchTemperatureOutcome.
+ */
+#define COAMING_PLACE_TOUCH_TEMPERATURE_OUTCOME_THRESHOLD 0
+
+/**
+ * The place of `margin` in CoamingTouchTemperatureOutcome.
+ */
+#define COAMING_PLACE_TOUCH_TEMPERATURE_OUTCOME_MARGIN 1
+
+/**
+ * The place of `inner_thickness` in CoamingTwoLayerBow.
+ */
+#define COAMING_PLACE_TWO_LAYER_BOW_INNER_THICKNESS 1
+
+/**
+ * The place of `outer_thickness` in CoamingTwoLayerBow.
+ */
+#define COAMING_PLACE_TWO_LAYER_BOW_OUTER_THICKNESS 2
+
+/**
+ * The place of `inner_youngs_modulus` in CoamingTwoLayerBow.
+ */
+#define COAMING_PLACE_TWO_LAYER_BOW_INNER_YOUNGS_MODULUS 3
+
+/**
+ * The place of `outer_youngs_modulus` in CoamingTwoLayerBow.
+ */
+#define COAMING_PLACE_TWO_LAYER_BOW_OUTER_YOUNGS_MODULUS 4
+
+/**
+ * The place of `inner_poissons_ratio` in CoamingTwoLayerBow.
+ */
+#define COAMING_PLACE_TWO_LAYER_BOW_INNER_POISSONS_RATIO 5
+
+/**
+ * The place of `outer_poissons_ratio` in CoamingTwoLayerBow.
+ */
+#define COAMING_PLACE_TWO_LAYER_BOW_OUTER_POISSONS_RATIO 6
+
+/**
+ * The place of `inner_growth_strain` in CoamingTwoLayerBow.
+ */
+#define COAMING_PLACE_TWO_LAYER_BOW_INNER_GROWTH_STRAIN 7
+
+/**
+ * The place of `outer_growth_strain` in CoamingTwoLayerBow.
+ */
+#define COAMING_PLACE_TWO_LAYER_BOW_OUTER_GROWTH_STRAIN 8
+
+/**
+ * The place of `length` in CoamingTwoLayerBow.
+ */
+#define COAMING_PLACE_TWO_LAYER_BOW_LENGTH 9
+
+/**
+ * The place of `curvature` in CoamingTwoLayerBowOutcome.
+ */
+#define COAMING_PLACE_TWO_LAYER_BOW_OUTCOME_CURVATURE 0
+
+/**
+ * The place of `middle_bow` in CoamingTwoLayerBowOutcome.
+ */
+#define COAMING_PLACE_TWO_LAYER_BOW_OUTCOME_MIDDLE_BOW 1
+
+/**
+ * The place of `tip_bow` in CoamingTwoLayerBowOutcome.
+ */
+#define COAMING_PLACE_TWO_LAYER_BOW_OUTCOME_TIP_BOW 2
+
+/**
+ * The place of `layer_force` in CoamingTwoLayerBowOutcome.
+ */
+#define COAMING_PLACE_TWO_LAYER_BOW_OUTCOME_LAYER_FORCE 3
+
+/**
+ * The place of `inner_free_face_stress` in CoamingTwoLayerBowOutcome.
+ */
+#define COAMING_PLACE_TWO_LAYER_BOW_OUTCOME_INNER_FREE_FACE_STRESS 4
+
+/**
+ * The place of `inner_joint_stress` in CoamingTwoLayerBowOutcome.
+ */
+#define COAMING_PLACE_TWO_LAYER_BOW_OUTCOME_INNER_JOINT_STRESS 5
+
+/**
+ * The place of `outer_joint_stress` in CoamingTwoLayerBowOutcome.
+ */
+#define COAMING_PLACE_TWO_LAYER_BOW_OUTCOME_OUTER_JOINT_STRESS 6
+
+/**
+ * The place of `outer_free_face_stress` in CoamingTwoLayerBowOutcome.
+ */
+#define COAMING_PLACE_TWO_LAYER_BOW_OUTCOME_OUTER_FREE_FACE_STRESS 7
+
+/**
+ * The place of `free_span` in CoamingPaneEngagement.
+ */
+#define COAMING_PLACE_PANE_ENGAGEMENT_FREE_SPAN 0
+
+/**
+ * The place of `overlap` in CoamingPaneEngagement.
+ */
+#define COAMING_PLACE_PANE_ENGAGEMENT_OVERLAP 1
+
+/**
+ * The place of `pane_growth_strain` in CoamingPaneEngagement.
+ */
+#define COAMING_PLACE_PANE_ENGAGEMENT_PANE_GROWTH_STRAIN 2
+
+/**
+ * The place of `frame_growth_strain` in CoamingPaneEngagement.
+ */
+#define COAMING_PLACE_PANE_ENGAGEMENT_FRAME_GROWTH_STRAIN 3
+
+/**
+ * The place of `bow` in CoamingPaneEngagement.
+ */
+#define COAMING_PLACE_PANE_ENGAGEMENT_BOW 4
+
+/**
+ * The place of `side_clearance` in CoamingPaneEngagement.
+ */
+#define COAMING_PLACE_PANE_ENGAGEMENT_SIDE_CLEARANCE 5
+
+/**
+ * The place of `tolerance` in CoamingPaneEngagement.
+ */
+#define COAMING_PLACE_PANE_ENGAGEMENT_TOLERANCE 6
+
+/**
+ * The place of `shrinkage` in CoamingPaneEngagementOutcome.
+ */
+#define COAMING_PLACE_PANE_ENGAGEMENT_OUTCOME_SHRINKAGE 0
+
+/**
+ * The place of `bow_draw` in CoamingPaneEngagementOutcome.
+ */
+#define COAMING_PLACE_PANE_ENGAGEMENT_OUTCOME_BOW_DRAW 1
+
+/**
+ * The place of `engagement` in CoamingPaneEngagementOutcome.
+ */
+#define COAMING_PLACE_PANE_ENGAGEMENT_OUTCOME_ENGAGEMENT 2
+
+/**
  * DeflectionGrade `0`: Grade 0: under 2 psi, 15 kPa.
  */
 #define COAMING_DEFLECTION_GRADE_0 0
@@ -2501,6 +3901,36 @@
  * PublishedLimits `psi`: The limits in psi.
  */
 #define COAMING_PUBLISHED_LIMITS_PSI 1
+
+/**
+ * SetBasis `of_deflection`: Of the deflection (ASTM D395, method B).
+ */
+#define COAMING_SET_BASIS_OF_DEFLECTION 0
+
+/**
+ * SetBasis `of_thickness`: Of the free thickness (ISO 1856).
+ */
+#define COAMING_SET_BASIS_OF_THICKNESS 1
+
+/**
+ * GasketCorner `bent`: Bent round in one piece.
+ */
+#define COAMING_GASKET_CORNER_BENT 0
+
+/**
+ * GasketCorner `mitred`: Four pieces, cut at 45° and bonded.
+ */
+#define COAMING_GASKET_CORNER_MITRED 1
+
+/**
+ * RubberFaces `bonded`: Bonded, or held by friction without slip.
+ */
+#define COAMING_RUBBER_FACES_BONDED 0
+
+/**
+ * RubberFaces `lubricated`: Lubricated: free to spread.
+ */
+#define COAMING_RUBBER_FACES_LUBRICATED 1
 
 /**
  * The place of `quarter_pressure` in CoamingSpongeGrade.
@@ -2586,6 +4016,481 @@
  * The place of `line_stiffness_max` in CoamingSpongeGradeOutcome.
  */
 #define COAMING_PLACE_SPONGE_GRADE_OUTCOME_LINE_STIFFNESS_MAX 12
+
+/**
+ * The place of `cord_diameter` in CoamingCordGroove.
+ */
+#define COAMING_PLACE_CORD_GROOVE_CORD_DIAMETER 0
+
+/**
+ * The place of `cord_tolerance` in CoamingCordGroove.
+ */
+#define COAMING_PLACE_CORD_GROOVE_CORD_TOLERANCE 1
+
+/**
+ * The place of `stretch` in CoamingCordGroove.
+ */
+#define COAMING_PLACE_CORD_GROOVE_STRETCH 2
+
+/**
+ * The place of `groove_depth` in CoamingCordGroove.
+ */
+#define COAMING_PLACE_CORD_GROOVE_GROOVE_DEPTH 3
+
+/**
+ * The place of `depth_tolerance` in CoamingCordGroove.
+ */
+#define COAMING_PLACE_CORD_GROOVE_DEPTH_TOLERANCE 4
+
+/**
+ * The place of `groove_width` in CoamingCordGroove.
+ */
+#define COAMING_PLACE_CORD_GROOVE_GROOVE_WIDTH 5
+
+/**
+ * The place of `width_tolerance` in CoamingCordGroove.
+ */
+#define COAMING_PLACE_CORD_GROOVE_WIDTH_TOLERANCE 6
+
+/**
+ * The place of `face_gap` in CoamingCordGroove.
+ */
+#define COAMING_PLACE_CORD_GROOVE_FACE_GAP 7
+
+/**
+ * The place of `stretched_diameter` in CoamingCordGrooveOutcome.
+ */
+#define COAMING_PLACE_CORD_GROOVE_OUTCOME_STRETCHED_DIAMETER 0
+
+/**
+ * The place of `squeeze` in CoamingCordGrooveOutcome.
+ */
+#define COAMING_PLACE_CORD_GROOVE_OUTCOME_SQUEEZE 1
+
+/**
+ * The place of `squeeze_min` in CoamingCordGrooveOutcome.
+ */
+#define COAMING_PLACE_CORD_GROOVE_OUTCOME_SQUEEZE_MIN 2
+
+/**
+ * The place of `squeeze_max` in CoamingCordGrooveOutcome.
+ */
+#define COAMING_PLACE_CORD_GROOVE_OUTCOME_SQUEEZE_MAX 3
+
+/**
+ * The place of `fill` in CoamingCordGrooveOutcome.
+ */
+#define COAMING_PLACE_CORD_GROOVE_OUTCOME_FILL 4
+
+/**
+ * The place of `fill_max` in CoamingCordGrooveOutcome.
+ */
+#define COAMING_PLACE_CORD_GROOVE_OUTCOME_FILL_MAX 5
+
+/**
+ * The place of `free_height` in CoamingGasketSet.
+ */
+#define COAMING_PLACE_GASKET_SET_FREE_HEIGHT 0
+
+/**
+ * The place of `closed_height` in CoamingGasketSet.
+ */
+#define COAMING_PLACE_GASKET_SET_CLOSED_HEIGHT 1
+
+/**
+ * The place of `set` in CoamingGasketSet.
+ */
+#define COAMING_PLACE_GASKET_SET_SET 2
+
+/**
+ * The place of `test_temperature` in CoamingGasketSet.
+ */
+#define COAMING_PLACE_GASKET_SET_TEST_TEMPERATURE 4
+
+/**
+ * The place of `test_time` in CoamingGasketSet.
+ */
+#define COAMING_PLACE_GASKET_SET_TEST_TIME 5
+
+/**
+ * The place of `test_compression` in CoamingGasketSet.
+ */
+#define COAMING_PLACE_GASKET_SET_TEST_COMPRESSION 6
+
+/**
+ * The place of `recovery_time` in CoamingGasketSet.
+ */
+#define COAMING_PLACE_GASKET_SET_RECOVERY_TIME 7
+
+/**
+ * The place of `service_temperature` in CoamingGasketSet.
+ */
+#define COAMING_PLACE_GASKET_SET_SERVICE_TEMPERATURE 8
+
+/**
+ * The place of `service_time` in CoamingGasketSet.
+ */
+#define COAMING_PLACE_GASKET_SET_SERVICE_TIME 9
+
+/**
+ * The place of `opening` in CoamingGasketSet.
+ */
+#define COAMING_PLACE_GASKET_SET_OPENING 10
+
+/**
+ * The place of `opening_time` in CoamingGasketSet.
+ */
+#define COAMING_PLACE_GASKET_SET_OPENING_TIME 11
+
+/**
+ * The place of `recovered_height` in CoamingGasketSetOutcome.
+ */
+#define COAMING_PLACE_GASKET_SET_OUTCOME_RECOVERED_HEIGHT 0
+
+/**
+ * The place of `recovered_travel` in CoamingGasketSetOutcome.
+ */
+#define COAMING_PLACE_GASKET_SET_OUTCOME_RECOVERED_TRAVEL 1
+
+/**
+ * The place of `residual_compression` in CoamingGasketSetOutcome.
+ */
+#define COAMING_PLACE_GASKET_SET_OUTCOME_RESIDUAL_COMPRESSION 2
+
+/**
+ * The place of `set_of_deflection` in CoamingGasketSetOutcome.
+ */
+#define COAMING_PLACE_GASKET_SET_OUTCOME_SET_OF_DEFLECTION 3
+
+/**
+ * The place of `set_of_thickness` in CoamingGasketSetOutcome.
+ */
+#define COAMING_PLACE_GASKET_SET_OUTCOME_SET_OF_THICKNESS 4
+
+/**
+ * The place of `follow_ratio` in CoamingGasketSetOutcome.
+ */
+#define COAMING_PLACE_GASKET_SET_OUTCOME_FOLLOW_RATIO 5
+
+/**
+ * The place of `youngs_modulus` in CoamingGasketSpacing.
+ */
+#define COAMING_PLACE_GASKET_SPACING_YOUNGS_MODULUS 0
+
+/**
+ * The place of `second_moment` in CoamingGasketSpacing.
+ */
+#define COAMING_PLACE_GASKET_SPACING_SECOND_MOMENT 1
+
+/**
+ * The place of `line_stiffness` in CoamingGasketSpacing.
+ */
+#define COAMING_PLACE_GASKET_SPACING_LINE_STIFFNESS 2
+
+/**
+ * The place of `pitch` in CoamingGasketSpacing.
+ */
+#define COAMING_PLACE_GASKET_SPACING_PITCH 3
+
+/**
+ * The place of `mean_compressed` in CoamingGasketSpacing.
+ */
+#define COAMING_PLACE_GASKET_SPACING_MEAN_COMPRESSED 4
+
+/**
+ * The place of `wanted_ratio` in CoamingGasketSpacing.
+ */
+#define COAMING_PLACE_GASKET_SPACING_WANTED_RATIO 5
+
+/**
+ * The place of `foundation_parameter` in CoamingGasketSpacingOutcome.
+ */
+#define COAMING_PLACE_GASKET_SPACING_OUTCOME_FOUNDATION_PARAMETER 0
+
+/**
+ * The place of `pitch_parameter` in CoamingGasketSpacingOutcome.
+ */
+#define COAMING_PLACE_GASKET_SPACING_OUTCOME_PITCH_PARAMETER 1
+
+/**
+ * The place of `compression_ratio` in CoamingGasketSpacingOutcome.
+ */
+#define COAMING_PLACE_GASKET_SPACING_OUTCOME_COMPRESSION_RATIO 2
+
+/**
+ * The place of `compressed_at_latch` in CoamingGasketSpacingOutcome.
+ */
+#define COAMING_PLACE_GASKET_SPACING_OUTCOME_COMPRESSED_AT_LATCH 3
+
+/**
+ * The place of `compressed_between` in CoamingGasketSpacingOutcome.
+ */
+#define COAMING_PLACE_GASKET_SPACING_OUTCOME_COMPRESSED_BETWEEN 4
+
+/**
+ * The place of `latch_force` in CoamingGasketSpacingOutcome.
+ */
+#define COAMING_PLACE_GASKET_SPACING_OUTCOME_LATCH_FORCE 5
+
+/**
+ * The place of `wanted_pitch_parameter` in CoamingGasketSpacingOutcome.
+ */
+#define COAMING_PLACE_GASKET_SPACING_OUTCOME_WANTED_PITCH_PARAMETER 6
+
+/**
+ * The place of `needed_pitch` in CoamingGasketSpacingOutcome.
+ */
+#define COAMING_PLACE_GASKET_SPACING_OUTCOME_NEEDED_PITCH 7
+
+/**
+ * The place of `needed_second_moment` in CoamingGasketSpacingOutcome.
+ */
+#define COAMING_PLACE_GASKET_SPACING_OUTCOME_NEEDED_SECOND_MOMENT 8
+
+/**
+ * The place of `needed_line_stiffness` in CoamingGasketSpacingOutcome.
+ */
+#define COAMING_PLACE_GASKET_SPACING_OUTCOME_NEEDED_LINE_STIFFNESS 9
+
+/**
+ * The place of `length` in CoamingGasketStrip.
+ */
+#define COAMING_PLACE_GASKET_STRIP_LENGTH 0
+
+/**
+ * The place of `width` in CoamingGasketStrip.
+ */
+#define COAMING_PLACE_GASKET_STRIP_WIDTH 1
+
+/**
+ * The place of `strip_width` in CoamingGasketStrip.
+ */
+#define COAMING_PLACE_GASKET_STRIP_STRIP_WIDTH 2
+
+/**
+ * The place of `corner_radius` in CoamingGasketStrip.
+ */
+#define COAMING_PLACE_GASKET_STRIP_CORNER_RADIUS 4
+
+/**
+ * The place of `smallest_radius_ratio` in CoamingGasketStrip.
+ */
+#define COAMING_PLACE_GASKET_STRIP_SMALLEST_RADIUS_RATIO 5
+
+/**
+ * The place of `extra_length` in CoamingGasketStrip.
+ */
+#define COAMING_PLACE_GASKET_STRIP_EXTRA_LENGTH 6
+
+/**
+ * The place of `path_length` in CoamingGasketStripOutcome.
+ */
+#define COAMING_PLACE_GASKET_STRIP_OUTCOME_PATH_LENGTH 0
+
+/**
+ * The place of `cut_length` in CoamingGasketStripOutcome.
+ */
+#define COAMING_PLACE_GASKET_STRIP_OUTCOME_CUT_LENGTH 1
+
+/**
+ * The place of `long_piece` in CoamingGasketStripOutcome.
+ */
+#define COAMING_PLACE_GASKET_STRIP_OUTCOME_LONG_PIECE 4
+
+/**
+ * The place of `short_piece` in CoamingGasketStripOutcome.
+ */
+#define COAMING_PLACE_GASKET_STRIP_OUTCOME_SHORT_PIECE 5
+
+/**
+ * The place of `longest_straight` in CoamingGasketStripOutcome.
+ */
+#define COAMING_PLACE_GASKET_STRIP_OUTCOME_LONGEST_STRAIGHT 6
+
+/**
+ * The place of `corner_stretch` in CoamingGasketStripOutcome.
+ */
+#define COAMING_PLACE_GASKET_STRIP_OUTCOME_CORNER_STRETCH 7
+
+/**
+ * The place of `line_force` in CoamingGasketTightness.
+ */
+#define COAMING_PLACE_GASKET_TIGHTNESS_LINE_FORCE 0
+
+/**
+ * The place of `width` in CoamingGasketTightness.
+ */
+#define COAMING_PLACE_GASKET_TIGHTNESS_WIDTH 1
+
+/**
+ * The place of `path_length` in CoamingGasketTightness.
+ */
+#define COAMING_PLACE_GASKET_TIGHTNESS_PATH_LENGTH 2
+
+/**
+ * The place of `lifting_pressure` in CoamingGasketTightness.
+ */
+#define COAMING_PLACE_GASKET_TIGHTNESS_LIFTING_PRESSURE 3
+
+/**
+ * The place of `sealed_area` in CoamingGasketTightness.
+ */
+#define COAMING_PLACE_GASKET_TIGHTNESS_SEALED_AREA 4
+
+/**
+ * The place of `mass` in CoamingGasketTightness.
+ */
+#define COAMING_PLACE_GASKET_TIGHTNESS_MASS 5
+
+/**
+ * The place of `acceleration` in CoamingGasketTightness.
+ */
+#define COAMING_PLACE_GASKET_TIGHTNESS_ACCELERATION 6
+
+/**
+ * The place of `pressure_difference` in CoamingGasketTightness.
+ */
+#define COAMING_PLACE_GASKET_TIGHTNESS_PRESSURE_DIFFERENCE 7
+
+/**
+ * The place of `lift` in CoamingGasketTightnessOutcome.
+ */
+#define COAMING_PLACE_GASKET_TIGHTNESS_OUTCOME_LIFT 0
+
+/**
+ * The place of `residual_line_force` in CoamingGasketTightnessOutcome.
+ */
+#define COAMING_PLACE_GASKET_TIGHTNESS_OUTCOME_RESIDUAL_LINE_FORCE 1
+
+/**
+ * The place of `contact_pressure` in CoamingGasketTightnessOutcome.
+ */
+#define COAMING_PLACE_GASKET_TIGHTNESS_OUTCOME_CONTACT_PRESSURE 2
+
+/**
+ * The place of `contact_ratio` in CoamingGasketTightnessOutcome.
+ */
+#define COAMING_PLACE_GASKET_TIGHTNESS_OUTCOME_CONTACT_RATIO 3
+
+/**
+ * The place of `youngs_modulus` in CoamingRubberBlock.
+ */
+#define COAMING_PLACE_RUBBER_BLOCK_YOUNGS_MODULUS 0
+
+/**
+ * The place of `stiffening` in CoamingRubberBlock.
+ */
+#define COAMING_PLACE_RUBBER_BLOCK_STIFFENING 1
+
+/**
+ * The place of `length` in CoamingRubberBlock.
+ */
+#define COAMING_PLACE_RUBBER_BLOCK_LENGTH 2
+
+/**
+ * The place of `width` in CoamingRubberBlock.
+ */
+#define COAMING_PLACE_RUBBER_BLOCK_WIDTH 3
+
+/**
+ * The place of `thickness` in CoamingRubberBlock.
+ */
+#define COAMING_PLACE_RUBBER_BLOCK_THICKNESS 4
+
+/**
+ * The place of `compression` in CoamingRubberBlock.
+ */
+#define COAMING_PLACE_RUBBER_BLOCK_COMPRESSION 6
+
+/**
+ * The place of `shape_factor` in CoamingRubberBlockOutcome.
+ */
+#define COAMING_PLACE_RUBBER_BLOCK_OUTCOME_SHAPE_FACTOR 0
+
+/**
+ * The place of `apparent_modulus` in CoamingRubberBlockOutcome.
+ */
+#define COAMING_PLACE_RUBBER_BLOCK_OUTCOME_APPARENT_MODULUS 1
+
+/**
+ * The place of `pressure` in CoamingRubberBlockOutcome.
+ */
+#define COAMING_PLACE_RUBBER_BLOCK_OUTCOME_PRESSURE 2
+
+/**
+ * The place of `force` in CoamingRubberBlockOutcome.
+ */
+#define COAMING_PLACE_RUBBER_BLOCK_OUTCOME_FORCE 3
+
+/**
+ * The place of `stiffness` in CoamingRubberBlockOutcome.
+ */
+#define COAMING_PLACE_RUBBER_BLOCK_OUTCOME_STIFFNESS 4
+
+/**
+ * The place of `youngs_modulus` in CoamingRubberStrip.
+ */
+#define COAMING_PLACE_RUBBER_STRIP_YOUNGS_MODULUS 0
+
+/**
+ * The place of `stiffening` in CoamingRubberStrip.
+ */
+#define COAMING_PLACE_RUBBER_STRIP_STIFFENING 1
+
+/**
+ * The place of `width` in CoamingRubberStrip.
+ */
+#define COAMING_PLACE_RUBBER_STRIP_WIDTH 2
+
+/**
+ * The place of `thickness` in CoamingRubberStrip.
+ */
+#define COAMING_PLACE_RUBBER_STRIP_THICKNESS 3
+
+/**
+ * The place of `compression` in CoamingRubberStrip.
+ */
+#define COAMING_PLACE_RUBBER_STRIP_COMPRESSION 5
+
+/**
+ * The place of `shape_factor` in CoamingRubberStripOutcome.
+ */
+#define COAMING_PLACE_RUBBER_STRIP_OUTCOME_SHAPE_FACTOR 0
+
+/**
+ * The place of `apparent_modulus` in CoamingRubberStripOutcome.
+ */
+#define COAMING_PLACE_RUBBER_STRIP_OUTCOME_APPARENT_MODULUS 1
+
+/**
+ * The place of `pressure` in CoamingRubberStripOutcome.
+ */
+#define COAMING_PLACE_RUBBER_STRIP_OUTCOME_PRESSURE 2
+
+/**
+ * The place of `line_force` in CoamingRubberStripOutcome.
+ */
+#define COAMING_PLACE_RUBBER_STRIP_OUTCOME_LINE_FORCE 3
+
+/**
+ * The place of `line_stiffness` in CoamingRubberStripOutcome.
+ */
+#define COAMING_PLACE_RUBBER_STRIP_OUTCOME_LINE_STIFFNESS 4
+
+/**
+ * The place of `shore_a` in CoamingShoreModulus.
+ */
+#define COAMING_PLACE_SHORE_MODULUS_SHORE_A 0
+
+/**
+ * The place of `youngs_modulus` in CoamingShoreModulusOutcome.
+ */
+#define COAMING_PLACE_SHORE_MODULUS_OUTCOME_YOUNGS_MODULUS 0
+
+/**
+ * The place of `log_linear_modulus` in CoamingShoreModulusOutcome.
+ */
+#define COAMING_PLACE_SHORE_MODULUS_OUTCOME_LOG_LINEAR_MODULUS 1
 
 /**
  * The place of `line_force` in CoamingLatchForce.
@@ -2776,6 +4681,81 @@
  * The place of `release_travel_left` in CoamingLatchTravelOutcome.
  */
 #define COAMING_PLACE_LATCH_TRAVEL_OUTCOME_RELEASE_TRAVEL_LEFT 4
+
+/**
+ * The place of `latch_force` in CoamingLatchMissing.
+ */
+#define COAMING_PLACE_LATCH_MISSING_LATCH_FORCE 0
+
+/**
+ * The place of `working_load` in CoamingLatchMissing.
+ */
+#define COAMING_PLACE_LATCH_MISSING_WORKING_LOAD 2
+
+/**
+ * The place of `even_share` in CoamingLatchMissingOutcome.
+ */
+#define COAMING_PLACE_LATCH_MISSING_OUTCOME_EVEN_SHARE 0
+
+/**
+ * The place of `neighbour_share` in CoamingLatchMissingOutcome.
+ */
+#define COAMING_PLACE_LATCH_MISSING_OUTCOME_NEIGHBOUR_SHARE 1
+
+/**
+ * The place of `largest_latch_force` in CoamingLatchMissingOutcome.
+ */
+#define COAMING_PLACE_LATCH_MISSING_OUTCOME_LARGEST_LATCH_FORCE 2
+
+/**
+ * The place of `working_load_ratio` in CoamingLatchMissingOutcome.
+ */
+#define COAMING_PLACE_LATCH_MISSING_OUTCOME_WORKING_LOAD_RATIO 3
+
+/**
+ * The place of `mass` in CoamingLidTether.
+ */
+#define COAMING_PLACE_LID_TETHER_MASS 0
+
+/**
+ * The place of `free_fall` in CoamingLidTether.
+ */
+#define COAMING_PLACE_LID_TETHER_FREE_FALL 1
+
+/**
+ * The place of `stiffness` in CoamingLidTether.
+ */
+#define COAMING_PLACE_LID_TETHER_STIFFNESS 2
+
+/**
+ * The place of `working_load` in CoamingLidTether.
+ */
+#define COAMING_PLACE_LID_TETHER_WORKING_LOAD 3
+
+/**
+ * The place of `weight` in CoamingLidTetherOutcome.
+ */
+#define COAMING_PLACE_LID_TETHER_OUTCOME_WEIGHT 0
+
+/**
+ * The place of `largest_force` in CoamingLidTetherOutcome.
+ */
+#define COAMING_PLACE_LID_TETHER_OUTCOME_LARGEST_FORCE 1
+
+/**
+ * The place of `largest_stretch` in CoamingLidTetherOutcome.
+ */
+#define COAMING_PLACE_LID_TETHER_OUTCOME_LARGEST_STRETCH 2
+
+/**
+ * The place of `energy` in CoamingLidTetherOutcome.
+ */
+#define COAMING_PLACE_LID_TETHER_OUTCOME_ENERGY 3
+
+/**
+ * The place of `working_load_ratio` in CoamingLidTetherOutcome.
+ */
+#define COAMING_PLACE_LID_TETHER_OUTCOME_WORKING_LOAD_RATIO 4
 
 /**
  * Why a call failed. It owns nothing and needs no freeing; a call that succeeds leaves it untouched.
@@ -4123,6 +6103,761 @@ typedef struct CoamingAirBendOutcome {
 } CoamingAirBendOutcome;
 
 /**
+ * Neutral axis measured from a test strip with one bend, with its uncertainty.
+ *
+ * # Formula
+ *
+ * A strip of flat length L is bent once and its two legs A and B are measured, both to the same reference.
+ *
+ * - what a leg length goes past the tangent line: z = (r + e) tan(α/2), e by the reference as in `profile`
+ * - bend allowance BA = L − (A − z) − (B − z); deduction BD = A + B − L; K = (BA/α − r) / t
+ * - uncertainty: u = √Σ (∂K/∂x · uₓ)² over L, A, B, α, r and t; worst case Σ |∂K/∂x · uₓ|
+ *
+ * with ∂K/∂L = −∂K/∂A = −∂K/∂B = 1/(α t), ∂K/∂r = (2 z'ᵣ/α − 1)/t, ∂K/∂t = (2 z'ₜ/α − K)/t and
+ * ∂K/∂α = (2 z'ₐ − BA/α)/(α t), where z'ᵣ, z'ₜ and z'ₐ are the derivatives of z.
+ *
+ * # Validity
+ *
+ * One bend, square to the strip. The uncertainties are small against the values, all in the same sense (all standard, or
+ * all limits), and independent for the first figure. At 90° exactly the derivative by α is that to the virtual sharp, the larger of
+ * the two. Measure the radius: it weighs as much as the lengths, and in air bending it is set by the die. K that is not between 0 and 1 is an error, K outside 0.25 to
+ * 0.50 bears a caveat. Several strips, averaged, lower the part of the uncertainty that is due to reading.
+ *
+ * # Source
+ *
+ * Geometry, the inverse of the bend allowance; propagation of uncertainty after JCGM 100:2008, clause 5.1.2, equation 10.
+ */
+typedef struct CoamingKFactorMeasured {
+  /**
+   * Length of the flat strip before bending, L. Unit: m. Accepted: greater than 0 mm.
+   */
+  double flat_length_m;
+  /**
+   * First leg of the bent strip, A. Unit: m. Accepted: greater than 0 mm.
+   */
+  double first_leg_m;
+  /**
+   * Second leg of the bent strip, B. Unit: m. Accepted: greater than 0 mm.
+   */
+  double second_leg_m;
+  /**
+   * What both legs are measured to. One of the constants COAMING_LENGTH_REFERENCE_....
+   */
+  uint32_t reference;
+  /**
+   * What outside, inside and mid lengths go to at a bend of more than 90°. One of the constants COAMING_ABOVE_NINETY_....
+   */
+  uint32_t above_ninety;
+  /**
+   * Bend angle as measured, α: the angle the sheet is turned through. Unit: rad. Accepted: greater than 0 deg and at most 180 deg.
+   */
+  double bend_angle_rad;
+  /**
+   * Inside radius as measured, r. Unit: m. Accepted: at least 0 mm.
+   */
+  double inside_radius_m;
+  /**
+   * Thickness as measured, t. Unit: m. Accepted: greater than 0 mm.
+   */
+  double thickness_m;
+  /**
+   * Uncertainty of the flat length, ±. Unit: m. Accepted: at least 0 mm.
+   */
+  double flat_length_uncertainty_m;
+  /**
+   * Uncertainty of each leg, ±. Unit: m. Accepted: at least 0 mm.
+   */
+  double leg_uncertainty_m;
+  /**
+   * Uncertainty of the bend angle, ±. Unit: rad. Accepted: at least 0 deg.
+   */
+  double bend_angle_uncertainty_rad;
+  /**
+   * Uncertainty of the inside radius, ±. Unit: m. Accepted: at least 0 mm.
+   */
+  double inside_radius_uncertainty_m;
+  /**
+   * Uncertainty of the thickness, ±. Unit: m. Accepted: at least 0 mm.
+   */
+  double thickness_uncertainty_m;
+} CoamingKFactorMeasured;
+
+/**
+ * The neutral axis of a test strip.
+ */
+typedef struct CoamingKFactorMeasuredOutcome {
+  /**
+   * Neutral axis, K: its distance from the inside face over the thickness.
+   */
+  double k_factor;
+  /**
+   * Uncertainty of K, ±: root sum of squares of the parts.
+   */
+  double k_factor_uncertainty;
+  /**
+   * Largest error of K, ±: sum of the parts.
+   */
+  double k_factor_worst_case;
+  /**
+   * Length of the neutral line in the bend, BA. Unit: m.
+   */
+  double bend_allowance_m;
+  /**
+   * What the two legs exceed the flat by, BD. Unit: m.
+   */
+  double bend_deduction_m;
+  /**
+   * Part of the uncertainty that is due to the flat length.
+   */
+  double from_flat_length;
+  /**
+   * Part that is due to each of the two legs.
+   */
+  double from_each_leg;
+  /**
+   * Part that is due to the bend angle.
+   */
+  double from_bend_angle;
+  /**
+   * Part that is due to the inside radius.
+   */
+  double from_inside_radius;
+  /**
+   * Part that is due to the thickness.
+   */
+  double from_thickness;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingKFactorMeasuredOutcome;
+
+/**
+ * Radius and angle that a bend springs back to.
+ *
+ * # Formula
+ *
+ * With the radius Rᵢ and angle αᵢ under the tool, thickness t, yield strength Y and Young's modulus E:
+ *
+ * - x = Rᵢ Y / (E t)
+ * - Rᵢ / R_f = 4 x³ − 3 x + 1
+ * - α_f (R_f + t/2) = αᵢ (Rᵢ + t/2): the middle line keeps its length
+ *
+ * # Validity
+ *
+ * Pure bending of an elastic, ideally plastic sheet whose radius is large against its thickness: tested for Rᵢ/t of 5 and more,
+ * with a caveat below. x is below 0.5: from there on the sheet only flexes and goes back flat. Hardening, friction and the
+ * straight shoulders of an air bend are not in it: expect the right size, not the last degree, and bend a test strip.
+ *
+ * # Source
+ *
+ * F. J. Gardiner, The springback of metals, Trans. ASME 79 (1957) 1–9, as given by Kalpakjian and Schmid, Manufacturing
+ * Processes for Engineering Materials, sheet-metal forming.
+ */
+typedef struct CoamingSpringback {
+  /**
+   * Inside radius under the tool, Rᵢ. Unit: m. Accepted: greater than 0 mm.
+   */
+  double tool_radius_m;
+  /**
+   * Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
+   */
+  double thickness_m;
+  /**
+   * Yield strength, Y. Unit: Pa. Accepted: greater than 0 MPa.
+   */
+  double yield_strength_pa;
+  /**
+   * Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
+   */
+  double youngs_modulus_pa;
+  /**
+   * Bend angle under the tool, αᵢ: the angle the sheet is turned through. Unit: rad. Accepted: at least 0 deg and at most 180 deg.
+   */
+  double tool_bend_angle_rad;
+} CoamingSpringback;
+
+/**
+ * What a bend springs back to.
+ */
+typedef struct CoamingSpringbackOutcome {
+  /**
+   * Radius under the tool over final radius, Rᵢ/R_f.
+   */
+  double springback_ratio;
+  /**
+   * Inside radius after springback, R_f. Unit: m.
+   */
+  double final_radius_m;
+  /**
+   * Bend angle after springback, α_f. Unit: rad.
+   */
+  double final_bend_angle_rad;
+  /**
+   * Angle that the bend opens by, αᵢ − α_f. Unit: rad.
+   */
+  double springback_angle_rad;
+  /**
+   * Yield number, x: 0.5 is where the sheet no longer takes a set.
+   */
+  double yield_number;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingSpringbackOutcome;
+
+/**
+ * Tool radius and over-bend angle that spring back to a wanted radius and angle.
+ *
+ * # Formula
+ *
+ * The inverse of `springback`. With the wanted radius R_f and angle α_f, thickness t, yield strength Y, Young's modulus E:
+ *
+ * - g = R_f Y / (E t) and q = 3 + 1/g; x is the root of 4 x³ − q x + 1 = 0 between 0 and 1/2:
+ *   x = √(q/3) sin(⅓ arcsin((3/q)^(3/2)))
+ * - tool radius Rᵢ = x E t / Y
+ * - angle under the tool αᵢ = α_f (R_f + t/2) / (Rᵢ + t/2); over-bend αᵢ − α_f
+ *
+ * # Validity
+ *
+ * As `springback`. Every radius has a tool radius. An angle under the tool above 180° cannot be made and is an error. In air bending the
+ * die opening sets the radius: only the angle is then at hand.
+ *
+ * # Source
+ *
+ * As `springback`; the root by the trigonometric solution of the cubic.
+ */
+typedef struct CoamingOverBend {
+  /**
+   * Wanted inside radius, R_f. Unit: m. Accepted: greater than 0 mm.
+   */
+  double wanted_radius_m;
+  /**
+   * Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
+   */
+  double thickness_m;
+  /**
+   * Yield strength, Y. Unit: Pa. Accepted: greater than 0 MPa.
+   */
+  double yield_strength_pa;
+  /**
+   * Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
+   */
+  double youngs_modulus_pa;
+  /**
+   * Wanted bend angle, α_f: the angle the sheet is turned through. Unit: rad. Accepted: at least 0 deg and at most 180 deg.
+   */
+  double wanted_bend_angle_rad;
+} CoamingOverBend;
+
+/**
+ * The tool that leaves the wanted bend.
+ */
+typedef struct CoamingOverBendOutcome {
+  /**
+   * Inside radius under the tool, Rᵢ. Unit: m.
+   */
+  double tool_radius_m;
+  /**
+   * Bend angle under the tool, αᵢ. Unit: rad.
+   */
+  double tool_bend_angle_rad;
+  /**
+   * Angle to bend past the wanted one, αᵢ − α_f. Unit: rad.
+   */
+  double over_bend_angle_rad;
+  /**
+   * Radius under the tool over wanted radius, Rᵢ/R_f.
+   */
+  double springback_ratio;
+  /**
+   * Yield number, x: 0.5 is where the sheet no longer takes a set.
+   */
+  double yield_number;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingOverBendOutcome;
+
+/**
+ * Smallest inside radius for a cold bend of 90° by the table of the Aluminum Design Manual.
+ *
+ * # Formula
+ *
+ * R = f t, with the factor f of the table for alloy and temper; between two columns of thickness on the straight line
+ * between their factors.
+ *
+ * # Validity
+ *
+ * Columns from 1/64 to 1/2 in. Thinner sheet takes the first column, with a caveat; thicker is an error. A guide value, not a
+ * limit, and bears that caveat. For 90°, cold; along the grain, past 90° or with a rough edge take more.
+ *
+ * # Source
+ *
+ * Aluminum Association, Aluminum Design Manual, January 2005, part VII, table 3-1, p. VII-78: second-hand, from public
+ * copies; 5052-H32, 6061-T4 and 6061-T6 are [B011–B013].
+ */
+typedef struct CoamingSmallestRadiusByDesignManual {
+  /**
+   * Alloy and temper. One of the constants COAMING_ALUMINUM_DESIGN_MANUAL_TEMPER_....
+   */
+  uint32_t temper;
+  /**
+   * Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm and at most 12.7 mm.
+   */
+  double thickness_m;
+} CoamingSmallestRadiusByDesignManual;
+
+/**
+ * Smallest inside radius by the table.
+ */
+typedef struct CoamingSmallestRadiusByDesignManualOutcome {
+  /**
+   * Smallest inside radius, R. Unit: m.
+   */
+  double smallest_radius_m;
+  /**
+   * Smallest inside radius over thickness, R/t.
+   */
+  double radius_ratio;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingSmallestRadiusByDesignManualOutcome;
+
+/**
+ * Recommended inside radius for a bend of 90° by the table of AC 43.13-1B, as a band.
+ *
+ * # Formula
+ *
+ * R = f t, with the two factors f of the table for alloy and temper; between two columns of thickness on the straight line
+ * between their factors.
+ *
+ * # Validity
+ *
+ * Columns from 0.016 to 0.258 in. Thinner sheet takes the first column, with a caveat; thicker is an error. The rows are from memory:
+ * the outcome bears the caveat that it is unverified, besides that of a guide value.
+ *
+ * # Source
+ *
+ * FAA AC 43.13-1B, 1998, change 1, table 4-6, recommended radii for 90° bends in aluminium alloys: unverified. Its row for
+ * 2024-T3 takes in the one value of another chart, 0.16 in for 0.040 in [B006].
+ */
+typedef struct CoamingRecommendedRadiusByAdvisoryCircular {
+  /**
+   * Alloy and temper. One of the constants COAMING_ADVISORY_CIRCULAR_TEMPER_....
+   */
+  uint32_t temper;
+  /**
+   * Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm and at most 6.553 mm.
+   */
+  double thickness_m;
+} CoamingRecommendedRadiusByAdvisoryCircular;
+
+/**
+ * Recommended inside radius by the table.
+ */
+typedef struct CoamingRecommendedRadiusByAdvisoryCircularOutcome {
+  /**
+   * Lower end of the recommended inside radius. Unit: m.
+   */
+  double lower_radius_m;
+  /**
+   * Upper end of the recommended inside radius: the safe one. Unit: m.
+   */
+  double upper_radius_m;
+  /**
+   * Lower end over thickness.
+   */
+  double lower_ratio;
+  /**
+   * Upper end over thickness.
+   */
+  double upper_ratio;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingRecommendedRadiusByAdvisoryCircularOutcome;
+
+/**
+ * Smallest inside radius from the reduction of area of a tensile test.
+ *
+ * # Formula
+ *
+ * With the reduction of area r in per cent and thickness t: R/t = 50/r − 1. From 50 % on the sheet can be folded on itself: R = 0.
+ *
+ * # Validity
+ *
+ * Reduction of area, not elongation. Tested to 50 %; above, R stays 0, with a caveat. The derivation sets the true strain of the outer fibre
+ * equal to the true strain at fracture; a rough edge, a bend along the grain or a wide sheet needs more.
+ *
+ * # Source
+ *
+ * Kalpakjian and Schmid, Manufacturing Processes for Engineering Materials, sheet-metal bending, from memory: unverified.
+ */
+typedef struct CoamingSmallestRadiusByReduction {
+  /**
+   * Reduction of area at fracture in a tensile test, r, as a ratio: 0.20 or 20 %. Accepted: greater than 0 and less than 1.
+   */
+  double reduction_of_area;
+  /**
+   * Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
+   */
+  double thickness_m;
+} CoamingSmallestRadiusByReduction;
+
+/**
+ * Smallest inside radius for a reduction of area.
+ */
+typedef struct CoamingSmallestRadiusByReductionOutcome {
+  /**
+   * Smallest inside radius, R. Unit: m.
+   */
+  double smallest_radius_m;
+  /**
+   * Smallest inside radius over thickness, R/t.
+   */
+  double radius_ratio;
+  /**
+   * True where the sheet can be folded on itself. 0 is no, 1 is yes.
+   */
+  uint8_t folds_on_itself;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingSmallestRadiusByReductionOutcome;
+
+/**
+ * Strain of the outer fibre of a bend.
+ *
+ * # Formula
+ *
+ * With inside radius R and thickness t: e = 1 / (1 + 2 R/t).
+ *
+ * # Validity
+ *
+ * An estimate, and bears that caveat: engineering strain with the neutral axis at mid thickness, which holds for large radii; in a sharp
+ * bend the axis moves inwards and the strain is larger.
+ *
+ * # Source
+ *
+ * Kalpakjian and Schmid, Manufacturing Processes for Engineering Materials, sheet-metal bending; follows from geometry.
+ */
+typedef struct CoamingOuterFibreStrain {
+  /**
+   * Inside radius, R. Unit: m. Accepted: at least 0 mm.
+   */
+  double inside_radius_m;
+  /**
+   * Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
+   */
+  double thickness_m;
+} CoamingOuterFibreStrain;
+
+/**
+ * Strain of the outer fibre.
+ */
+typedef struct CoamingOuterFibreStrainOutcome {
+  /**
+   * Engineering strain of the outer fibre, e.
+   */
+  double outer_fibre_strain;
+  /**
+   * Inside radius over thickness, R/t.
+   */
+  double radius_ratio;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingOuterFibreStrainOutcome;
+
+/**
+ * Smallest inside radius that keeps the strain of the outer fibre below a limit.
+ *
+ * # Formula
+ *
+ * With the allowed strain e and thickness t: R/t = (1/e − 1) / 2, the inverse of `outer_fibre_strain`.
+ *
+ * # Validity
+ *
+ * An estimate, and bears that caveat, as `outer_fibre_strain`. Elongation printed for a gauge length of 50 mm or 80 mm spreads a local
+ * neck over that length: a bend, which is short, bears more. So the radius is on the safe side with such a figure.
+ *
+ * # Source
+ *
+ * Kalpakjian and Schmid, Manufacturing Processes for Engineering Materials, sheet-metal bending; follows from geometry.
+ */
+typedef struct CoamingSmallestRadiusByStrain {
+  /**
+   * Engineering strain that the outer fibre may take, e. Accepted: greater than 0 and at most 1.
+   */
+  double allowed_strain;
+  /**
+   * Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
+   */
+  double thickness_m;
+} CoamingSmallestRadiusByStrain;
+
+/**
+ * Smallest inside radius for a strain.
+ */
+typedef struct CoamingSmallestRadiusByStrainOutcome {
+  /**
+   * Smallest inside radius, R. Unit: m.
+   */
+  double smallest_radius_m;
+  /**
+   * Smallest inside radius over thickness, R/t.
+   */
+  double radius_ratio;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingSmallestRadiusByStrainOutcome;
+
+/**
+ * Distance of a hole or slot from a bend against what common practice asks, and the zone in which holes distort.
+ *
+ * # Formula
+ *
+ * With thickness t, inside radius r, bend angle α and bend allowance BA = α (r + K t):
+ *
+ * - the edge of the hole shall be f t from the tangent line: at 90° that is f t + r from the inside face of the bent-up leg
+ * - f = 2.5 for a hole, 4 for a slot: an opening that is longer along the bend than across it
+ * - from the inside face the tangent line is r tan(α/2) away, from the outside face (r + t) tan(α/2), from the bend line
+ *   on the flat BA/2
+ * - distortion zone on the flat: f t + BA/2 to each side of the bend line
+ * - margin = edge distance from the inside face / needed distance − 1
+ *
+ * # Validity
+ *
+ * Bend angles below 180°. The rule says where an edge stays round to the eye; a dowel or a pressed insert wants more. Where the hole
+ * must lie nearer, drill after bending, or cut a relief slot along the bend.
+ *
+ * # Source
+ *
+ * Common practice, both factors; they can be replaced.
+ */
+typedef struct CoamingHoleToBend {
+  /**
+   * Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
+   */
+  double thickness_m;
+  /**
+   * Inside radius, r. Unit: m. Accepted: at least 0 mm.
+   */
+  double inside_radius_m;
+  /**
+   * Bend angle, α: the angle the sheet is turned through. Unit: rad. Accepted: at least 0 deg and at most 180 deg.
+   */
+  double bend_angle_rad;
+  /**
+   * Neutral axis, K: its distance from the inside face over the thickness. Accepted: greater than 0 and less than 1.
+   */
+  double k_factor;
+  /**
+   * Size of the hole across the bend; the diameter of a round one. Unit: m. Accepted: greater than 0 mm.
+   */
+  double across_bend_m;
+  /**
+   * Size of the hole along the bend; the diameter of a round one. Unit: m. Accepted: greater than 0 mm.
+   */
+  double along_bend_m;
+  /**
+   * Distance of the centre of the hole, square to the bend. Unit: m. Accepted: at least 0 mm.
+   */
+  double centre_distance_m;
+  /**
+   * Where that distance is measured from. One of the constants COAMING_HOLE_DISTANCE_REFERENCE_....
+   */
+  uint32_t measured_from;
+  /**
+   * Whether `hole_factor` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_hole_factor;
+  /**
+   * Distance of the edge from the tangent line in thicknesses, for a hole; 2.5 (common practice) if absent. Accepted: at least 0.
+   */
+  double hole_factor;
+  /**
+   * Whether `slot_factor` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_slot_factor;
+  /**
+   * Distance of the edge from the tangent line in thicknesses, for a slot along the bend; 4 (common practice) if absent. Accepted: at least 0.
+   */
+  double slot_factor;
+} CoamingHoleToBend;
+
+/**
+ * How a hole lies to a bend.
+ */
+typedef struct CoamingHoleToBendOutcome {
+  /**
+   * Edge of the hole from the tangent line; negative where the hole cuts into the bend. Unit: m.
+   */
+  double edge_from_tangent_line_m;
+  /**
+   * Edge of the hole from the inside face of the bent-up leg. Unit: m.
+   */
+  double edge_from_inside_face_m;
+  /**
+   * Edge of the hole from the bend line, on the flat. Unit: m.
+   */
+  double edge_from_bend_line_m;
+  /**
+   * What is needed from the tangent line, f t. Unit: m.
+   */
+  double needed_from_tangent_line_m;
+  /**
+   * What is needed from the inside face of the bent-up leg. Unit: m.
+   */
+  double needed_from_inside_face_m;
+  /**
+   * What is needed from the bend line on the flat: the half width of the zone in which holes distort. Unit: m.
+   */
+  double distortion_zone_m;
+  /**
+   * Edge distance from the inside face over what is needed, less 1.
+   */
+  double margin;
+  /**
+   * True where the hole cuts into the bend itself. 0 is no, 1 is yes.
+   */
+  uint8_t cuts_bend;
+  /**
+   * Distance of the edge in thicknesses that was used, f.
+   */
+  double factor;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingHoleToBendOutcome;
+
+/**
+ * Relief notch at the end of a bend that does not run across the whole sheet.
+ *
+ * # Formula
+ *
+ * With thickness t, inside radius r, bend angle α and bend allowance BA = α (r + K t):
+ *
+ * - width = 1.5 t
+ * - depth past the tangent line p = 0.5 mm
+ * - depth from the outside face of the bent-up leg (r + t) tan(α/2) + p: at 90° the trade's "t + r + 0.5 mm"
+ * - depth from the bend line on the flat BA/2 + p
+ *
+ * # Validity
+ *
+ * Bend angles below 180°. A laser or punch has a narrowest slot of its own, and a notch with round ends tears less. Width and depth are
+ * what is usual, not what strength asks.
+ *
+ * # Source
+ *
+ * Common practice; both figures can be replaced.
+ */
+typedef struct CoamingBendRelief {
+  /**
+   * Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
+   */
+  double thickness_m;
+  /**
+   * Inside radius, r. Unit: m. Accepted: at least 0 mm.
+   */
+  double inside_radius_m;
+  /**
+   * Bend angle, α: the angle the sheet is turned through. Unit: rad. Accepted: at least 0 deg and at most 180 deg.
+   */
+  double bend_angle_rad;
+  /**
+   * Neutral axis, K: its distance from the inside face over the thickness. Accepted: greater than 0 and less than 1.
+   */
+  double k_factor;
+  /**
+   * Whether `width_factor` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_width_factor;
+  /**
+   * Width of the notch in thicknesses; 1.5 (common practice) if absent. Accepted: at least 0.
+   */
+  double width_factor;
+  /**
+   * Whether `past_tangent_line` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_past_tangent_line;
+  /**
+   * Depth of the notch past the tangent line, p; 0.5 mm (common practice) if absent. Unit: m. Accepted: at least 0 mm.
+   */
+  double past_tangent_line_m;
+} CoamingBendRelief;
+
+/**
+ * Size of a relief notch.
+ */
+typedef struct CoamingBendReliefOutcome {
+  /**
+   * Smallest width of the notch, along the bend. Unit: m.
+   */
+  double width_m;
+  /**
+   * Smallest depth from the outside face of the bent-up leg, or where the outside faces meet. Unit: m.
+   */
+  double depth_from_outside_face_m;
+  /**
+   * Smallest depth from the bend line, on the flat. Unit: m.
+   */
+  double depth_from_bend_line_m;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingBendReliefOutcome;
+
+/**
+ * Smallest relief hole where two bends meet in the corner of a box of aluminium sheet.
+ *
+ * # Formula
+ *
+ * 1/8 in for sheet to 0.064 in, 3/16 in for thicker sheet to 0.128 in. The centre lies where the inside tangent lines of the two
+ * bends cross, or outside of it towards the corner.
+ *
+ * # Validity
+ *
+ * Aluminium sheet to 0.128 in; thicker is an error. The source leaves the gap from 0.064 to 0.072 in: it takes the larger hole here.
+ *
+ * # Source
+ *
+ * FAA-H-8083-31A, vol. 1, ch. 4, folding a box [B014].
+ */
+typedef struct CoamingReliefHole {
+  /**
+   * Thickness of the bare sheet. Unit: m. Accepted: greater than 0 mm and at most 3.251 mm.
+   */
+  double thickness_m;
+} CoamingReliefHole;
+
+/**
+ * Size of a relief hole.
+ */
+typedef struct CoamingReliefHoleOutcome {
+  /**
+   * Smallest diameter of the relief hole. Unit: m.
+   */
+  double smallest_diameter_m;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingReliefHoleOutcome;
+
+/**
  * Rectangular plate under uniform pressure, supported or clamped all round: deflection, moments, stresses, reactions.
  *
  * # Formula
@@ -4765,6 +7500,1091 @@ typedef struct CoamingLayerGrowthOutcome {
 } CoamingLayerGrowthOutcome;
 
 /**
+ * Pressure rise of a closed bay from warming and wetting, and the lift on its lid.
+ *
+ * # Formula
+ * Closed at T1, humidity φ1, total pressure p0; then at T2, φ2, at constant volume:
+ * ```text
+ * dry gas   Δpd = (p0 − φ1 ew(T1)) (T2/T1 − 1)
+ * vapour    Δpv = φ2 ew(T2) − φ1 ew(T1)
+ * Δp = Δpd + Δpv
+ * lift = Δp A,  on each of n latches lift/n
+ * ```
+ * ew by the Magnus formula (see `dew_point`). Positive pushes the lid off its seal: that is a negative
+ * pressure in the sense of the cover.
+ *
+ * # Validity
+ * No vent, no leak, walls that do not give: an upper bound for a warming bay; a bay that cools draws the lid
+ * on. φ2 = 1 with standing water inside. −45 °C to 60 °C. Released while hot, the lid is thrown with this
+ * force: vent it first.
+ *
+ * # Source
+ * Ideal gas, Dalton's law; WMO-No. 8, annex 4.B for ew (second-hand).
+ */
+typedef struct CoamingBayPressure {
+  /**
+   * Temperature at which the bay was closed, T1. Unit: K. Accepted: at least -100 degC and at most 200 degC.
+   */
+  double closing_temperature_k;
+  /**
+   * Relative humidity when it was closed, φ1. Accepted: at least 0 and at most 1.
+   */
+  double closing_humidity;
+  /**
+   * Total pressure when it was closed, and outside since, p0. Unit: Pa. Accepted: greater than 0 kPa.
+   */
+  double closing_pressure_pa;
+  /**
+   * Temperature of the bay in service, T2. Unit: K. Accepted: at least -100 degC and at most 200 degC.
+   */
+  double service_temperature_k;
+  /**
+   * Relative humidity in service, φ2; 1 with standing water. Accepted: at least 0 and at most 1.
+   */
+  double service_humidity;
+  /**
+   * Area of the lid within its seal, A. Unit: m^2. Accepted: greater than 0 mm^2.
+   */
+  double lid_area_m2;
+  /**
+   * Number of latches, n. Accepted: at least 1 and at most 10000.
+   */
+  uint32_t latches;
+} CoamingBayPressure;
+
+/**
+ * Pressure rise and lift.
+ */
+typedef struct CoamingBayPressureOutcome {
+  /**
+   * Rise by the dry gas, Δpd. Unit: Pa.
+   */
+  double dry_gas_rise_pa;
+  /**
+   * Rise by the vapour, Δpv. Unit: Pa.
+   */
+  double vapour_rise_pa;
+  /**
+   * Pressure rise over the outside, Δp. Unit: Pa.
+   */
+  double pressure_rise_pa;
+  /**
+   * Lift on the lid; positive pushes it off its seal. Unit: N.
+   */
+  double lift_n;
+  /**
+   * Lift on each latch, equally shared. Unit: N.
+   */
+  double latch_lift_n;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingBayPressureOutcome;
+
+/**
+ * Shear and peel at the end of a bond between two layers that grow differently.
+ *
+ * # Formula
+ * Shear lag over the half length ℓ = L/2, bond line η thick with shear modulus G:
+ * ```text
+ * β² = (G/η) (1/(E1 t1) + 1/(E2 t2))
+ * τ  = |Δε| G tanh(β ℓ) / (β η)            at the end
+ * γ  = τ / G                               shear strain there
+ * γr = |Δε| ℓ / η                          bound: adherends that do not give at all
+ * N  = |Δε| (1 − 1/cosh(β ℓ)) / (1/(E1 t1) + 1/(E2 t2))   force in each layer at mid-length, for each width
+ * ```
+ * Peel, with D = E t³/12 of each layer, peel modulus Ep of the bond line, C = t1/(2 D1) − t2/(2 D2):
+ * ```text
+ * 4 λ⁴ = (Ep/η) (1/D1 + 1/D2)
+ * w⁗ + 4 λ⁴ w = −C τ′,   w″ = 0 and w‴ = −C τ at the end      w opening of the bond line
+ * P = −C β τ / (β⁴ + 4 λ⁴),  A = (β³ P + C τ)/(2 λ³) − β² P/(2 λ²)
+ * σ = (Ep/η) (A + P) times the sign of (ε2 − ε1)
+ * ```
+ * Positive peel pulls the end open; two like layers (C = 0) do not peel. With one stiff adherend and a soft
+ * bond σ tends to τ (3 Ep t/(E η))^¼.
+ *
+ * # Validity
+ * Elastic bond line, thin against the layers; shear even through it, although it is zero at the very edge.
+ * The peel holds for bonds longer than about 3/λ and 3/β from the middle; a shorter one gets a caveat. Both
+ * layers as narrow strips: no ν.
+ *
+ * # Source
+ * W. T. Chen and C. W. Nelson, Thermal Stress in Bonded Joints, IBM J. Res. Dev. 23 (1979) 179-188 (shear);
+ * L. J. Hart-Smith, NASA CR-112236, 1973 (peel; the limit above, unverified).
+ */
+typedef struct CoamingBondEndShear {
+  /**
+   * Length of the bond, L. Unit: m. Accepted: greater than 0 mm.
+   */
+  double bond_length_m;
+  /**
+   * Thickness of the first layer, t1. Unit: m. Accepted: greater than 0 mm.
+   */
+  double first_thickness_m;
+  /**
+   * Young's modulus of the first layer, E1. Unit: Pa. Accepted: greater than 0 MPa.
+   */
+  double first_youngs_modulus_pa;
+  /**
+   * Growth strain of the first layer, ε1. Accepted: at least -0.5 and at most 0.5.
+   */
+  double first_growth_strain;
+  /**
+   * Thickness of the second layer, t2. Unit: m. Accepted: greater than 0 mm.
+   */
+  double second_thickness_m;
+  /**
+   * Young's modulus of the second layer, E2. Unit: Pa. Accepted: greater than 0 MPa.
+   */
+  double second_youngs_modulus_pa;
+  /**
+   * Growth strain of the second layer, ε2. Accepted: at least -0.5 and at most 0.5.
+   */
+  double second_growth_strain;
+  /**
+   * Thickness of the bond line, η. Unit: m. Accepted: greater than 0 mm.
+   */
+  double bond_thickness_m;
+  /**
+   * Shear modulus of the bond line, G. Unit: Pa. Accepted: greater than 0 MPa.
+   */
+  double bond_shear_modulus_pa;
+  /**
+   * Whether `bond_peel_modulus` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_bond_peel_modulus;
+  /**
+   * Peel modulus of the bond line across its thickness, Ep; without it no peel is given. Unit: Pa. Accepted: greater than 0 MPa.
+   */
+  double bond_peel_modulus_pa;
+} CoamingBondEndShear;
+
+/**
+ * Shear and peel at the end.
+ */
+typedef struct CoamingBondEndShearOutcome {
+  /**
+   * Shear-lag parameter, β. Unit: 1/m.
+   */
+  double shear_lag_per_m;
+  /**
+   * Shear stress at the end, τ. Unit: Pa.
+   */
+  double end_shear_stress_pa;
+  /**
+   * Shear strain at the end, γ.
+   */
+  double end_shear_strain;
+  /**
+   * Shear strain between layers that do not give, γr: a bound.
+   */
+  double rigid_shear_strain;
+  /**
+   * Force in each layer at mid-length for each width, N. Unit: N/m.
+   */
+  double layer_force_n_per_m;
+  /**
+   * Whether `end_peel_stress` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_end_peel_stress;
+  /**
+   * Peel stress at the end, σ; positive pulls it open. Unit: Pa.
+   */
+  double end_peel_stress_pa;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingBondEndShearOutcome;
+
+/**
+ * Temperature rise at which a layer between its screws takes up its clearance, and at which it buckles.
+ *
+ * # Formula
+ * ```text
+ * ΔTc = c / (L |α1 − α2|)          the clearance is taken up
+ * ΔTb = εcr / |α1 − α2|            held growth strain at buckling
+ * ΔT  = ΔTc + ΔTb                  critical rise
+ * ```
+ * Both layers warm alike. εcr is the growth strain at which the held layer buckles between its screws; it
+ * comes from the plate calculations for its shape and edges.
+ *
+ * # Validity
+ * Only the differential growth counts, and only beyond the clearance. Layers at different temperatures: use
+ * their growth strains (`layer_growth`) instead. Buckling of a pressed layer is for α1 > α2 on warming, α1 <
+ * α2 on cooling.
+ *
+ * # Source
+ * Geometry; common practice.
+ */
+typedef struct CoamingCriticalRise {
+  /**
+   * Coefficient of expansion of the layer, α1. Unit: 1/K. Accepted: at least -0.001 1/K and at most 0.001 1/K.
+   */
+  double expansion_per_k;
+  /**
+   * Coefficient of expansion of what holds it, α2. Unit: 1/K. Accepted: at least -0.001 1/K and at most 0.001 1/K.
+   */
+  double other_expansion_per_k;
+  /**
+   * Length between the holds, L. Unit: m. Accepted: greater than 0 mm.
+   */
+  double held_length_m;
+  /**
+   * Clearance over that length before the layer meets its holds, c: both ends together. Unit: m. Accepted: at least 0 mm.
+   */
+  double clearance_m;
+  /**
+   * Held growth strain at which the layer buckles, εcr. Accepted: at least 0 and at most 0.5.
+   */
+  double critical_strain;
+} CoamingCriticalRise;
+
+/**
+ * Rises of temperature.
+ */
+typedef struct CoamingCriticalRiseOutcome {
+  /**
+   * Rise that takes up the clearance, ΔTc. Unit: K.
+   */
+  double rise_to_contact_k;
+  /**
+   * Rise beyond contact until it buckles, ΔTb. Unit: K.
+   */
+  double rise_beyond_contact_k;
+  /**
+   * Critical rise, ΔT: both together. Unit: K.
+   */
+  double critical_rise_k;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingCriticalRiseOutcome;
+
+/**
+ * Dew point of the air in a bay, and how far a face stays above it.
+ *
+ * # Formula
+ * ```text
+ * ew(t) = 611.2 Pa exp(17.62 t / (243.12 + t)),  t in °C
+ * e     = φ ew(t)
+ * td    = 243.12 y / (17.62 − y),  y = ln(e / 611.2 Pa)
+ * margin = face temperature − td
+ * ```
+ *
+ * # Validity
+ * Over water, −45 °C to 60 °C (below 0 °C the dew point over supercooled water: frost forms a little
+ * sooner). Air pressure adds less than half a percent to the vapour pressure. A face below the dew point
+ * gets wet; within about 2 K of it, it may.
+ *
+ * # Source
+ * WMO-No. 8, Guide to Instruments and Methods of Observation, annex 4.B (Magnus formula, second-hand), after
+ * D. Sonntag, Z. Meteorol. 70 (1990) 340-344.
+ */
+typedef struct CoamingDewPoint {
+  /**
+   * Temperature of the air. Unit: K. Accepted: at least -100 degC and at most 200 degC.
+   */
+  double air_temperature_k;
+  /**
+   * Relative humidity over water, φ. Accepted: greater than 0 and at most 1.
+   */
+  double relative_humidity;
+  /**
+   * Whether `face_temperature` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_face_temperature;
+  /**
+   * Temperature of the face to be judged. Unit: K. Accepted: at least -273.1 degC.
+   */
+  double face_temperature_k;
+} CoamingDewPoint;
+
+/**
+ * Vapour pressure and dew point.
+ */
+typedef struct CoamingDewPointOutcome {
+  /**
+   * Saturation pressure at the air's temperature, ew. Unit: Pa.
+   */
+  double saturation_pressure_pa;
+  /**
+   * Vapour pressure, e. Unit: Pa.
+   */
+  double vapour_pressure_pa;
+  /**
+   * Dew point, td. Unit: K.
+   */
+  double dew_point_k;
+  /**
+   * Whether `face_margin` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_face_margin;
+  /**
+   * Face temperature less dew point; below zero the face gets wet. Unit: K.
+   */
+  double face_margin_k;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingDewPointOutcome;
+
+/**
+ * Thickness that a flexible bond line needs so that growth shears its end no more than allowed.
+ *
+ * # Formula
+ * The end shear strain of a bond of half length ℓ = L/2 falls as the bond line thickens:
+ * ```text
+ * γ(η) = |Δε| tanh(β ℓ) / (β η),  β² = (G/η) (1/(E1 t1) + 1/(E2 t2))
+ * η    such that γ(η) = γ allowed
+ * ηr   = |Δε| ℓ / γ allowed        bound: layers that do not give; η never exceeds it
+ * ```
+ * η is found by halving the interval from 0 to ηr.
+ *
+ * # Validity
+ * Elastic rubbery bond line; the strain at the end, not the mean. Between stiff layers and a soft bond η is
+ * nearly ηr. The allowed strain comes from the adhesive's maker or from practice, cyclic where the
+ * temperature cycles.
+ *
+ * # Source
+ * W. T. Chen and C. W. Nelson, IBM J. Res. Dev. 23 (1979) 179-188, solved for the thickness.
+ */
+typedef struct CoamingFlexibleBondLine {
+  /**
+   * Length of the bond, L. Unit: m. Accepted: greater than 0 mm.
+   */
+  double bond_length_m;
+  /**
+   * Difference of the layers' growth strains, Δε. Accepted: at least -0.5 and at most 0.5.
+   */
+  double growth_difference;
+  /**
+   * Thickness of the first layer, t1. Unit: m. Accepted: greater than 0 mm.
+   */
+  double first_thickness_m;
+  /**
+   * Young's modulus of the first layer, E1. Unit: Pa. Accepted: greater than 0 MPa.
+   */
+  double first_youngs_modulus_pa;
+  /**
+   * Thickness of the second layer, t2. Unit: m. Accepted: greater than 0 mm.
+   */
+  double second_thickness_m;
+  /**
+   * Young's modulus of the second layer, E2. Unit: Pa. Accepted: greater than 0 MPa.
+   */
+  double second_youngs_modulus_pa;
+  /**
+   * Shear modulus of the bond line, G. Unit: Pa. Accepted: greater than 0 MPa.
+   */
+  double bond_shear_modulus_pa;
+  /**
+   * Allowed shear strain of the bond line. Accepted: greater than 0 and at most 2.
+   */
+  double allowed_shear_strain;
+} CoamingFlexibleBondLine;
+
+/**
+ * Bond-line thickness.
+ */
+typedef struct CoamingFlexibleBondLineOutcome {
+  /**
+   * Thickness needed, η. Unit: m.
+   */
+  double bond_thickness_m;
+  /**
+   * Thickness between layers that do not give, ηr: a bound. Unit: m.
+   */
+  double rigid_thickness_m;
+  /**
+   * Whether `shear_lag` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_shear_lag;
+  /**
+   * Shear-lag parameter at the thickness needed, β; absent when no thickness is needed. Unit: 1/m.
+   */
+  double shear_lag_per_m;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingFlexibleBondLineOutcome;
+
+/**
+ * Whether a clamped layer slides under its screws when it grows, or is locked by friction.
+ *
+ * # Formula
+ * ```text
+ * Rmin = n j μmin Fmin     least friction of the clamped layer
+ * Rmax = n j μmax Fmax     greatest friction
+ * slides  if the restrained force is above Rmax
+ * locked  if it is below Rmin
+ * band    between them: it may do either
+ * ```
+ * F preload of one screw, n screws that hold the layer against movement to one side, j faces that rub.
+ *
+ * # Validity
+ * Preload bears on the layer itself. Under a shoulder bush it does not, and the layer floats with no
+ * friction but the seal's. The restrained force is that of the layer held without slip
+ * (`restrained_growth`). Friction is a band because it is not known better: paint, oil, dust and wear change
+ * it by a factor of two.
+ *
+ * # Source
+ * Coulomb friction; the band is the caller's (common practice).
+ */
+typedef struct CoamingJointSlip {
+  /**
+   * Least preload of one screw on the layer, Fmin. Unit: N. Accepted: at least 0 N.
+   */
+  double preload_min_n;
+  /**
+   * Greatest preload of one screw on the layer, Fmax. Unit: N. Accepted: at least 0 N.
+   */
+  double preload_max_n;
+  /**
+   * Screws that hold the layer, n. Accepted: at least 1 and at most 10000.
+   */
+  uint32_t screws;
+  /**
+   * Faces of the layer that rub, j: 1 or 2. Accepted: at least 1 and at most 2.
+   */
+  uint32_t friction_faces;
+  /**
+   * Least friction coefficient, μmin. Accepted: at least 0 and at most 2.
+   */
+  double friction_min;
+  /**
+   * Greatest friction coefficient, μmax. Accepted: at least 0 and at most 2.
+   */
+  double friction_max;
+  /**
+   * Force of the layer when it is held without slip. Unit: N. Accepted: at least 0 N.
+   */
+  double restrained_force_n;
+} CoamingJointSlip;
+
+/**
+ * Friction against growth.
+ */
+typedef struct CoamingJointSlipOutcome {
+  /**
+   * Least friction force, Rmin. Unit: N.
+   */
+  double friction_force_min_n;
+  /**
+   * Greatest friction force, Rmax. Unit: N.
+   */
+  double friction_force_max_n;
+  /**
+   * Whether it slides. One of the constants COAMING_SLIP_STATE_....
+   */
+  uint32_t slip;
+  /**
+   * Greatest force that can stay in the layer: the smaller of growth and greatest friction. Unit: N.
+   */
+  double held_force_n;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingJointSlipOutcome;
+
+/**
+ * Shear stress at the ends of a bonded single lap under load, by differential strain.
+ *
+ * # Formula
+ * ```text
+ * ω² = (G/η) (1/(E1 t1) + 1/(E2 t2)),  x = ω L/2,  ψ = E1 t1 / (E2 t2)
+ * τm = P / (b L)                                                  mean
+ * τ  = τm x [coth x + |ψ − 1|/(ψ + 1) tanh x]                     at the end of the more stretched adherend
+ * ```
+ * For two like adherends τ/τm = x coth x.
+ *
+ * # Validity
+ * Elastic; the adherends stretch and the bond line only shears. The eccentric load of a single lap bends it
+ * and adds peel, which is not in this model: support the lap or treat the result as the lower bound. Not for
+ * bonds that yield before the ends share.
+ *
+ * # Source
+ * O. Volkersen, Luftfahrtforschung 15 (1938) 41-47.
+ */
+typedef struct CoamingLapShear {
+  /**
+   * Load on the lap, P. Unit: N. Accepted: at least 0 N.
+   */
+  double load_n;
+  /**
+   * Width of the lap, b. Unit: m. Accepted: greater than 0 mm.
+   */
+  double width_m;
+  /**
+   * Length of the overlap along the load, L. Unit: m. Accepted: greater than 0 mm.
+   */
+  double overlap_m;
+  /**
+   * Thickness of the first adherend, t1. Unit: m. Accepted: greater than 0 mm.
+   */
+  double first_thickness_m;
+  /**
+   * Young's modulus of the first adherend, E1. Unit: Pa. Accepted: greater than 0 MPa.
+   */
+  double first_youngs_modulus_pa;
+  /**
+   * Thickness of the second adherend, t2. Unit: m. Accepted: greater than 0 mm.
+   */
+  double second_thickness_m;
+  /**
+   * Young's modulus of the second adherend, E2. Unit: Pa. Accepted: greater than 0 MPa.
+   */
+  double second_youngs_modulus_pa;
+  /**
+   * Thickness of the bond line, η. Unit: m. Accepted: greater than 0 mm.
+   */
+  double bond_thickness_m;
+  /**
+   * Shear modulus of the bond line, G. Unit: Pa. Accepted: greater than 0 MPa.
+   */
+  double bond_shear_modulus_pa;
+} CoamingLapShear;
+
+/**
+ * Shear in the lap.
+ */
+typedef struct CoamingLapShearOutcome {
+  /**
+   * Shear-lag parameter, ω. Unit: 1/m.
+   */
+  double shear_lag_per_m;
+  /**
+   * Mean shear stress, τm. Unit: Pa.
+   */
+  double mean_shear_stress_pa;
+  /**
+   * Largest shear stress, τ. Unit: Pa.
+   */
+  double largest_shear_stress_pa;
+  /**
+   * Largest over mean.
+   */
+  double stress_ratio;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingLapShearOutcome;
+
+/**
+ * Stress and force in a layer whose growth is held beyond its clearance, and its bearing on the screws.
+ *
+ * # Formula
+ * With Δε the growth strain of the layer less that of what holds it, c the clearance over the held length L:
+ * ```text
+ * εh = max(|Δε| − c/L, 0)                      strain that is held
+ * σ  = −E εh (sign of Δε)                      held along one direction
+ * σ  = −E εh (sign of Δε) / (1 − ν)            held along both directions
+ * F  = |σ| b t                                 force over the width b
+ * p  = F / (n d t)                             bearing on n screws of diameter d
+ * ```
+ * A layer that wants to grow is pressed: its stress is negative.
+ *
+ * # Validity
+ * What holds the layer does not give: the stress is an upper bound. Elastic, short term; plastic creeps and
+ * relieves itself over days. Pressed thin layers buckle first: see `critical_rise`. The screws at one end
+ * share alike.
+ *
+ * # Source
+ * S. Timoshenko and S. Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. 1959, art. 14 (both
+ * directions); Roark's Formulas for Stress and Strain, 7th ed., ch. 16 (one direction, unverified).
+ */
+typedef struct CoamingRestrainedGrowth {
+  /**
+   * Growth strain of the layer less that of what holds it, Δε. Accepted: at least -0.5 and at most 0.5.
+   */
+  double growth_difference;
+  /**
+   * Length between the holds, L. Unit: m. Accepted: greater than 0 mm.
+   */
+  double held_length_m;
+  /**
+   * Clearance over that length before the layer meets its holds, c: both ends together. Unit: m. Accepted: at least 0 mm.
+   */
+  double clearance_m;
+  /**
+   * Directions in which it is held. One of the constants COAMING_RESTRAINT_....
+   */
+  uint32_t restraint;
+  /**
+   * Young's modulus of the layer, E. Unit: Pa. Accepted: greater than 0 MPa.
+   */
+  double youngs_modulus_pa;
+  /**
+   * Poisson's ratio of the layer, ν. Accepted: at least 0 and at most 0.5.
+   */
+  double poissons_ratio;
+  /**
+   * Width across the held direction, b. Unit: m. Accepted: greater than 0 mm.
+   */
+  double width_m;
+  /**
+   * Thickness of the layer, t. Unit: m. Accepted: greater than 0 mm.
+   */
+  double thickness_m;
+  /**
+   * Screws that hold one end, n. Accepted: at least 1 and at most 10000.
+   */
+  uint32_t screws;
+  /**
+   * Diameter of the screw in its hole, d. Unit: m. Accepted: greater than 0 mm.
+   */
+  double screw_diameter_m;
+} CoamingRestrainedGrowth;
+
+/**
+ * Stress, force and bearing of a held layer.
+ */
+typedef struct CoamingRestrainedGrowthOutcome {
+  /**
+   * Strain that is held, εh.
+   */
+  double held_strain;
+  /**
+   * Stress in the layer, σ; negative when it is pressed. Unit: Pa.
+   */
+  double stress_pa;
+  /**
+   * Force at one end, F. Unit: N.
+   */
+  double force_n;
+  /**
+   * Force on each screw of one end. Unit: N.
+   */
+  double screw_force_n;
+  /**
+   * Bearing stress at each hole, p. Unit: Pa.
+   */
+  double bearing_stress_pa;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingRestrainedGrowthOutcome;
+
+/**
+ * Width of a sealant joint from its movement and the movement class of the sealant.
+ *
+ * # Formula
+ * ```text
+ * W ≥ opening / extension           what the class lets it stretch
+ * W ≥ closing / compression         what the class lets it be squeezed
+ * width needed = the greater + tolerance
+ * ```
+ *
+ * # Validity
+ * Movement across the joint, counted from its width when the sealant cured. Shear along it is not counted
+ * here. The sealant adheres to its two faces only (bond breaker at the back). Depth and primer as the maker
+ * says.
+ *
+ * # Source
+ * ISO 11600:2002, classes 25, 20, 12.5, 7.5 (± %); ASTM C920, classes 25 and 50 (± %), 100/50 (+100 % −50
+ * %). Unverified.
+ */
+typedef struct CoamingSealantJoint {
+  /**
+   * Movement class of the sealant. One of the constants COAMING_MOVEMENT_CLASS_....
+   */
+  uint32_t movement_class;
+  /**
+   * Movement that opens the joint. Unit: m. Accepted: at least 0 mm.
+   */
+  double opening_m;
+  /**
+   * Movement that closes the joint. Unit: m. Accepted: at least 0 mm.
+   */
+  double closing_m;
+  /**
+   * Tolerance of the joint's width: how much narrower it may turn out. Unit: m. Accepted: at least 0 mm.
+   */
+  double width_tolerance_m;
+  /**
+   * Whether `width` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_width;
+  /**
+   * Width of the joint, to be judged. Unit: m. Accepted: greater than 0 mm.
+   */
+  double width_m;
+} CoamingSealantJoint;
+
+/**
+ * Width of the joint.
+ */
+typedef struct CoamingSealantJointOutcome {
+  /**
+   * Allowed stretch, part of the width.
+   */
+  double extension;
+  /**
+   * Allowed squeeze, part of the width.
+   */
+  double compression;
+  /**
+   * Width needed, tolerance included. Unit: m.
+   */
+  double needed_width_m;
+  /**
+   * Whether `stretch` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_stretch;
+  /**
+   * Stretch at the given width less its tolerance.
+   */
+  double stretch;
+  /**
+   * Whether `squeeze` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_squeeze;
+  /**
+   * Squeeze at the given width less its tolerance.
+   */
+  double squeeze;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingSealantJointOutcome;
+
+/**
+ * Play of a layer under its shoulder bushes, at the extremes of tolerance, temperature and moisture.
+ *
+ * # Formula
+ * ```text
+ * g    = B (1 + εB) − t (1 + ε)
+ * gmin = least over hot and cold of (B − tB)(1 + εB) − (t + tt)(1 + ε)
+ * gmax = greatest over hot and cold of (B + tB)(1 + εB) − (t − tt)(1 + ε)
+ * ```
+ * B bush length, t layer thickness, tB and tt their tolerances, ε growth strains through the thickness in
+ * the two states.
+ *
+ * # Validity
+ * The screw clamps the bush, not the layer: the layer floats while g > 0. A seal or soft washer between
+ * layer and sheet adds its own thickness. "Hot" is the state in which the layer is thickest: warm, and
+ * soaked if it takes up water; "cold" the other one.
+ *
+ * # Source
+ * Geometry; shoulder bushes (compression limiters) longer than the layer they pass are common practice.
+ */
+typedef struct CoamingShoulderBush {
+  /**
+   * Length of the bush under the head or washer, B. Unit: m. Accepted: greater than 0 mm.
+   */
+  double bush_length_m;
+  /**
+   * Tolerance of the bush length, tB: half of its band. Unit: m. Accepted: at least 0 mm.
+   */
+  double bush_tolerance_m;
+  /**
+   * Thickness of the layer, or of all layers, that the bush passes, t. Unit: m. Accepted: greater than 0 mm.
+   */
+  double layer_thickness_m;
+  /**
+   * Tolerance of the thickness, tt: half of its band. Unit: m. Accepted: at least 0 mm.
+   */
+  double thickness_tolerance_m;
+  /**
+   * Growth strain of the bush when hot. Accepted: at least -0.5 and at most 0.5.
+   */
+  double hot_bush_strain;
+  /**
+   * Growth strain of the layer through its thickness when hot, and soaked. Accepted: at least -0.5 and at most 0.5.
+   */
+  double hot_layer_strain;
+  /**
+   * Growth strain of the bush when cold. Accepted: at least -0.5 and at most 0.5.
+   */
+  double cold_bush_strain;
+  /**
+   * Growth strain of the layer through its thickness when cold, and dry. Accepted: at least -0.5 and at most 0.5.
+   */
+  double cold_layer_strain;
+} CoamingShoulderBush;
+
+/**
+ * Play of the layer.
+ */
+typedef struct CoamingShoulderBushOutcome {
+  /**
+   * Play at the middle of all tolerances, before any growth. Unit: m.
+   */
+  double play_m;
+  /**
+   * Least play, gmin; zero or below: the layer is clamped. Unit: m.
+   */
+  double play_min_m;
+  /**
+   * Greatest play, gmax: what may rattle. Unit: m.
+   */
+  double play_max_m;
+  /**
+   * True if the layer floats at every extreme. 0 is no, 1 is yes.
+   */
+  uint8_t floats;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingShoulderBushOutcome;
+
+/**
+ * Temperature of a face that is touched against the burn threshold for longer contact.
+ *
+ * # Formula
+ * ```text
+ * margin = burn threshold − face temperature
+ * ```
+ * | contact | metal | glass, stone, ceramic | plastic, wood |
+ * |---|---|---|---|
+ * | 1 min | 51 °C | 56 °C | 60 °C |
+ * | 10 min | 48 °C | 48 °C | 48 °C |
+ * | 8 h and more | 43 °C | 43 °C | 43 °C |
+ *
+ * # Validity
+ * Healthy skin of adults; small areas, not the face. For contact shorter than 1 min the standard gives
+ * curves that are not held here: a short touch stands more, and such a check needs the standard itself.
+ * Thresholds of pain lie lower.
+ *
+ * # Source
+ * ISO 13732-1:2006, burn thresholds for contact of 1 min and longer; from memory, unverified: a caveat says
+ * so.
+ */
+typedef struct CoamingTouchTemperature {
+  /**
+   * Temperature of the face. Unit: K. Accepted: at least -273.1 degC.
+   */
+  double face_temperature_k;
+  /**
+   * What the face is made of; a painted sheet counts as metal here. One of the constants COAMING_TOUCH_MATERIAL_....
+   */
+  uint32_t face_material;
+  /**
+   * How long it is touched. One of the constants COAMING_CONTACT_TIME_....
+   */
+  uint32_t contact_time;
+} CoamingTouchTemperature;
+
+/**
+ * Burn threshold and margin.
+ */
+typedef struct CoamingTouchTemperatureOutcome {
+  /**
+   * Burn threshold. Unit: K.
+   */
+  double threshold_k;
+  /**
+   * Threshold less face temperature; below zero it burns. Unit: K.
+   */
+  double margin_k;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingTouchTemperatureOutcome;
+
+/**
+ * Bow and stresses of two layers bonded together that grow differently.
+ *
+ * # Formula
+ * With m = t1/t2, n = E1/E2 (1 inner, 2 outer), h = t1 + t2, Δε = ε2 − ε1:
+ * ```text
+ * κ  = 6 Δε (1 + m)² / (h [3 (1 + m)² + (1 + m n)(m² + 1/(m n))])
+ * N  = κ (E1 t1³ + E2 t2³) / (6 h)           force in each layer for each width: inner pulled, outer pressed
+ * inner layer   σ at its joint face  N/t1 + E1 t1 κ/2,    at its free face  N/t1 − E1 t1 κ/2
+ * outer layer   σ at its joint face −N/t2 − E2 t2 κ/2,    at its free face −N/t2 + E2 t2 κ/2
+ * bow of a strip of length L:  κ L²/8 at mid-length over its ends;  κ L²/2 at the tip of a cantilever
+ * ```
+ * An outer layer that grows more (Δε > 0) bows the strip outward. In a plate both moduli are divided by 1 −
+ * ν of their layer.
+ *
+ * # Validity
+ * Bonded without slip, elastic, free to bow, strain even through each layer. A strip narrower than its
+ * length bows one way; a plate bows both ways, and past a bow of about its thickness it becomes a roll in
+ * one direction, with a smaller bow across: a caveat says so. The stresses hold away from the ends; there,
+ * peel and shear take over (`bond_end_shear`).
+ *
+ * # Source
+ * S. Timoshenko, Analysis of Bi-Metal Thermostats, J. Opt. Soc. Am. 11 (1925) 233-255.
+ */
+typedef struct CoamingTwoLayerBow {
+  /**
+   * Strip or plate. One of the constants COAMING_BOW_BODY_....
+   */
+  uint32_t body;
+  /**
+   * Thickness of the inner layer, t1. Unit: m. Accepted: greater than 0 mm.
+   */
+  double inner_thickness_m;
+  /**
+   * Thickness of the outer layer, t2. Unit: m. Accepted: greater than 0 mm.
+   */
+  double outer_thickness_m;
+  /**
+   * Young's modulus of the inner layer, E1. Unit: Pa. Accepted: greater than 0 MPa.
+   */
+  double inner_youngs_modulus_pa;
+  /**
+   * Young's modulus of the outer layer, E2. Unit: Pa. Accepted: greater than 0 MPa.
+   */
+  double outer_youngs_modulus_pa;
+  /**
+   * Whether `inner_poissons_ratio` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_inner_poissons_ratio;
+  /**
+   * Poisson's ratio of the inner layer; a plate needs it. Accepted: at least 0 and at most 0.5.
+   */
+  double inner_poissons_ratio;
+  /**
+   * Whether `outer_poissons_ratio` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_outer_poissons_ratio;
+  /**
+   * Poisson's ratio of the outer layer; a plate needs it. Accepted: at least 0 and at most 0.5.
+   */
+  double outer_poissons_ratio;
+  /**
+   * Growth strain of the inner layer, ε1. Accepted: at least -0.5 and at most 0.5.
+   */
+  double inner_growth_strain;
+  /**
+   * Growth strain of the outer layer, ε2. Accepted: at least -0.5 and at most 0.5.
+   */
+  double outer_growth_strain;
+  /**
+   * Length over which it bows, L. Unit: m. Accepted: greater than 0 mm.
+   */
+  double length_m;
+} CoamingTwoLayerBow;
+
+/**
+ * Bow and stresses.
+ */
+typedef struct CoamingTwoLayerBowOutcome {
+  /**
+   * Curvature, κ; positive bows outward. Unit: 1/m.
+   */
+  double curvature_per_m;
+  /**
+   * Bow at mid-length over the two ends, κL²/8. Unit: m.
+   */
+  double middle_bow_m;
+  /**
+   * Bow at the tip of a cantilever, κL²/2. Unit: m.
+   */
+  double tip_bow_m;
+  /**
+   * Force in each layer for each width, N; the inner layer is pulled by it, the outer pressed. Unit: N/m.
+   */
+  double layer_force_n_per_m;
+  /**
+   * Stress of the inner layer at its free face. Unit: Pa.
+   */
+  double inner_free_face_stress_pa;
+  /**
+   * Stress of the inner layer at the joint. Unit: Pa.
+   */
+  double inner_joint_stress_pa;
+  /**
+   * Stress of the outer layer at the joint. Unit: Pa.
+   */
+  double outer_joint_stress_pa;
+  /**
+   * Stress of the outer layer at its free face. Unit: Pa.
+   */
+  double outer_free_face_stress_pa;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingTwoLayerBowOutcome;
+
+/**
+ * How much of a lapped pane's edge stays behind its frame when it shrinks, bows and shifts.
+ *
+ * # Formula
+ * L free span, e the overlap of each edge at assembly:
+ * ```text
+ * shrinkage of each edge   sh = max(εf − εp, 0) (L/2 + e)
+ * bow draws each edge in   sb = 4 w² / (3 L)             parabola of height w
+ * shift                    ss = clearance by which the pane can move to one side
+ * tolerance                t  = the sum of those of pane and opening
+ * left = e − sh − sb − ss − t
+ * ```
+ * εp, εf growth strains of pane and frame.
+ *
+ * # Validity
+ * One direction; calculate both. The pane slides at its edges: a held edge draws in less and carries
+ * membrane force instead. Bow small against the span (w under L/10, else a caveat). All at their worst at
+ * once.
+ *
+ * # Source
+ * Geometry: chord of a shallow parabola, arc length to second order; common practice.
+ */
+typedef struct CoamingPaneEngagement {
+  /**
+   * Free span between the frame's edges, L. Unit: m. Accepted: greater than 0 mm.
+   */
+  double free_span_m;
+  /**
+   * Overlap of each edge at assembly, e. Unit: m. Accepted: greater than 0 mm.
+   */
+  double overlap_m;
+  /**
+   * Growth strain of the pane, εp. Accepted: at least -0.5 and at most 0.5.
+   */
+  double pane_growth_strain;
+  /**
+   * Growth strain of the frame, εf. Accepted: at least -0.5 and at most 0.5.
+   */
+  double frame_growth_strain;
+  /**
+   * Bow of the pane under load at mid-span, w. Unit: m. Accepted: at least 0 mm.
+   */
+  double bow_m;
+  /**
+   * Clearance by which the pane can shift to one side. Unit: m. Accepted: at least 0 mm.
+   */
+  double side_clearance_m;
+  /**
+   * Tolerance of pane and opening on one edge, all together. Unit: m. Accepted: at least 0 mm.
+   */
+  double tolerance_m;
+} CoamingPaneEngagement;
+
+/**
+ * Engagement left, and what took the rest.
+ */
+typedef struct CoamingPaneEngagementOutcome {
+  /**
+   * Shrinkage of each edge, sh. Unit: m.
+   */
+  double shrinkage_m;
+  /**
+   * Draw of each edge by the bow, sb. Unit: m.
+   */
+  double bow_draw_m;
+  /**
+   * Engagement left at the worse edge; below zero the pane falls through. Unit: m.
+   */
+  double engagement_m;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingPaneEngagementOutcome;
+
+/**
  * Pressure and line force of a sponge gasket known by its ASTM D1056 grade alone: an estimate, as a band.
  *
  * # Formula
@@ -4886,6 +8706,714 @@ typedef struct CoamingSpongeGradeOutcome {
    */
   uint64_t caveats;
 } CoamingSpongeGradeOutcome;
+
+/**
+ * Squeeze and groove fill of a round cord or ring in a rectangular groove.
+ *
+ * # Formula
+ * ```text
+ * d′ = d / sqrt(1 + s)                   diameter after stretch: the volume stays
+ * g  = groove depth + gap                depth that is left when closed
+ * squeeze = (d′ − g) / d′
+ * fill    = (π/4) d′² / (g b)            part of the groove's section that the cord takes
+ * ```
+ * The extremes take cord and groove at the ends of their tolerances: least squeeze with the thinnest cord in
+ * the deepest groove, greatest fill with the thickest cord in the smallest groove.
+ *
+ * # Validity
+ * Rubber that keeps its volume; stretch even along the cord. A squeeze below zero does not seal. Swelling
+ * and heat raise the fill: leave room for them.
+ *
+ * # Source
+ * Definition of squeeze and fill as in O-ring makers' design notes; constant volume.
+ */
+typedef struct CoamingCordGroove {
+  /**
+   * Diameter of the free cord, d. Unit: m. Accepted: greater than 0 mm.
+   */
+  double cord_diameter_m;
+  /**
+   * Tolerance of the cord's diameter: half of its band. Unit: m. Accepted: at least 0 mm.
+   */
+  double cord_tolerance_m;
+  /**
+   * Stretch of the cord in the groove, s: added part of its length. Accepted: at least -0.2 and at most 1.
+   */
+  double stretch;
+  /**
+   * Depth of the groove. Unit: m. Accepted: greater than 0 mm.
+   */
+  double groove_depth_m;
+  /**
+   * Tolerance of the depth: half of its band. Unit: m. Accepted: at least 0 mm.
+   */
+  double depth_tolerance_m;
+  /**
+   * Width of the groove, b. Unit: m. Accepted: greater than 0 mm.
+   */
+  double groove_width_m;
+  /**
+   * Tolerance of the width: half of its band. Unit: m. Accepted: at least 0 mm.
+   */
+  double width_tolerance_m;
+  /**
+   * Gap between the faces when closed. Unit: m. Accepted: at least 0 mm.
+   */
+  double face_gap_m;
+} CoamingCordGroove;
+
+/**
+ * Squeeze and fill.
+ */
+typedef struct CoamingCordGrooveOutcome {
+  /**
+   * Diameter after stretch, d′. Unit: m.
+   */
+  double stretched_diameter_m;
+  /**
+   * Squeeze at the middle of all tolerances.
+   */
+  double squeeze;
+  /**
+   * Least squeeze.
+   */
+  double squeeze_min;
+  /**
+   * Greatest squeeze.
+   */
+  double squeeze_max;
+  /**
+   * Fill at the middle of all tolerances.
+   */
+  double fill;
+  /**
+   * Greatest fill.
+   */
+  double fill_max;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingCordGrooveOutcome;
+
+/**
+ * Height that a gasket comes back to after a time in its gap, and what it still presses and follows with.
+ *
+ * # Formula
+ * H free height, h closed height:
+ * ```text
+ * of deflection (ASTM D395 B)   Hr = H − s (H − h)
+ * of thickness (ISO 1856)       Hr = H (1 − s)
+ * recovered travel  = Hr − h                     what it can follow when the gap opens
+ * residual compression = (Hr − h) / Hr           at the closed height, counted on what is left
+ * follow ratio = recovered travel / opening
+ * ```
+ *
+ * # Validity
+ * The set was measured at a temperature, for a time, at a compression and after a time of recovery. A service
+ * that is hotter, longer or more compressed takes more set than the number says, and a gap that opens faster than
+ * the sample recovered is followed by less: a caveat tells so.
+ *
+ * # Source
+ * ASTM D395, method B (set as a part of the deflection); ISO 1856 (set as a part of the thickness).
+ * Unverified.
+ */
+typedef struct CoamingGasketSet {
+  /**
+   * Free height when new, H. Unit: m. Accepted: greater than 0 mm.
+   */
+  double free_height_m;
+  /**
+   * Closed height, h. Unit: m. Accepted: greater than 0 mm.
+   */
+  double closed_height_m;
+  /**
+   * Set as measured, s. Accepted: at least 0 and at most 1.
+   */
+  double set;
+  /**
+   * What the set is a part of. One of the constants COAMING_SET_BASIS_....
+   */
+  uint32_t set_basis;
+  /**
+   * Temperature of the measurement. Unit: K. Accepted: at least -273.1 degC.
+   */
+  double test_temperature_k;
+  /**
+   * Time of the measurement. Unit: s. Accepted: greater than 0 h.
+   */
+  double test_time_s;
+  /**
+   * Compression of the measurement. Accepted: greater than 0 and at most 0.99.
+   */
+  double test_compression;
+  /**
+   * Time that the sample had to recover before its height was measured. Unit: s. Accepted: at least 0 h.
+   */
+  double recovery_time_s;
+  /**
+   * Temperature in service. Unit: K. Accepted: at least -273.1 degC.
+   */
+  double service_temperature_k;
+  /**
+   * Time in service at that temperature. Unit: s. Accepted: greater than 0 h.
+   */
+  double service_time_s;
+  /**
+   * Opening of the gap that it must follow: bow, opening and tolerance together. Unit: m. Accepted: at least 0 mm.
+   */
+  double opening_m;
+  /**
+   * Whether `opening_time` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_opening_time;
+  /**
+   * Time over which the gap opens; without it, speed is not judged. Unit: s. Accepted: at least 0 h.
+   */
+  double opening_time_s;
+} CoamingGasketSet;
+
+/**
+ * What is left of the gasket.
+ */
+typedef struct CoamingGasketSetOutcome {
+  /**
+   * Recovered height, Hr. Unit: m.
+   */
+  double recovered_height_m;
+  /**
+   * Recovered travel; below zero: it no longer reaches the closed height. Unit: m.
+   */
+  double recovered_travel_m;
+  /**
+   * Residual compression, counted on the recovered height.
+   */
+  double residual_compression;
+  /**
+   * Set as a part of the deflection.
+   */
+  double set_of_deflection;
+  /**
+   * Set as a part of the free thickness.
+   */
+  double set_of_thickness;
+  /**
+   * Whether `follow_ratio` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_follow_ratio;
+  /**
+   * Recovered travel over the opening; absent when nothing opens.
+   */
+  double follow_ratio;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingGasketSetOutcome;
+
+/**
+ * Compression of a gasket between latches against that at the latches: an edge beam on an elastic
+ * foundation.
+ *
+ * # Formula
+ * ```text
+ * β = (k / (4 E I))^¼,  λ = β s
+ * ratio = y between / y at latch = 2 (cosh(λ/2) sin(λ/2) + sinh(λ/2) cos(λ/2)) / (sinh λ + sin λ)
+ * y at latch / mean y            = (λ/2) (sinh λ + sin λ) / (cosh λ − cos λ)
+ * F = k s (mean y)               force of each latch
+ * lift-off between the latches beyond λ = 4.730
+ * ```
+ * For a wanted ratio λ* follows by halving the interval; then pitch λ* /β, bending stiffness k s⁴/(4 λ*⁴),
+ * line stiffness 4 E I (λ* /s)⁴.
+ *
+ * # Validity
+ * A long straight edge with equal latches at an equal pitch that push at points, on a gasket whose line
+ * force is k times its compressed length. A sponge stiffens: give k once as line force over compressed
+ * length, which gives the force, and once as the slope at the mean compression, which gives the lower ratio;
+ * the truth lies between. The panel behind the edge is not counted: it stiffens the edge against twist, and
+ * its own load bows it. Below zero the formula keeps pulling where a gasket lets go: past lift-off a caveat
+ * says so.
+ *
+ * # Source
+ * M. Hetényi, Beams on Elastic Foundation, 1946, ch. III (equal loads at an equal pitch), by superposition.
+ */
+typedef struct CoamingGasketSpacing {
+  /**
+   * Young's modulus of the edge, E. Unit: Pa. Accepted: greater than 0 GPa.
+   */
+  double youngs_modulus_pa;
+  /**
+   * Second moment of area of the edge beam that bends over the seal, I. Unit: m^4. Accepted: greater than 0 mm^4.
+   */
+  double second_moment_m4;
+  /**
+   * Line stiffness of the gasket, k: line force for each length of closing (N/m for each m). Unit: Pa. Accepted: greater than 0 N/mm^2.
+   */
+  double line_stiffness_pa;
+  /**
+   * Pitch of the latches, s. Unit: m. Accepted: greater than 0 mm.
+   */
+  double pitch_m;
+  /**
+   * Mean compressed length of the gasket. Unit: m. Accepted: at least 0 mm.
+   */
+  double mean_compressed_m;
+  /**
+   * Wanted ratio of compression between the latches to that at them. Accepted: at least 0 and less than 0.9999.
+   */
+  double wanted_ratio;
+} CoamingGasketSpacing;
+
+/**
+ * Compression along the edge, and what would bring the wanted ratio.
+ */
+typedef struct CoamingGasketSpacingOutcome {
+  /**
+   * Foundation parameter, β. Unit: 1/m.
+   */
+  double foundation_parameter_per_m;
+  /**
+   * Pitch parameter, λ = β s.
+   */
+  double pitch_parameter;
+  /**
+   * Compression between the latches over that at them; below zero the gasket lets go.
+   */
+  double compression_ratio;
+  /**
+   * Compressed length at the latches. Unit: m.
+   */
+  double compressed_at_latch_m;
+  /**
+   * Compressed length between the latches; below zero: open. Unit: m.
+   */
+  double compressed_between_m;
+  /**
+   * Force of each latch, F. Unit: N.
+   */
+  double latch_force_n;
+  /**
+   * Pitch parameter of the wanted ratio, λ*.
+   */
+  double wanted_pitch_parameter;
+  /**
+   * Largest pitch for the wanted ratio. Unit: m.
+   */
+  double needed_pitch_m;
+  /**
+   * Smallest second moment of area for the wanted ratio at the given pitch. Unit: m^4.
+   */
+  double needed_second_moment_m4;
+  /**
+   * Largest line stiffness for the wanted ratio at the given pitch. Unit: Pa.
+   */
+  double needed_line_stiffness_pa;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingGasketSpacingOutcome;
+
+/**
+ * Length of a gasket strip laid as a rounded or mitred rectangle, its corners, and the place of its joint.
+ *
+ * # Formula
+ * Centre line a × b, corner radius r on it, strip width w:
+ * ```text
+ * bent     L = 2 (a + b) − (8 − 2π) r                  one piece, one joint
+ *          stretch of the outer edge = w / (2 r), squeeze of the inner edge the same
+ *          straight sides a − 2 r, b − 2 r
+ * mitred   L = 2 (a + b)                               four pieces, four joints, no radius
+ *          pieces a + w and b + w over their long edges, cut at 45°
+ * cut length = L (1 + e),  e the extra length that keeps the joint pressed
+ * ```
+ *
+ * # Validity
+ * A strip lies round a corner without buckling while r/w stays above the maker's limit. Put the joint of a
+ * bent strip in the middle of the longest straight side, not at the low point of a cover in the weather:
+ * water stands there.
+ *
+ * # Source
+ * Geometry; place of the joint and extra length: common practice.
+ */
+typedef struct CoamingGasketStrip {
+  /**
+   * Length of the rectangle on the gasket's centre line, a. Unit: m. Accepted: greater than 0 mm.
+   */
+  double length_m;
+  /**
+   * Width of the rectangle on the gasket's centre line, b. Unit: m. Accepted: greater than 0 mm.
+   */
+  double width_m;
+  /**
+   * Width of the strip, w. Unit: m. Accepted: greater than 0 mm.
+   */
+  double strip_width_m;
+  /**
+   * How the strip turns its corners. One of the constants COAMING_GASKET_CORNER_....
+   */
+  uint32_t corner;
+  /**
+   * Corner radius on the centre line, r; 0 for mitred corners. Unit: m. Accepted: at least 0 mm.
+   */
+  double corner_radius_m;
+  /**
+   * Smallest radius over strip width that the strip bends to without buckling. Accepted: at least 0.
+   */
+  double smallest_radius_ratio;
+  /**
+   * Extra length that keeps the joint pressed, e: part of the length. Accepted: at least 0 and at most 0.2.
+   */
+  double extra_length;
+} CoamingGasketStrip;
+
+/**
+ * Lengths, corners and joint.
+ */
+typedef struct CoamingGasketStripOutcome {
+  /**
+   * Length of the path, L. Unit: m.
+   */
+  double path_length_m;
+  /**
+   * Length to cut from the roll, all pieces together. Unit: m.
+   */
+  double cut_length_m;
+  /**
+   * Number of pieces.
+   */
+  uint32_t pieces;
+  /**
+   * Number of joints.
+   */
+  uint32_t joints;
+  /**
+   * Whether `long_piece` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_long_piece;
+  /**
+   * Length of each long piece over its long edge; mitred only. Unit: m.
+   */
+  double long_piece_m;
+  /**
+   * Whether `short_piece` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_short_piece;
+  /**
+   * Length of each short piece over its long edge; mitred only. Unit: m.
+   */
+  double short_piece_m;
+  /**
+   * Longest straight side: the joint of a bent strip stands in its middle. Unit: m.
+   */
+  double longest_straight_m;
+  /**
+   * Whether `corner_stretch` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_corner_stretch;
+  /**
+   * Stretch of the strip's outer edge in a corner; bent only.
+   */
+  double corner_stretch;
+  /**
+   * Whether `corner_bends` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_corner_bends;
+  /**
+   * True if the radius is large enough for the strip; bent only. 0 is no, 1 is yes.
+   */
+  uint8_t corner_bends;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingGasketStripOutcome;
+
+/**
+ * Contact pressure left on a gasket under lifting pressure and inertia, against the pressure it must hold.
+ *
+ * # Formula
+ * ```text
+ * lift = p A + m a
+ * qr   = q − lift / L               line force left
+ * pc   = qr / w                     contact pressure left
+ * ratio = pc / Δp
+ * ```
+ *
+ * # Validity
+ * A lower bound: the whole lift is taken off the gasket. Stiff latches take most of it themselves; a lid
+ * that sits on stops keeps its gap until the stops are free. q is that of the worst place, after set. A
+ * ratio above 1 keeps a clean smooth face closed against air; what a sponge face lets through is found by a
+ * hose or smoke test.
+ *
+ * # Source
+ * Balance of forces (common practice).
+ */
+typedef struct CoamingGasketTightness {
+  /**
+   * Line force at the least pressed place, q. Unit: N/m. Accepted: at least 0 N/mm.
+   */
+  double line_force_n_per_m;
+  /**
+   * Width in contact, w. Unit: m. Accepted: greater than 0 mm.
+   */
+  double width_m;
+  /**
+   * Length of the gasket's path, L. Unit: m. Accepted: greater than 0 mm.
+   */
+  double path_length_m;
+  /**
+   * Pressure that lifts the lid, p: bay over outside, suction of wind counted in. Unit: Pa. Accepted: at least 0 kPa.
+   */
+  double lifting_pressure_pa;
+  /**
+   * Area on which it acts, A. Unit: m^2. Accepted: at least 0 mm^2.
+   */
+  double sealed_area_m2;
+  /**
+   * Mass of the lid, m. Unit: kg. Accepted: at least 0 kg.
+   */
+  double mass_kg;
+  /**
+   * Acceleration that throws it outward, a. Unit: m/s^2. Accepted: at least 0 m/s^2.
+   */
+  double acceleration_m_per_s2;
+  /**
+   * Pressure difference that the gasket must hold, Δp. Unit: Pa. Accepted: at least 0 kPa.
+   */
+  double pressure_difference_pa;
+} CoamingGasketTightness;
+
+/**
+ * Contact left.
+ */
+typedef struct CoamingGasketTightnessOutcome {
+  /**
+   * Lift on the lid. Unit: N.
+   */
+  double lift_n;
+  /**
+   * Line force left, qr; below zero: open. Unit: N/m.
+   */
+  double residual_line_force_n_per_m;
+  /**
+   * Contact pressure left, pc; below zero: open. Unit: Pa.
+   */
+  double contact_pressure_pa;
+  /**
+   * Whether `contact_ratio` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_contact_ratio;
+  /**
+   * Contact pressure over the pressure difference; absent when there is none to hold.
+   */
+  double contact_ratio;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingGasketTightnessOutcome;
+
+/**
+ * Compression of a solid rubber block between two plates.
+ *
+ * # Formula
+ * ```text
+ * S  = a b / (2 t (a + b))        shape factor: loaded area over the area free to bulge
+ * Ea = E (1 + 2 k S²)             faces bonded, or held by friction
+ * Ea = E                          faces lubricated
+ * p  = Ea c,  F = p a b,  stiffness = Ea a b / t
+ * ```
+ *
+ * # Validity
+ * Compression c up to about 15 %, where force and compression are proportional; past it rubber stiffens.
+ * Shape factors to 5; above, rubber's own volume change softens the block and a caveat says so. k falls from
+ * 1 (soft gum) to about 0.5 (hard, filled). A dry face that is only pressed lies between bonded and
+ * lubricated.
+ *
+ * # Source
+ * A. N. Gent and P. B. Lindley, Proc. IMechE 173 (1959) 111-122 (second-hand); k by P. B. Lindley,
+ * Engineering Design with Natural Rubber, 4th ed. 1978 (unverified).
+ */
+typedef struct CoamingRubberBlock {
+  /**
+   * Young's modulus of the rubber, E. Unit: Pa. Accepted: greater than 0 MPa.
+   */
+  double youngs_modulus_pa;
+  /**
+   * Stiffening constant of the compound, k. Accepted: at least 0 and at most 1.5.
+   */
+  double stiffening;
+  /**
+   * Length of the block, a. Unit: m. Accepted: greater than 0 mm.
+   */
+  double length_m;
+  /**
+   * Width of the block, b. Unit: m. Accepted: greater than 0 mm.
+   */
+  double width_m;
+  /**
+   * Thickness between the plates, t. Unit: m. Accepted: greater than 0 mm.
+   */
+  double thickness_m;
+  /**
+   * How its faces are held. One of the constants COAMING_RUBBER_FACES_....
+   */
+  uint32_t faces;
+  /**
+   * Compression, c: closed part of the thickness. Accepted: at least 0 and at most 0.9.
+   */
+  double compression;
+} CoamingRubberBlock;
+
+/**
+ * Stiffness and force.
+ */
+typedef struct CoamingRubberBlockOutcome {
+  /**
+   * Shape factor, S.
+   */
+  double shape_factor;
+  /**
+   * Apparent modulus, Ea. Unit: Pa.
+   */
+  double apparent_modulus_pa;
+  /**
+   * Mean pressure, p. Unit: Pa.
+   */
+  double pressure_pa;
+  /**
+   * Force, F. Unit: N.
+   */
+  double force_n;
+  /**
+   * Stiffness: force for each length of closing. Unit: N/m.
+   */
+  double stiffness_n_per_m;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingRubberBlockOutcome;
+
+/**
+ * Compression of a long solid rubber strip: plane strain.
+ *
+ * # Formula
+ * ```text
+ * S  = w / (2 t)
+ * Ea = (4/3) E (1 + k S²)        faces bonded, or held by friction
+ * Ea = (4/3) E                   faces lubricated
+ * p  = Ea c,  q = p w,  line stiffness = Ea w / t
+ * ```
+ *
+ * # Validity
+ * Length at least ten times the width; compression to about 15 %; shape factors to 5 (above it a caveat).
+ * Not for sponge, which gives way inside.
+ *
+ * # Source
+ * A. N. Gent and P. B. Lindley, Proc. IMechE 173 (1959) 111-122; the pressure p = 4 G c ((w/2)² − x²) 3/(2
+ * t²) under bonded faces and the modulus 4 G of plane strain give the formula with k = 1.
+ */
+typedef struct CoamingRubberStrip {
+  /**
+   * Young's modulus of the rubber, E. Unit: Pa. Accepted: greater than 0 MPa.
+   */
+  double youngs_modulus_pa;
+  /**
+   * Stiffening constant of the compound, k. Accepted: at least 0 and at most 1.5.
+   */
+  double stiffening;
+  /**
+   * Width of the strip, w. Unit: m. Accepted: greater than 0 mm.
+   */
+  double width_m;
+  /**
+   * Thickness of the strip, t. Unit: m. Accepted: greater than 0 mm.
+   */
+  double thickness_m;
+  /**
+   * How its faces are held. One of the constants COAMING_RUBBER_FACES_....
+   */
+  uint32_t faces;
+  /**
+   * Compression, c: closed part of the thickness. Accepted: at least 0 and at most 0.9.
+   */
+  double compression;
+} CoamingRubberStrip;
+
+/**
+ * Stiffness and line force.
+ */
+typedef struct CoamingRubberStripOutcome {
+  /**
+   * Shape factor, S.
+   */
+  double shape_factor;
+  /**
+   * Apparent modulus, Ea. Unit: Pa.
+   */
+  double apparent_modulus_pa;
+  /**
+   * Mean pressure, p. Unit: Pa.
+   */
+  double pressure_pa;
+  /**
+   * Line force, q. Unit: N/m.
+   */
+  double line_force_n_per_m;
+  /**
+   * Line stiffness: change of line force with closing (N/m for each m). Unit: Pa.
+   */
+  double line_stiffness_pa;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingRubberStripOutcome;
+
+/**
+ * Young's modulus of solid rubber from its Shore A hardness: an estimate.
+ *
+ * # Formula
+ * ```text
+ * E  = 0.0981 (56 + 7.62336 H) / (0.137505 (254 − 2.54 H)) MPa     Gent
+ * El = 10^(0.0235 H − 0.6403) MPa                                    log-linear, for comparison
+ * ```
+ *
+ * # Validity
+ * 20 to 80 Shore A; small strain, slow. Real compounds scatter by 20 % and more about Gent's line; the
+ * log-linear relation for silicones lies up to 40 % above it at 50 Shore A. Both are shown, so that the
+ * spread can be seen. At H = 100 the formula ends.
+ *
+ * # Source
+ * A. N. Gent, On the Relation between Indentation Hardness and Young's Modulus, Trans. IRI 34 (1958) 46-57
+ * (second-hand); log-linear relation after Ruess (second-hand).
+ */
+typedef struct CoamingShoreModulus {
+  /**
+   * Shore A hardness, H. Accepted: at least 0 and at most 99.
+   */
+  double shore_a;
+} CoamingShoreModulus;
+
+/**
+ * Young's modulus, by two relations.
+ */
+typedef struct CoamingShoreModulusOutcome {
+  /**
+   * Young's modulus by Gent, E. Unit: Pa.
+   */
+  double youngs_modulus_pa;
+  /**
+   * Young's modulus by the log-linear relation, El. Unit: Pa.
+   */
+  double log_linear_modulus_pa;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingShoreModulusOutcome;
 
 /**
  * Force on each latch of a closed lid, and on the hand that closes it.
@@ -5175,6 +9703,150 @@ typedef struct CoamingLatchTravelOutcome {
    */
   uint64_t caveats;
 } CoamingLatchTravelOutcome;
+
+/**
+ * Force on the remaining latches when one is open or broken.
+ *
+ * # Formula
+ * ```text
+ * even share   F n / (n − 1)        a stiff lid: all others take the missing share alike
+ * neighbours   1.5 F                a soft lid: its two neighbours take it alone
+ * largest      the greater of the two
+ * ```
+ *
+ * # Validity
+ * Bounds between which the truth lies; three latches or more, evenly placed. What the gasket does at the
+ * open place follows from the panel, or roughly from twice the pitch.
+ *
+ * # Source
+ * Balance of forces; common practice.
+ */
+typedef struct CoamingLatchMissing {
+  /**
+   * Force on each latch when all are closed, F. Unit: N. Accepted: at least 0 N.
+   */
+  double latch_force_n;
+  /**
+   * Number of latches, n. Accepted: at least 3 and at most 10000.
+   */
+  uint32_t latches;
+  /**
+   * Whether `working_load` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_working_load;
+  /**
+   * Maker's working load of one latch. Unit: N. Accepted: greater than 0 N.
+   */
+  double working_load_n;
+} CoamingLatchMissing;
+
+/**
+ * Force on the others.
+ */
+typedef struct CoamingLatchMissingOutcome {
+  /**
+   * Force on each other latch of a stiff lid. Unit: N.
+   */
+  double even_share_n;
+  /**
+   * Force on the two neighbours of a soft lid. Unit: N.
+   */
+  double neighbour_share_n;
+  /**
+   * The greater of the two. Unit: N.
+   */
+  double largest_latch_force_n;
+  /**
+   * Whether `working_load_ratio` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_working_load_ratio;
+  /**
+   * The greater over the working load.
+   */
+  double working_load_ratio;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingLatchMissingOutcome;
+
+/**
+ * Force in the tether of a lid that falls into it.
+ *
+ * # Formula
+ * ```text
+ * W = m g
+ * F = W (1 + sqrt(1 + 2 h k / W))        largest force
+ * x = F / k                              largest stretch
+ * U = W (h + x)                          energy that it takes up
+ * ```
+ * h free fall until the tether is taut, k its stiffness with all that it hangs on. A taut tether (h = 0)
+ * still sees twice the weight.
+ *
+ * # Validity
+ * A linear tether without damping, falling straight; the lid stays whole. A slack chain is far stiffer than
+ * a cord: measure k, or leave no slack.
+ *
+ * # Source
+ * Energy of a falling weight on a spring (Roark's Formulas for Stress and Strain, 7th ed., ch. 16, suddenly
+ * applied and impact loading, unverified); standard gravity 9.80665 m/s².
+ */
+typedef struct CoamingLidTether {
+  /**
+   * Mass of the lid, m. Unit: kg. Accepted: greater than 0 kg.
+   */
+  double mass_kg;
+  /**
+   * Free fall until the tether is taut, h. Unit: m. Accepted: at least 0 mm.
+   */
+  double free_fall_m;
+  /**
+   * Stiffness of the tether with its ends, k. Unit: N/m. Accepted: greater than 0 N/mm.
+   */
+  double stiffness_n_per_m;
+  /**
+   * Whether `working_load` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_working_load;
+  /**
+   * Maker's working load of the tether. Unit: N. Accepted: greater than 0 N.
+   */
+  double working_load_n;
+} CoamingLidTether;
+
+/**
+ * Force, stretch and energy.
+ */
+typedef struct CoamingLidTetherOutcome {
+  /**
+   * Weight of the lid, W. Unit: N.
+   */
+  double weight_n;
+  /**
+   * Largest force in the tether, F. Unit: N.
+   */
+  double largest_force_n;
+  /**
+   * Largest stretch of the tether, x. Unit: m.
+   */
+  double largest_stretch_m;
+  /**
+   * Energy that it takes up, U (J). Unit: N·m.
+   */
+  double energy_n_m;
+  /**
+   * Whether `working_load_ratio` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_working_load_ratio;
+  /**
+   * Largest force over the working load.
+   */
+  double working_load_ratio;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingLidTetherOutcome;
 
 #ifdef __cplusplus
 extern "C" {
@@ -5639,6 +10311,303 @@ uint32_t coaming_air_bend_batch(const struct CoamingAirBend *input,
                                 struct CoamingFault *fault);
 
 /**
+ * Neutral axis measured from a test strip with one bend, with its uncertainty.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_k_factor_measured(const struct CoamingKFactorMeasured *input,
+                                   struct CoamingKFactorMeasuredOutcome *outcome,
+                                   struct CoamingFault *fault);
+
+/**
+ * Neutral axis measured from a test strip with one bend, with its uncertainty. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_k_factor_measured_batch(const struct CoamingKFactorMeasured *input,
+                                         const struct CoamingBatch *batch,
+                                         uint64_t *caveats,
+                                         struct CoamingFault *fault);
+
+/**
+ * Radius and angle that a bend springs back to.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_springback(const struct CoamingSpringback *input,
+                            struct CoamingSpringbackOutcome *outcome,
+                            struct CoamingFault *fault);
+
+/**
+ * Radius and angle that a bend springs back to. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_springback_batch(const struct CoamingSpringback *input,
+                                  const struct CoamingBatch *batch,
+                                  uint64_t *caveats,
+                                  struct CoamingFault *fault);
+
+/**
+ * Tool radius and over-bend angle that spring back to a wanted radius and angle.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_over_bend(const struct CoamingOverBend *input,
+                           struct CoamingOverBendOutcome *outcome,
+                           struct CoamingFault *fault);
+
+/**
+ * Tool radius and over-bend angle that spring back to a wanted radius and angle. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_over_bend_batch(const struct CoamingOverBend *input,
+                                 const struct CoamingBatch *batch,
+                                 uint64_t *caveats,
+                                 struct CoamingFault *fault);
+
+/**
+ * Smallest inside radius for a cold bend of 90° by the table of the Aluminum Design Manual.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_smallest_radius_by_design_manual(const struct CoamingSmallestRadiusByDesignManual *input,
+                                                  struct CoamingSmallestRadiusByDesignManualOutcome *outcome,
+                                                  struct CoamingFault *fault);
+
+/**
+ * Smallest inside radius for a cold bend of 90° by the table of the Aluminum Design Manual. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_smallest_radius_by_design_manual_batch(const struct CoamingSmallestRadiusByDesignManual *input,
+                                                        const struct CoamingBatch *batch,
+                                                        uint64_t *caveats,
+                                                        struct CoamingFault *fault);
+
+/**
+ * Recommended inside radius for a bend of 90° by the table of AC 43.13-1B, as a band.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_recommended_radius_by_advisory_circular(const struct CoamingRecommendedRadiusByAdvisoryCircular *input,
+                                                         struct CoamingRecommendedRadiusByAdvisoryCircularOutcome *outcome,
+                                                         struct CoamingFault *fault);
+
+/**
+ * Recommended inside radius for a bend of 90° by the table of AC 43.13-1B, as a band. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_recommended_radius_by_advisory_circular_batch(const struct CoamingRecommendedRadiusByAdvisoryCircular *input,
+                                                               const struct CoamingBatch *batch,
+                                                               uint64_t *caveats,
+                                                               struct CoamingFault *fault);
+
+/**
+ * Smallest inside radius from the reduction of area of a tensile test.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_smallest_radius_by_reduction(const struct CoamingSmallestRadiusByReduction *input,
+                                              struct CoamingSmallestRadiusByReductionOutcome *outcome,
+                                              struct CoamingFault *fault);
+
+/**
+ * Smallest inside radius from the reduction of area of a tensile test. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_smallest_radius_by_reduction_batch(const struct CoamingSmallestRadiusByReduction *input,
+                                                    const struct CoamingBatch *batch,
+                                                    uint64_t *caveats,
+                                                    struct CoamingFault *fault);
+
+/**
+ * Strain of the outer fibre of a bend.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_outer_fibre_strain(const struct CoamingOuterFibreStrain *input,
+                                    struct CoamingOuterFibreStrainOutcome *outcome,
+                                    struct CoamingFault *fault);
+
+/**
+ * Strain of the outer fibre of a bend. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_outer_fibre_strain_batch(const struct CoamingOuterFibreStrain *input,
+                                          const struct CoamingBatch *batch,
+                                          uint64_t *caveats,
+                                          struct CoamingFault *fault);
+
+/**
+ * Smallest inside radius that keeps the strain of the outer fibre below a limit.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_smallest_radius_by_strain(const struct CoamingSmallestRadiusByStrain *input,
+                                           struct CoamingSmallestRadiusByStrainOutcome *outcome,
+                                           struct CoamingFault *fault);
+
+/**
+ * Smallest inside radius that keeps the strain of the outer fibre below a limit. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_smallest_radius_by_strain_batch(const struct CoamingSmallestRadiusByStrain *input,
+                                                 const struct CoamingBatch *batch,
+                                                 uint64_t *caveats,
+                                                 struct CoamingFault *fault);
+
+/**
+ * Distance of a hole or slot from a bend against what common practice asks, and the zone in which holes distort.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_hole_to_bend(const struct CoamingHoleToBend *input,
+                              struct CoamingHoleToBendOutcome *outcome,
+                              struct CoamingFault *fault);
+
+/**
+ * Distance of a hole or slot from a bend against what common practice asks, and the zone in which holes distort. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_hole_to_bend_batch(const struct CoamingHoleToBend *input,
+                                    const struct CoamingBatch *batch,
+                                    uint64_t *caveats,
+                                    struct CoamingFault *fault);
+
+/**
+ * Relief notch at the end of a bend that does not run across the whole sheet.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_bend_relief(const struct CoamingBendRelief *input,
+                             struct CoamingBendReliefOutcome *outcome,
+                             struct CoamingFault *fault);
+
+/**
+ * Relief notch at the end of a bend that does not run across the whole sheet. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_bend_relief_batch(const struct CoamingBendRelief *input,
+                                   const struct CoamingBatch *batch,
+                                   uint64_t *caveats,
+                                   struct CoamingFault *fault);
+
+/**
+ * Smallest relief hole where two bends meet in the corner of a box of aluminium sheet.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_relief_hole(const struct CoamingReliefHole *input,
+                             struct CoamingReliefHoleOutcome *outcome,
+                             struct CoamingFault *fault);
+
+/**
+ * Smallest relief hole where two bends meet in the corner of a box of aluminium sheet. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_relief_hole_batch(const struct CoamingReliefHole *input,
+                                   const struct CoamingBatch *batch,
+                                   uint64_t *caveats,
+                                   struct CoamingFault *fault);
+
+/**
  * Rectangular plate under uniform pressure, supported or clamped all round: deflection, moments, stresses, reactions.
  *
  * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
@@ -5774,6 +10743,357 @@ uint32_t coaming_layer_growth_batch(const struct CoamingLayerGrowth *input,
                                     struct CoamingFault *fault);
 
 /**
+ * Pressure rise of a closed bay from warming and wetting, and the lift on its lid.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_bay_pressure(const struct CoamingBayPressure *input,
+                              struct CoamingBayPressureOutcome *outcome,
+                              struct CoamingFault *fault);
+
+/**
+ * Pressure rise of a closed bay from warming and wetting, and the lift on its lid. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_bay_pressure_batch(const struct CoamingBayPressure *input,
+                                    const struct CoamingBatch *batch,
+                                    uint64_t *caveats,
+                                    struct CoamingFault *fault);
+
+/**
+ * Shear and peel at the end of a bond between two layers that grow differently.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_bond_end_shear(const struct CoamingBondEndShear *input,
+                                struct CoamingBondEndShearOutcome *outcome,
+                                struct CoamingFault *fault);
+
+/**
+ * Shear and peel at the end of a bond between two layers that grow differently. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_bond_end_shear_batch(const struct CoamingBondEndShear *input,
+                                      const struct CoamingBatch *batch,
+                                      uint64_t *caveats,
+                                      struct CoamingFault *fault);
+
+/**
+ * Temperature rise at which a layer between its screws takes up its clearance, and at which it buckles.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_critical_rise(const struct CoamingCriticalRise *input,
+                               struct CoamingCriticalRiseOutcome *outcome,
+                               struct CoamingFault *fault);
+
+/**
+ * Temperature rise at which a layer between its screws takes up its clearance, and at which it buckles. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_critical_rise_batch(const struct CoamingCriticalRise *input,
+                                     const struct CoamingBatch *batch,
+                                     uint64_t *caveats,
+                                     struct CoamingFault *fault);
+
+/**
+ * Dew point of the air in a bay, and how far a face stays above it.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_dew_point(const struct CoamingDewPoint *input,
+                           struct CoamingDewPointOutcome *outcome,
+                           struct CoamingFault *fault);
+
+/**
+ * Dew point of the air in a bay, and how far a face stays above it. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_dew_point_batch(const struct CoamingDewPoint *input,
+                                 const struct CoamingBatch *batch,
+                                 uint64_t *caveats,
+                                 struct CoamingFault *fault);
+
+/**
+ * Thickness that a flexible bond line needs so that growth shears its end no more than allowed.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_flexible_bond_line(const struct CoamingFlexibleBondLine *input,
+                                    struct CoamingFlexibleBondLineOutcome *outcome,
+                                    struct CoamingFault *fault);
+
+/**
+ * Thickness that a flexible bond line needs so that growth shears its end no more than allowed. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_flexible_bond_line_batch(const struct CoamingFlexibleBondLine *input,
+                                          const struct CoamingBatch *batch,
+                                          uint64_t *caveats,
+                                          struct CoamingFault *fault);
+
+/**
+ * Whether a clamped layer slides under its screws when it grows, or is locked by friction.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_joint_slip(const struct CoamingJointSlip *input,
+                            struct CoamingJointSlipOutcome *outcome,
+                            struct CoamingFault *fault);
+
+/**
+ * Whether a clamped layer slides under its screws when it grows, or is locked by friction. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_joint_slip_batch(const struct CoamingJointSlip *input,
+                                  const struct CoamingBatch *batch,
+                                  uint64_t *caveats,
+                                  struct CoamingFault *fault);
+
+/**
+ * Shear stress at the ends of a bonded single lap under load, by differential strain.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_lap_shear(const struct CoamingLapShear *input,
+                           struct CoamingLapShearOutcome *outcome,
+                           struct CoamingFault *fault);
+
+/**
+ * Shear stress at the ends of a bonded single lap under load, by differential strain. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_lap_shear_batch(const struct CoamingLapShear *input,
+                                 const struct CoamingBatch *batch,
+                                 uint64_t *caveats,
+                                 struct CoamingFault *fault);
+
+/**
+ * Stress and force in a layer whose growth is held beyond its clearance, and its bearing on the screws.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_restrained_growth(const struct CoamingRestrainedGrowth *input,
+                                   struct CoamingRestrainedGrowthOutcome *outcome,
+                                   struct CoamingFault *fault);
+
+/**
+ * Stress and force in a layer whose growth is held beyond its clearance, and its bearing on the screws. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_restrained_growth_batch(const struct CoamingRestrainedGrowth *input,
+                                         const struct CoamingBatch *batch,
+                                         uint64_t *caveats,
+                                         struct CoamingFault *fault);
+
+/**
+ * Width of a sealant joint from its movement and the movement class of the sealant.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_sealant_joint(const struct CoamingSealantJoint *input,
+                               struct CoamingSealantJointOutcome *outcome,
+                               struct CoamingFault *fault);
+
+/**
+ * Width of a sealant joint from its movement and the movement class of the sealant. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_sealant_joint_batch(const struct CoamingSealantJoint *input,
+                                     const struct CoamingBatch *batch,
+                                     uint64_t *caveats,
+                                     struct CoamingFault *fault);
+
+/**
+ * Play of a layer under its shoulder bushes, at the extremes of tolerance, temperature and moisture.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_shoulder_bush(const struct CoamingShoulderBush *input,
+                               struct CoamingShoulderBushOutcome *outcome,
+                               struct CoamingFault *fault);
+
+/**
+ * Play of a layer under its shoulder bushes, at the extremes of tolerance, temperature and moisture. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_shoulder_bush_batch(const struct CoamingShoulderBush *input,
+                                     const struct CoamingBatch *batch,
+                                     uint64_t *caveats,
+                                     struct CoamingFault *fault);
+
+/**
+ * Temperature of a face that is touched against the burn threshold for longer contact.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_touch_temperature(const struct CoamingTouchTemperature *input,
+                                   struct CoamingTouchTemperatureOutcome *outcome,
+                                   struct CoamingFault *fault);
+
+/**
+ * Temperature of a face that is touched against the burn threshold for longer contact. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_touch_temperature_batch(const struct CoamingTouchTemperature *input,
+                                         const struct CoamingBatch *batch,
+                                         uint64_t *caveats,
+                                         struct CoamingFault *fault);
+
+/**
+ * Bow and stresses of two layers bonded together that grow differently.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_two_layer_bow(const struct CoamingTwoLayerBow *input,
+                               struct CoamingTwoLayerBowOutcome *outcome,
+                               struct CoamingFault *fault);
+
+/**
+ * Bow and stresses of two layers bonded together that grow differently. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_two_layer_bow_batch(const struct CoamingTwoLayerBow *input,
+                                     const struct CoamingBatch *batch,
+                                     uint64_t *caveats,
+                                     struct CoamingFault *fault);
+
+/**
+ * How much of a lapped pane's edge stays behind its frame when it shrinks, bows and shifts.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_pane_engagement(const struct CoamingPaneEngagement *input,
+                                 struct CoamingPaneEngagementOutcome *outcome,
+                                 struct CoamingFault *fault);
+
+/**
+ * How much of a lapped pane's edge stays behind its frame when it shrinks, bows and shifts. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_pane_engagement_batch(const struct CoamingPaneEngagement *input,
+                                       const struct CoamingBatch *batch,
+                                       uint64_t *caveats,
+                                       struct CoamingFault *fault);
+
+/**
  * Pressure and line force of a sponge gasket known by its ASTM D1056 grade alone: an estimate, as a band.
  *
  * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
@@ -5799,6 +11119,222 @@ uint32_t coaming_sponge_grade_batch(const struct CoamingSpongeGrade *input,
                                     const struct CoamingBatch *batch,
                                     uint64_t *caveats,
                                     struct CoamingFault *fault);
+
+/**
+ * Squeeze and groove fill of a round cord or ring in a rectangular groove.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_cord_groove(const struct CoamingCordGroove *input,
+                             struct CoamingCordGrooveOutcome *outcome,
+                             struct CoamingFault *fault);
+
+/**
+ * Squeeze and groove fill of a round cord or ring in a rectangular groove. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_cord_groove_batch(const struct CoamingCordGroove *input,
+                                   const struct CoamingBatch *batch,
+                                   uint64_t *caveats,
+                                   struct CoamingFault *fault);
+
+/**
+ * Height that a gasket comes back to after a time in its gap, and what it still presses and follows with.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_gasket_set(const struct CoamingGasketSet *input,
+                            struct CoamingGasketSetOutcome *outcome,
+                            struct CoamingFault *fault);
+
+/**
+ * Height that a gasket comes back to after a time in its gap, and what it still presses and follows with. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_gasket_set_batch(const struct CoamingGasketSet *input,
+                                  const struct CoamingBatch *batch,
+                                  uint64_t *caveats,
+                                  struct CoamingFault *fault);
+
+/**
+ * Compression of a gasket between latches against that at the latches: an edge beam on an elastic
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_gasket_spacing(const struct CoamingGasketSpacing *input,
+                                struct CoamingGasketSpacingOutcome *outcome,
+                                struct CoamingFault *fault);
+
+/**
+ * Compression of a gasket between latches against that at the latches: an edge beam on an elastic Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_gasket_spacing_batch(const struct CoamingGasketSpacing *input,
+                                      const struct CoamingBatch *batch,
+                                      uint64_t *caveats,
+                                      struct CoamingFault *fault);
+
+/**
+ * Length of a gasket strip laid as a rounded or mitred rectangle, its corners, and the place of its joint.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_gasket_strip(const struct CoamingGasketStrip *input,
+                              struct CoamingGasketStripOutcome *outcome,
+                              struct CoamingFault *fault);
+
+/**
+ * Length of a gasket strip laid as a rounded or mitred rectangle, its corners, and the place of its joint. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_gasket_strip_batch(const struct CoamingGasketStrip *input,
+                                    const struct CoamingBatch *batch,
+                                    uint64_t *caveats,
+                                    struct CoamingFault *fault);
+
+/**
+ * Contact pressure left on a gasket under lifting pressure and inertia, against the pressure it must hold.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_gasket_tightness(const struct CoamingGasketTightness *input,
+                                  struct CoamingGasketTightnessOutcome *outcome,
+                                  struct CoamingFault *fault);
+
+/**
+ * Contact pressure left on a gasket under lifting pressure and inertia, against the pressure it must hold. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_gasket_tightness_batch(const struct CoamingGasketTightness *input,
+                                        const struct CoamingBatch *batch,
+                                        uint64_t *caveats,
+                                        struct CoamingFault *fault);
+
+/**
+ * Compression of a solid rubber block between two plates.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_rubber_block(const struct CoamingRubberBlock *input,
+                              struct CoamingRubberBlockOutcome *outcome,
+                              struct CoamingFault *fault);
+
+/**
+ * Compression of a solid rubber block between two plates. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_rubber_block_batch(const struct CoamingRubberBlock *input,
+                                    const struct CoamingBatch *batch,
+                                    uint64_t *caveats,
+                                    struct CoamingFault *fault);
+
+/**
+ * Compression of a long solid rubber strip: plane strain.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_rubber_strip(const struct CoamingRubberStrip *input,
+                              struct CoamingRubberStripOutcome *outcome,
+                              struct CoamingFault *fault);
+
+/**
+ * Compression of a long solid rubber strip: plane strain. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_rubber_strip_batch(const struct CoamingRubberStrip *input,
+                                    const struct CoamingBatch *batch,
+                                    uint64_t *caveats,
+                                    struct CoamingFault *fault);
+
+/**
+ * Young's modulus of solid rubber from its Shore A hardness: an estimate.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_shore_modulus(const struct CoamingShoreModulus *input,
+                               struct CoamingShoreModulusOutcome *outcome,
+                               struct CoamingFault *fault);
+
+/**
+ * Young's modulus of solid rubber from its Shore A hardness: an estimate. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_shore_modulus_batch(const struct CoamingShoreModulus *input,
+                                     const struct CoamingBatch *batch,
+                                     uint64_t *caveats,
+                                     struct CoamingFault *fault);
 
 /**
  * Force on each latch of a closed lid, and on the hand that closes it.
@@ -5880,6 +11416,60 @@ uint32_t coaming_latch_travel_batch(const struct CoamingLatchTravel *input,
                                     const struct CoamingBatch *batch,
                                     uint64_t *caveats,
                                     struct CoamingFault *fault);
+
+/**
+ * Force on the remaining latches when one is open or broken.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_latch_missing(const struct CoamingLatchMissing *input,
+                               struct CoamingLatchMissingOutcome *outcome,
+                               struct CoamingFault *fault);
+
+/**
+ * Force on the remaining latches when one is open or broken. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_latch_missing_batch(const struct CoamingLatchMissing *input,
+                                     const struct CoamingBatch *batch,
+                                     uint64_t *caveats,
+                                     struct CoamingFault *fault);
+
+/**
+ * Force in the tether of a lid that falls into it.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_lid_tether(const struct CoamingLidTether *input,
+                            struct CoamingLidTetherOutcome *outcome,
+                            struct CoamingFault *fault);
+
+/**
+ * Force in the tether of a lid that falls into it. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_lid_tether_batch(const struct CoamingLidTether *input,
+                                  const struct CoamingBatch *batch,
+                                  uint64_t *caveats,
+                                  struct CoamingFault *fault);
 
 #ifdef __cplusplus
 }  // extern "C"
@@ -6163,6 +11753,139 @@ COAMING_ASSERT(offsetof(CoamingAirBendOutcome, force_factor) == 48);
 COAMING_ASSERT(offsetof(CoamingAirBendOutcome, radius_factor) == 56);
 COAMING_ASSERT(offsetof(CoamingAirBendOutcome, flange_factor) == 64);
 COAMING_ASSERT(offsetof(CoamingAirBendOutcome, caveats) == 72);
+COAMING_ASSERT(sizeof(CoamingKFactorMeasured) == 96);
+COAMING_ASSERT(offsetof(CoamingKFactorMeasured, flat_length_m) == 0);
+COAMING_ASSERT(offsetof(CoamingKFactorMeasured, first_leg_m) == 8);
+COAMING_ASSERT(offsetof(CoamingKFactorMeasured, second_leg_m) == 16);
+COAMING_ASSERT(offsetof(CoamingKFactorMeasured, reference) == 24);
+COAMING_ASSERT(offsetof(CoamingKFactorMeasured, above_ninety) == 28);
+COAMING_ASSERT(offsetof(CoamingKFactorMeasured, bend_angle_rad) == 32);
+COAMING_ASSERT(offsetof(CoamingKFactorMeasured, inside_radius_m) == 40);
+COAMING_ASSERT(offsetof(CoamingKFactorMeasured, thickness_m) == 48);
+COAMING_ASSERT(offsetof(CoamingKFactorMeasured, flat_length_uncertainty_m) == 56);
+COAMING_ASSERT(offsetof(CoamingKFactorMeasured, leg_uncertainty_m) == 64);
+COAMING_ASSERT(offsetof(CoamingKFactorMeasured, bend_angle_uncertainty_rad) == 72);
+COAMING_ASSERT(offsetof(CoamingKFactorMeasured, inside_radius_uncertainty_m) == 80);
+COAMING_ASSERT(offsetof(CoamingKFactorMeasured, thickness_uncertainty_m) == 88);
+COAMING_ASSERT(sizeof(CoamingKFactorMeasuredOutcome) == 88);
+COAMING_ASSERT(offsetof(CoamingKFactorMeasuredOutcome, k_factor) == 0);
+COAMING_ASSERT(offsetof(CoamingKFactorMeasuredOutcome, k_factor_uncertainty) == 8);
+COAMING_ASSERT(offsetof(CoamingKFactorMeasuredOutcome, k_factor_worst_case) == 16);
+COAMING_ASSERT(offsetof(CoamingKFactorMeasuredOutcome, bend_allowance_m) == 24);
+COAMING_ASSERT(offsetof(CoamingKFactorMeasuredOutcome, bend_deduction_m) == 32);
+COAMING_ASSERT(offsetof(CoamingKFactorMeasuredOutcome, from_flat_length) == 40);
+COAMING_ASSERT(offsetof(CoamingKFactorMeasuredOutcome, from_each_leg) == 48);
+COAMING_ASSERT(offsetof(CoamingKFactorMeasuredOutcome, from_bend_angle) == 56);
+COAMING_ASSERT(offsetof(CoamingKFactorMeasuredOutcome, from_inside_radius) == 64);
+COAMING_ASSERT(offsetof(CoamingKFactorMeasuredOutcome, from_thickness) == 72);
+COAMING_ASSERT(offsetof(CoamingKFactorMeasuredOutcome, caveats) == 80);
+COAMING_ASSERT(sizeof(CoamingSpringback) == 40);
+COAMING_ASSERT(offsetof(CoamingSpringback, tool_radius_m) == 0);
+COAMING_ASSERT(offsetof(CoamingSpringback, thickness_m) == 8);
+COAMING_ASSERT(offsetof(CoamingSpringback, yield_strength_pa) == 16);
+COAMING_ASSERT(offsetof(CoamingSpringback, youngs_modulus_pa) == 24);
+COAMING_ASSERT(offsetof(CoamingSpringback, tool_bend_angle_rad) == 32);
+COAMING_ASSERT(sizeof(CoamingSpringbackOutcome) == 48);
+COAMING_ASSERT(offsetof(CoamingSpringbackOutcome, springback_ratio) == 0);
+COAMING_ASSERT(offsetof(CoamingSpringbackOutcome, final_radius_m) == 8);
+COAMING_ASSERT(offsetof(CoamingSpringbackOutcome, final_bend_angle_rad) == 16);
+COAMING_ASSERT(offsetof(CoamingSpringbackOutcome, springback_angle_rad) == 24);
+COAMING_ASSERT(offsetof(CoamingSpringbackOutcome, yield_number) == 32);
+COAMING_ASSERT(offsetof(CoamingSpringbackOutcome, caveats) == 40);
+COAMING_ASSERT(sizeof(CoamingOverBend) == 40);
+COAMING_ASSERT(offsetof(CoamingOverBend, wanted_radius_m) == 0);
+COAMING_ASSERT(offsetof(CoamingOverBend, thickness_m) == 8);
+COAMING_ASSERT(offsetof(CoamingOverBend, yield_strength_pa) == 16);
+COAMING_ASSERT(offsetof(CoamingOverBend, youngs_modulus_pa) == 24);
+COAMING_ASSERT(offsetof(CoamingOverBend, wanted_bend_angle_rad) == 32);
+COAMING_ASSERT(sizeof(CoamingOverBendOutcome) == 48);
+COAMING_ASSERT(offsetof(CoamingOverBendOutcome, tool_radius_m) == 0);
+COAMING_ASSERT(offsetof(CoamingOverBendOutcome, tool_bend_angle_rad) == 8);
+COAMING_ASSERT(offsetof(CoamingOverBendOutcome, over_bend_angle_rad) == 16);
+COAMING_ASSERT(offsetof(CoamingOverBendOutcome, springback_ratio) == 24);
+COAMING_ASSERT(offsetof(CoamingOverBendOutcome, yield_number) == 32);
+COAMING_ASSERT(offsetof(CoamingOverBendOutcome, caveats) == 40);
+COAMING_ASSERT(sizeof(CoamingSmallestRadiusByDesignManual) == 16);
+COAMING_ASSERT(offsetof(CoamingSmallestRadiusByDesignManual, temper) == 0);
+COAMING_ASSERT(offsetof(CoamingSmallestRadiusByDesignManual, thickness_m) == 8);
+COAMING_ASSERT(sizeof(CoamingSmallestRadiusByDesignManualOutcome) == 24);
+COAMING_ASSERT(offsetof(CoamingSmallestRadiusByDesignManualOutcome, smallest_radius_m) == 0);
+COAMING_ASSERT(offsetof(CoamingSmallestRadiusByDesignManualOutcome, radius_ratio) == 8);
+COAMING_ASSERT(offsetof(CoamingSmallestRadiusByDesignManualOutcome, caveats) == 16);
+COAMING_ASSERT(sizeof(CoamingRecommendedRadiusByAdvisoryCircular) == 16);
+COAMING_ASSERT(offsetof(CoamingRecommendedRadiusByAdvisoryCircular, temper) == 0);
+COAMING_ASSERT(offsetof(CoamingRecommendedRadiusByAdvisoryCircular, thickness_m) == 8);
+COAMING_ASSERT(sizeof(CoamingRecommendedRadiusByAdvisoryCircularOutcome) == 40);
+COAMING_ASSERT(offsetof(CoamingRecommendedRadiusByAdvisoryCircularOutcome, lower_radius_m) == 0);
+COAMING_ASSERT(offsetof(CoamingRecommendedRadiusByAdvisoryCircularOutcome, upper_radius_m) == 8);
+COAMING_ASSERT(offsetof(CoamingRecommendedRadiusByAdvisoryCircularOutcome, lower_ratio) == 16);
+COAMING_ASSERT(offsetof(CoamingRecommendedRadiusByAdvisoryCircularOutcome, upper_ratio) == 24);
+COAMING_ASSERT(offsetof(CoamingRecommendedRadiusByAdvisoryCircularOutcome, caveats) == 32);
+COAMING_ASSERT(sizeof(CoamingSmallestRadiusByReduction) == 16);
+COAMING_ASSERT(offsetof(CoamingSmallestRadiusByReduction, reduction_of_area) == 0);
+COAMING_ASSERT(offsetof(CoamingSmallestRadiusByReduction, thickness_m) == 8);
+COAMING_ASSERT(sizeof(CoamingSmallestRadiusByReductionOutcome) == 32);
+COAMING_ASSERT(offsetof(CoamingSmallestRadiusByReductionOutcome, smallest_radius_m) == 0);
+COAMING_ASSERT(offsetof(CoamingSmallestRadiusByReductionOutcome, radius_ratio) == 8);
+COAMING_ASSERT(offsetof(CoamingSmallestRadiusByReductionOutcome, folds_on_itself) == 16);
+COAMING_ASSERT(offsetof(CoamingSmallestRadiusByReductionOutcome, caveats) == 24);
+COAMING_ASSERT(sizeof(CoamingOuterFibreStrain) == 16);
+COAMING_ASSERT(offsetof(CoamingOuterFibreStrain, inside_radius_m) == 0);
+COAMING_ASSERT(offsetof(CoamingOuterFibreStrain, thickness_m) == 8);
+COAMING_ASSERT(sizeof(CoamingOuterFibreStrainOutcome) == 24);
+COAMING_ASSERT(offsetof(CoamingOuterFibreStrainOutcome, outer_fibre_strain) == 0);
+COAMING_ASSERT(offsetof(CoamingOuterFibreStrainOutcome, radius_ratio) == 8);
+COAMING_ASSERT(offsetof(CoamingOuterFibreStrainOutcome, caveats) == 16);
+COAMING_ASSERT(sizeof(CoamingSmallestRadiusByStrain) == 16);
+COAMING_ASSERT(offsetof(CoamingSmallestRadiusByStrain, allowed_strain) == 0);
+COAMING_ASSERT(offsetof(CoamingSmallestRadiusByStrain, thickness_m) == 8);
+COAMING_ASSERT(sizeof(CoamingSmallestRadiusByStrainOutcome) == 24);
+COAMING_ASSERT(offsetof(CoamingSmallestRadiusByStrainOutcome, smallest_radius_m) == 0);
+COAMING_ASSERT(offsetof(CoamingSmallestRadiusByStrainOutcome, radius_ratio) == 8);
+COAMING_ASSERT(offsetof(CoamingSmallestRadiusByStrainOutcome, caveats) == 16);
+COAMING_ASSERT(sizeof(CoamingHoleToBend) == 88);
+COAMING_ASSERT(offsetof(CoamingHoleToBend, thickness_m) == 0);
+COAMING_ASSERT(offsetof(CoamingHoleToBend, inside_radius_m) == 8);
+COAMING_ASSERT(offsetof(CoamingHoleToBend, bend_angle_rad) == 16);
+COAMING_ASSERT(offsetof(CoamingHoleToBend, k_factor) == 24);
+COAMING_ASSERT(offsetof(CoamingHoleToBend, across_bend_m) == 32);
+COAMING_ASSERT(offsetof(CoamingHoleToBend, along_bend_m) == 40);
+COAMING_ASSERT(offsetof(CoamingHoleToBend, centre_distance_m) == 48);
+COAMING_ASSERT(offsetof(CoamingHoleToBend, measured_from) == 56);
+COAMING_ASSERT(offsetof(CoamingHoleToBend, has_hole_factor) == 60);
+COAMING_ASSERT(offsetof(CoamingHoleToBend, hole_factor) == 64);
+COAMING_ASSERT(offsetof(CoamingHoleToBend, has_slot_factor) == 72);
+COAMING_ASSERT(offsetof(CoamingHoleToBend, slot_factor) == 80);
+COAMING_ASSERT(sizeof(CoamingHoleToBendOutcome) == 80);
+COAMING_ASSERT(offsetof(CoamingHoleToBendOutcome, edge_from_tangent_line_m) == 0);
+COAMING_ASSERT(offsetof(CoamingHoleToBendOutcome, edge_from_inside_face_m) == 8);
+COAMING_ASSERT(offsetof(CoamingHoleToBendOutcome, edge_from_bend_line_m) == 16);
+COAMING_ASSERT(offsetof(CoamingHoleToBendOutcome, needed_from_tangent_line_m) == 24);
+COAMING_ASSERT(offsetof(CoamingHoleToBendOutcome, needed_from_inside_face_m) == 32);
+COAMING_ASSERT(offsetof(CoamingHoleToBendOutcome, distortion_zone_m) == 40);
+COAMING_ASSERT(offsetof(CoamingHoleToBendOutcome, margin) == 48);
+COAMING_ASSERT(offsetof(CoamingHoleToBendOutcome, cuts_bend) == 56);
+COAMING_ASSERT(offsetof(CoamingHoleToBendOutcome, factor) == 64);
+COAMING_ASSERT(offsetof(CoamingHoleToBendOutcome, caveats) == 72);
+COAMING_ASSERT(sizeof(CoamingBendRelief) == 64);
+COAMING_ASSERT(offsetof(CoamingBendRelief, thickness_m) == 0);
+COAMING_ASSERT(offsetof(CoamingBendRelief, inside_radius_m) == 8);
+COAMING_ASSERT(offsetof(CoamingBendRelief, bend_angle_rad) == 16);
+COAMING_ASSERT(offsetof(CoamingBendRelief, k_factor) == 24);
+COAMING_ASSERT(offsetof(CoamingBendRelief, has_width_factor) == 32);
+COAMING_ASSERT(offsetof(CoamingBendRelief, width_factor) == 40);
+COAMING_ASSERT(offsetof(CoamingBendRelief, has_past_tangent_line) == 48);
+COAMING_ASSERT(offsetof(CoamingBendRelief, past_tangent_line_m) == 56);
+COAMING_ASSERT(sizeof(CoamingBendReliefOutcome) == 32);
+COAMING_ASSERT(offsetof(CoamingBendReliefOutcome, width_m) == 0);
+COAMING_ASSERT(offsetof(CoamingBendReliefOutcome, depth_from_outside_face_m) == 8);
+COAMING_ASSERT(offsetof(CoamingBendReliefOutcome, depth_from_bend_line_m) == 16);
+COAMING_ASSERT(offsetof(CoamingBendReliefOutcome, caveats) == 24);
+COAMING_ASSERT(sizeof(CoamingReliefHole) == 8);
+COAMING_ASSERT(offsetof(CoamingReliefHole, thickness_m) == 0);
+COAMING_ASSERT(sizeof(CoamingReliefHoleOutcome) == 16);
+COAMING_ASSERT(offsetof(CoamingReliefHoleOutcome, smallest_diameter_m) == 0);
+COAMING_ASSERT(offsetof(CoamingReliefHoleOutcome, caveats) == 8);
 COAMING_ASSERT(sizeof(CoamingRectangularPlate) == 56);
 COAMING_ASSERT(offsetof(CoamingRectangularPlate, length_m) == 0);
 COAMING_ASSERT(offsetof(CoamingRectangularPlate, width_m) == 8);
@@ -6293,6 +12016,203 @@ COAMING_ASSERT(offsetof(CoamingLayerGrowthOutcome, moisture_strain) == 16);
 COAMING_ASSERT(offsetof(CoamingLayerGrowthOutcome, growth_strain) == 24);
 COAMING_ASSERT(offsetof(CoamingLayerGrowthOutcome, length_change_m) == 32);
 COAMING_ASSERT(offsetof(CoamingLayerGrowthOutcome, caveats) == 40);
+COAMING_ASSERT(sizeof(CoamingBayPressure) == 56);
+COAMING_ASSERT(offsetof(CoamingBayPressure, closing_temperature_k) == 0);
+COAMING_ASSERT(offsetof(CoamingBayPressure, closing_humidity) == 8);
+COAMING_ASSERT(offsetof(CoamingBayPressure, closing_pressure_pa) == 16);
+COAMING_ASSERT(offsetof(CoamingBayPressure, service_temperature_k) == 24);
+COAMING_ASSERT(offsetof(CoamingBayPressure, service_humidity) == 32);
+COAMING_ASSERT(offsetof(CoamingBayPressure, lid_area_m2) == 40);
+COAMING_ASSERT(offsetof(CoamingBayPressure, latches) == 48);
+COAMING_ASSERT(sizeof(CoamingBayPressureOutcome) == 48);
+COAMING_ASSERT(offsetof(CoamingBayPressureOutcome, dry_gas_rise_pa) == 0);
+COAMING_ASSERT(offsetof(CoamingBayPressureOutcome, vapour_rise_pa) == 8);
+COAMING_ASSERT(offsetof(CoamingBayPressureOutcome, pressure_rise_pa) == 16);
+COAMING_ASSERT(offsetof(CoamingBayPressureOutcome, lift_n) == 24);
+COAMING_ASSERT(offsetof(CoamingBayPressureOutcome, latch_lift_n) == 32);
+COAMING_ASSERT(offsetof(CoamingBayPressureOutcome, caveats) == 40);
+COAMING_ASSERT(sizeof(CoamingBondEndShear) == 88);
+COAMING_ASSERT(offsetof(CoamingBondEndShear, bond_length_m) == 0);
+COAMING_ASSERT(offsetof(CoamingBondEndShear, first_thickness_m) == 8);
+COAMING_ASSERT(offsetof(CoamingBondEndShear, first_youngs_modulus_pa) == 16);
+COAMING_ASSERT(offsetof(CoamingBondEndShear, first_growth_strain) == 24);
+COAMING_ASSERT(offsetof(CoamingBondEndShear, second_thickness_m) == 32);
+COAMING_ASSERT(offsetof(CoamingBondEndShear, second_youngs_modulus_pa) == 40);
+COAMING_ASSERT(offsetof(CoamingBondEndShear, second_growth_strain) == 48);
+COAMING_ASSERT(offsetof(CoamingBondEndShear, bond_thickness_m) == 56);
+COAMING_ASSERT(offsetof(CoamingBondEndShear, bond_shear_modulus_pa) == 64);
+COAMING_ASSERT(offsetof(CoamingBondEndShear, has_bond_peel_modulus) == 72);
+COAMING_ASSERT(offsetof(CoamingBondEndShear, bond_peel_modulus_pa) == 80);
+COAMING_ASSERT(sizeof(CoamingBondEndShearOutcome) == 64);
+COAMING_ASSERT(offsetof(CoamingBondEndShearOutcome, shear_lag_per_m) == 0);
+COAMING_ASSERT(offsetof(CoamingBondEndShearOutcome, end_shear_stress_pa) == 8);
+COAMING_ASSERT(offsetof(CoamingBondEndShearOutcome, end_shear_strain) == 16);
+COAMING_ASSERT(offsetof(CoamingBondEndShearOutcome, rigid_shear_strain) == 24);
+COAMING_ASSERT(offsetof(CoamingBondEndShearOutcome, layer_force_n_per_m) == 32);
+COAMING_ASSERT(offsetof(CoamingBondEndShearOutcome, has_end_peel_stress) == 40);
+COAMING_ASSERT(offsetof(CoamingBondEndShearOutcome, end_peel_stress_pa) == 48);
+COAMING_ASSERT(offsetof(CoamingBondEndShearOutcome, caveats) == 56);
+COAMING_ASSERT(sizeof(CoamingCriticalRise) == 40);
+COAMING_ASSERT(offsetof(CoamingCriticalRise, expansion_per_k) == 0);
+COAMING_ASSERT(offsetof(CoamingCriticalRise, other_expansion_per_k) == 8);
+COAMING_ASSERT(offsetof(CoamingCriticalRise, held_length_m) == 16);
+COAMING_ASSERT(offsetof(CoamingCriticalRise, clearance_m) == 24);
+COAMING_ASSERT(offsetof(CoamingCriticalRise, critical_strain) == 32);
+COAMING_ASSERT(sizeof(CoamingCriticalRiseOutcome) == 32);
+COAMING_ASSERT(offsetof(CoamingCriticalRiseOutcome, rise_to_contact_k) == 0);
+COAMING_ASSERT(offsetof(CoamingCriticalRiseOutcome, rise_beyond_contact_k) == 8);
+COAMING_ASSERT(offsetof(CoamingCriticalRiseOutcome, critical_rise_k) == 16);
+COAMING_ASSERT(offsetof(CoamingCriticalRiseOutcome, caveats) == 24);
+COAMING_ASSERT(sizeof(CoamingDewPoint) == 32);
+COAMING_ASSERT(offsetof(CoamingDewPoint, air_temperature_k) == 0);
+COAMING_ASSERT(offsetof(CoamingDewPoint, relative_humidity) == 8);
+COAMING_ASSERT(offsetof(CoamingDewPoint, has_face_temperature) == 16);
+COAMING_ASSERT(offsetof(CoamingDewPoint, face_temperature_k) == 24);
+COAMING_ASSERT(sizeof(CoamingDewPointOutcome) == 48);
+COAMING_ASSERT(offsetof(CoamingDewPointOutcome, saturation_pressure_pa) == 0);
+COAMING_ASSERT(offsetof(CoamingDewPointOutcome, vapour_pressure_pa) == 8);
+COAMING_ASSERT(offsetof(CoamingDewPointOutcome, dew_point_k) == 16);
+COAMING_ASSERT(offsetof(CoamingDewPointOutcome, has_face_margin) == 24);
+COAMING_ASSERT(offsetof(CoamingDewPointOutcome, face_margin_k) == 32);
+COAMING_ASSERT(offsetof(CoamingDewPointOutcome, caveats) == 40);
+COAMING_ASSERT(sizeof(CoamingFlexibleBondLine) == 64);
+COAMING_ASSERT(offsetof(CoamingFlexibleBondLine, bond_length_m) == 0);
+COAMING_ASSERT(offsetof(CoamingFlexibleBondLine, growth_difference) == 8);
+COAMING_ASSERT(offsetof(CoamingFlexibleBondLine, first_thickness_m) == 16);
+COAMING_ASSERT(offsetof(CoamingFlexibleBondLine, first_youngs_modulus_pa) == 24);
+COAMING_ASSERT(offsetof(CoamingFlexibleBondLine, second_thickness_m) == 32);
+COAMING_ASSERT(offsetof(CoamingFlexibleBondLine, second_youngs_modulus_pa) == 40);
+COAMING_ASSERT(offsetof(CoamingFlexibleBondLine, bond_shear_modulus_pa) == 48);
+COAMING_ASSERT(offsetof(CoamingFlexibleBondLine, allowed_shear_strain) == 56);
+COAMING_ASSERT(sizeof(CoamingFlexibleBondLineOutcome) == 40);
+COAMING_ASSERT(offsetof(CoamingFlexibleBondLineOutcome, bond_thickness_m) == 0);
+COAMING_ASSERT(offsetof(CoamingFlexibleBondLineOutcome, rigid_thickness_m) == 8);
+COAMING_ASSERT(offsetof(CoamingFlexibleBondLineOutcome, has_shear_lag) == 16);
+COAMING_ASSERT(offsetof(CoamingFlexibleBondLineOutcome, shear_lag_per_m) == 24);
+COAMING_ASSERT(offsetof(CoamingFlexibleBondLineOutcome, caveats) == 32);
+COAMING_ASSERT(sizeof(CoamingJointSlip) == 48);
+COAMING_ASSERT(offsetof(CoamingJointSlip, preload_min_n) == 0);
+COAMING_ASSERT(offsetof(CoamingJointSlip, preload_max_n) == 8);
+COAMING_ASSERT(offsetof(CoamingJointSlip, screws) == 16);
+COAMING_ASSERT(offsetof(CoamingJointSlip, friction_faces) == 20);
+COAMING_ASSERT(offsetof(CoamingJointSlip, friction_min) == 24);
+COAMING_ASSERT(offsetof(CoamingJointSlip, friction_max) == 32);
+COAMING_ASSERT(offsetof(CoamingJointSlip, restrained_force_n) == 40);
+COAMING_ASSERT(sizeof(CoamingJointSlipOutcome) == 40);
+COAMING_ASSERT(offsetof(CoamingJointSlipOutcome, friction_force_min_n) == 0);
+COAMING_ASSERT(offsetof(CoamingJointSlipOutcome, friction_force_max_n) == 8);
+COAMING_ASSERT(offsetof(CoamingJointSlipOutcome, slip) == 16);
+COAMING_ASSERT(offsetof(CoamingJointSlipOutcome, held_force_n) == 24);
+COAMING_ASSERT(offsetof(CoamingJointSlipOutcome, caveats) == 32);
+COAMING_ASSERT(sizeof(CoamingLapShear) == 72);
+COAMING_ASSERT(offsetof(CoamingLapShear, load_n) == 0);
+COAMING_ASSERT(offsetof(CoamingLapShear, width_m) == 8);
+COAMING_ASSERT(offsetof(CoamingLapShear, overlap_m) == 16);
+COAMING_ASSERT(offsetof(CoamingLapShear, first_thickness_m) == 24);
+COAMING_ASSERT(offsetof(CoamingLapShear, first_youngs_modulus_pa) == 32);
+COAMING_ASSERT(offsetof(CoamingLapShear, second_thickness_m) == 40);
+COAMING_ASSERT(offsetof(CoamingLapShear, second_youngs_modulus_pa) == 48);
+COAMING_ASSERT(offsetof(CoamingLapShear, bond_thickness_m) == 56);
+COAMING_ASSERT(offsetof(CoamingLapShear, bond_shear_modulus_pa) == 64);
+COAMING_ASSERT(sizeof(CoamingLapShearOutcome) == 40);
+COAMING_ASSERT(offsetof(CoamingLapShearOutcome, shear_lag_per_m) == 0);
+COAMING_ASSERT(offsetof(CoamingLapShearOutcome, mean_shear_stress_pa) == 8);
+COAMING_ASSERT(offsetof(CoamingLapShearOutcome, largest_shear_stress_pa) == 16);
+COAMING_ASSERT(offsetof(CoamingLapShearOutcome, stress_ratio) == 24);
+COAMING_ASSERT(offsetof(CoamingLapShearOutcome, caveats) == 32);
+COAMING_ASSERT(sizeof(CoamingRestrainedGrowth) == 80);
+COAMING_ASSERT(offsetof(CoamingRestrainedGrowth, growth_difference) == 0);
+COAMING_ASSERT(offsetof(CoamingRestrainedGrowth, held_length_m) == 8);
+COAMING_ASSERT(offsetof(CoamingRestrainedGrowth, clearance_m) == 16);
+COAMING_ASSERT(offsetof(CoamingRestrainedGrowth, restraint) == 24);
+COAMING_ASSERT(offsetof(CoamingRestrainedGrowth, youngs_modulus_pa) == 32);
+COAMING_ASSERT(offsetof(CoamingRestrainedGrowth, poissons_ratio) == 40);
+COAMING_ASSERT(offsetof(CoamingRestrainedGrowth, width_m) == 48);
+COAMING_ASSERT(offsetof(CoamingRestrainedGrowth, thickness_m) == 56);
+COAMING_ASSERT(offsetof(CoamingRestrainedGrowth, screws) == 64);
+COAMING_ASSERT(offsetof(CoamingRestrainedGrowth, screw_diameter_m) == 72);
+COAMING_ASSERT(sizeof(CoamingRestrainedGrowthOutcome) == 48);
+COAMING_ASSERT(offsetof(CoamingRestrainedGrowthOutcome, held_strain) == 0);
+COAMING_ASSERT(offsetof(CoamingRestrainedGrowthOutcome, stress_pa) == 8);
+COAMING_ASSERT(offsetof(CoamingRestrainedGrowthOutcome, force_n) == 16);
+COAMING_ASSERT(offsetof(CoamingRestrainedGrowthOutcome, screw_force_n) == 24);
+COAMING_ASSERT(offsetof(CoamingRestrainedGrowthOutcome, bearing_stress_pa) == 32);
+COAMING_ASSERT(offsetof(CoamingRestrainedGrowthOutcome, caveats) == 40);
+COAMING_ASSERT(sizeof(CoamingSealantJoint) == 48);
+COAMING_ASSERT(offsetof(CoamingSealantJoint, movement_class) == 0);
+COAMING_ASSERT(offsetof(CoamingSealantJoint, opening_m) == 8);
+COAMING_ASSERT(offsetof(CoamingSealantJoint, closing_m) == 16);
+COAMING_ASSERT(offsetof(CoamingSealantJoint, width_tolerance_m) == 24);
+COAMING_ASSERT(offsetof(CoamingSealantJoint, has_width) == 32);
+COAMING_ASSERT(offsetof(CoamingSealantJoint, width_m) == 40);
+COAMING_ASSERT(sizeof(CoamingSealantJointOutcome) == 64);
+COAMING_ASSERT(offsetof(CoamingSealantJointOutcome, extension) == 0);
+COAMING_ASSERT(offsetof(CoamingSealantJointOutcome, compression) == 8);
+COAMING_ASSERT(offsetof(CoamingSealantJointOutcome, needed_width_m) == 16);
+COAMING_ASSERT(offsetof(CoamingSealantJointOutcome, has_stretch) == 24);
+COAMING_ASSERT(offsetof(CoamingSealantJointOutcome, stretch) == 32);
+COAMING_ASSERT(offsetof(CoamingSealantJointOutcome, has_squeeze) == 40);
+COAMING_ASSERT(offsetof(CoamingSealantJointOutcome, squeeze) == 48);
+COAMING_ASSERT(offsetof(CoamingSealantJointOutcome, caveats) == 56);
+COAMING_ASSERT(sizeof(CoamingShoulderBush) == 64);
+COAMING_ASSERT(offsetof(CoamingShoulderBush, bush_length_m) == 0);
+COAMING_ASSERT(offsetof(CoamingShoulderBush, bush_tolerance_m) == 8);
+COAMING_ASSERT(offsetof(CoamingShoulderBush, layer_thickness_m) == 16);
+COAMING_ASSERT(offsetof(CoamingShoulderBush, thickness_tolerance_m) == 24);
+COAMING_ASSERT(offsetof(CoamingShoulderBush, hot_bush_strain) == 32);
+COAMING_ASSERT(offsetof(CoamingShoulderBush, hot_layer_strain) == 40);
+COAMING_ASSERT(offsetof(CoamingShoulderBush, cold_bush_strain) == 48);
+COAMING_ASSERT(offsetof(CoamingShoulderBush, cold_layer_strain) == 56);
+COAMING_ASSERT(sizeof(CoamingShoulderBushOutcome) == 40);
+COAMING_ASSERT(offsetof(CoamingShoulderBushOutcome, play_m) == 0);
+COAMING_ASSERT(offsetof(CoamingShoulderBushOutcome, play_min_m) == 8);
+COAMING_ASSERT(offsetof(CoamingShoulderBushOutcome, play_max_m) == 16);
+COAMING_ASSERT(offsetof(CoamingShoulderBushOutcome, floats) == 24);
+COAMING_ASSERT(offsetof(CoamingShoulderBushOutcome, caveats) == 32);
+COAMING_ASSERT(sizeof(CoamingTouchTemperature) == 16);
+COAMING_ASSERT(offsetof(CoamingTouchTemperature, face_temperature_k) == 0);
+COAMING_ASSERT(offsetof(CoamingTouchTemperature, face_material) == 8);
+COAMING_ASSERT(offsetof(CoamingTouchTemperature, contact_time) == 12);
+COAMING_ASSERT(sizeof(CoamingTouchTemperatureOutcome) == 24);
+COAMING_ASSERT(offsetof(CoamingTouchTemperatureOutcome, threshold_k) == 0);
+COAMING_ASSERT(offsetof(CoamingTouchTemperatureOutcome, margin_k) == 8);
+COAMING_ASSERT(offsetof(CoamingTouchTemperatureOutcome, caveats) == 16);
+COAMING_ASSERT(sizeof(CoamingTwoLayerBow) == 96);
+COAMING_ASSERT(offsetof(CoamingTwoLayerBow, body) == 0);
+COAMING_ASSERT(offsetof(CoamingTwoLayerBow, inner_thickness_m) == 8);
+COAMING_ASSERT(offsetof(CoamingTwoLayerBow, outer_thickness_m) == 16);
+COAMING_ASSERT(offsetof(CoamingTwoLayerBow, inner_youngs_modulus_pa) == 24);
+COAMING_ASSERT(offsetof(CoamingTwoLayerBow, outer_youngs_modulus_pa) == 32);
+COAMING_ASSERT(offsetof(CoamingTwoLayerBow, has_inner_poissons_ratio) == 40);
+COAMING_ASSERT(offsetof(CoamingTwoLayerBow, inner_poissons_ratio) == 48);
+COAMING_ASSERT(offsetof(CoamingTwoLayerBow, has_outer_poissons_ratio) == 56);
+COAMING_ASSERT(offsetof(CoamingTwoLayerBow, outer_poissons_ratio) == 64);
+COAMING_ASSERT(offsetof(CoamingTwoLayerBow, inner_growth_strain) == 72);
+COAMING_ASSERT(offsetof(CoamingTwoLayerBow, outer_growth_strain) == 80);
+COAMING_ASSERT(offsetof(CoamingTwoLayerBow, length_m) == 88);
+COAMING_ASSERT(sizeof(CoamingTwoLayerBowOutcome) == 72);
+COAMING_ASSERT(offsetof(CoamingTwoLayerBowOutcome, curvature_per_m) == 0);
+COAMING_ASSERT(offsetof(CoamingTwoLayerBowOutcome, middle_bow_m) == 8);
+COAMING_ASSERT(offsetof(CoamingTwoLayerBowOutcome, tip_bow_m) == 16);
+COAMING_ASSERT(offsetof(CoamingTwoLayerBowOutcome, layer_force_n_per_m) == 24);
+COAMING_ASSERT(offsetof(CoamingTwoLayerBowOutcome, inner_free_face_stress_pa) == 32);
+COAMING_ASSERT(offsetof(CoamingTwoLayerBowOutcome, inner_joint_stress_pa) == 40);
+COAMING_ASSERT(offsetof(CoamingTwoLayerBowOutcome, outer_joint_stress_pa) == 48);
+COAMING_ASSERT(offsetof(CoamingTwoLayerBowOutcome, outer_free_face_stress_pa) == 56);
+COAMING_ASSERT(offsetof(CoamingTwoLayerBowOutcome, caveats) == 64);
+COAMING_ASSERT(sizeof(CoamingPaneEngagement) == 56);
+COAMING_ASSERT(offsetof(CoamingPaneEngagement, free_span_m) == 0);
+COAMING_ASSERT(offsetof(CoamingPaneEngagement, overlap_m) == 8);
+COAMING_ASSERT(offsetof(CoamingPaneEngagement, pane_growth_strain) == 16);
+COAMING_ASSERT(offsetof(CoamingPaneEngagement, frame_growth_strain) == 24);
+COAMING_ASSERT(offsetof(CoamingPaneEngagement, bow_m) == 32);
+COAMING_ASSERT(offsetof(CoamingPaneEngagement, side_clearance_m) == 40);
+COAMING_ASSERT(offsetof(CoamingPaneEngagement, tolerance_m) == 48);
+COAMING_ASSERT(sizeof(CoamingPaneEngagementOutcome) == 32);
+COAMING_ASSERT(offsetof(CoamingPaneEngagementOutcome, shrinkage_m) == 0);
+COAMING_ASSERT(offsetof(CoamingPaneEngagementOutcome, bow_draw_m) == 8);
+COAMING_ASSERT(offsetof(CoamingPaneEngagementOutcome, engagement_m) == 16);
+COAMING_ASSERT(offsetof(CoamingPaneEngagementOutcome, caveats) == 24);
 COAMING_ASSERT(sizeof(CoamingSpongeGrade) == 48);
 COAMING_ASSERT(offsetof(CoamingSpongeGrade, grade) == 0);
 COAMING_ASSERT(offsetof(CoamingSpongeGrade, sponge_class) == 4);
@@ -6317,6 +12237,139 @@ COAMING_ASSERT(offsetof(CoamingSpongeGradeOutcome, line_stiffness_min_pa) == 80)
 COAMING_ASSERT(offsetof(CoamingSpongeGradeOutcome, line_stiffness_pa) == 88);
 COAMING_ASSERT(offsetof(CoamingSpongeGradeOutcome, line_stiffness_max_pa) == 96);
 COAMING_ASSERT(offsetof(CoamingSpongeGradeOutcome, caveats) == 104);
+COAMING_ASSERT(sizeof(CoamingCordGroove) == 64);
+COAMING_ASSERT(offsetof(CoamingCordGroove, cord_diameter_m) == 0);
+COAMING_ASSERT(offsetof(CoamingCordGroove, cord_tolerance_m) == 8);
+COAMING_ASSERT(offsetof(CoamingCordGroove, stretch) == 16);
+COAMING_ASSERT(offsetof(CoamingCordGroove, groove_depth_m) == 24);
+COAMING_ASSERT(offsetof(CoamingCordGroove, depth_tolerance_m) == 32);
+COAMING_ASSERT(offsetof(CoamingCordGroove, groove_width_m) == 40);
+COAMING_ASSERT(offsetof(CoamingCordGroove, width_tolerance_m) == 48);
+COAMING_ASSERT(offsetof(CoamingCordGroove, face_gap_m) == 56);
+COAMING_ASSERT(sizeof(CoamingCordGrooveOutcome) == 56);
+COAMING_ASSERT(offsetof(CoamingCordGrooveOutcome, stretched_diameter_m) == 0);
+COAMING_ASSERT(offsetof(CoamingCordGrooveOutcome, squeeze) == 8);
+COAMING_ASSERT(offsetof(CoamingCordGrooveOutcome, squeeze_min) == 16);
+COAMING_ASSERT(offsetof(CoamingCordGrooveOutcome, squeeze_max) == 24);
+COAMING_ASSERT(offsetof(CoamingCordGrooveOutcome, fill) == 32);
+COAMING_ASSERT(offsetof(CoamingCordGrooveOutcome, fill_max) == 40);
+COAMING_ASSERT(offsetof(CoamingCordGrooveOutcome, caveats) == 48);
+COAMING_ASSERT(sizeof(CoamingGasketSet) == 104);
+COAMING_ASSERT(offsetof(CoamingGasketSet, free_height_m) == 0);
+COAMING_ASSERT(offsetof(CoamingGasketSet, closed_height_m) == 8);
+COAMING_ASSERT(offsetof(CoamingGasketSet, set) == 16);
+COAMING_ASSERT(offsetof(CoamingGasketSet, set_basis) == 24);
+COAMING_ASSERT(offsetof(CoamingGasketSet, test_temperature_k) == 32);
+COAMING_ASSERT(offsetof(CoamingGasketSet, test_time_s) == 40);
+COAMING_ASSERT(offsetof(CoamingGasketSet, test_compression) == 48);
+COAMING_ASSERT(offsetof(CoamingGasketSet, recovery_time_s) == 56);
+COAMING_ASSERT(offsetof(CoamingGasketSet, service_temperature_k) == 64);
+COAMING_ASSERT(offsetof(CoamingGasketSet, service_time_s) == 72);
+COAMING_ASSERT(offsetof(CoamingGasketSet, opening_m) == 80);
+COAMING_ASSERT(offsetof(CoamingGasketSet, has_opening_time) == 88);
+COAMING_ASSERT(offsetof(CoamingGasketSet, opening_time_s) == 96);
+COAMING_ASSERT(sizeof(CoamingGasketSetOutcome) == 64);
+COAMING_ASSERT(offsetof(CoamingGasketSetOutcome, recovered_height_m) == 0);
+COAMING_ASSERT(offsetof(CoamingGasketSetOutcome, recovered_travel_m) == 8);
+COAMING_ASSERT(offsetof(CoamingGasketSetOutcome, residual_compression) == 16);
+COAMING_ASSERT(offsetof(CoamingGasketSetOutcome, set_of_deflection) == 24);
+COAMING_ASSERT(offsetof(CoamingGasketSetOutcome, set_of_thickness) == 32);
+COAMING_ASSERT(offsetof(CoamingGasketSetOutcome, has_follow_ratio) == 40);
+COAMING_ASSERT(offsetof(CoamingGasketSetOutcome, follow_ratio) == 48);
+COAMING_ASSERT(offsetof(CoamingGasketSetOutcome, caveats) == 56);
+COAMING_ASSERT(sizeof(CoamingGasketSpacing) == 48);
+COAMING_ASSERT(offsetof(CoamingGasketSpacing, youngs_modulus_pa) == 0);
+COAMING_ASSERT(offsetof(CoamingGasketSpacing, second_moment_m4) == 8);
+COAMING_ASSERT(offsetof(CoamingGasketSpacing, line_stiffness_pa) == 16);
+COAMING_ASSERT(offsetof(CoamingGasketSpacing, pitch_m) == 24);
+COAMING_ASSERT(offsetof(CoamingGasketSpacing, mean_compressed_m) == 32);
+COAMING_ASSERT(offsetof(CoamingGasketSpacing, wanted_ratio) == 40);
+COAMING_ASSERT(sizeof(CoamingGasketSpacingOutcome) == 88);
+COAMING_ASSERT(offsetof(CoamingGasketSpacingOutcome, foundation_parameter_per_m) == 0);
+COAMING_ASSERT(offsetof(CoamingGasketSpacingOutcome, pitch_parameter) == 8);
+COAMING_ASSERT(offsetof(CoamingGasketSpacingOutcome, compression_ratio) == 16);
+COAMING_ASSERT(offsetof(CoamingGasketSpacingOutcome, compressed_at_latch_m) == 24);
+COAMING_ASSERT(offsetof(CoamingGasketSpacingOutcome, compressed_between_m) == 32);
+COAMING_ASSERT(offsetof(CoamingGasketSpacingOutcome, latch_force_n) == 40);
+COAMING_ASSERT(offsetof(CoamingGasketSpacingOutcome, wanted_pitch_parameter) == 48);
+COAMING_ASSERT(offsetof(CoamingGasketSpacingOutcome, needed_pitch_m) == 56);
+COAMING_ASSERT(offsetof(CoamingGasketSpacingOutcome, needed_second_moment_m4) == 64);
+COAMING_ASSERT(offsetof(CoamingGasketSpacingOutcome, needed_line_stiffness_pa) == 72);
+COAMING_ASSERT(offsetof(CoamingGasketSpacingOutcome, caveats) == 80);
+COAMING_ASSERT(sizeof(CoamingGasketStrip) == 56);
+COAMING_ASSERT(offsetof(CoamingGasketStrip, length_m) == 0);
+COAMING_ASSERT(offsetof(CoamingGasketStrip, width_m) == 8);
+COAMING_ASSERT(offsetof(CoamingGasketStrip, strip_width_m) == 16);
+COAMING_ASSERT(offsetof(CoamingGasketStrip, corner) == 24);
+COAMING_ASSERT(offsetof(CoamingGasketStrip, corner_radius_m) == 32);
+COAMING_ASSERT(offsetof(CoamingGasketStrip, smallest_radius_ratio) == 40);
+COAMING_ASSERT(offsetof(CoamingGasketStrip, extra_length) == 48);
+COAMING_ASSERT(sizeof(CoamingGasketStripOutcome) == 96);
+COAMING_ASSERT(offsetof(CoamingGasketStripOutcome, path_length_m) == 0);
+COAMING_ASSERT(offsetof(CoamingGasketStripOutcome, cut_length_m) == 8);
+COAMING_ASSERT(offsetof(CoamingGasketStripOutcome, pieces) == 16);
+COAMING_ASSERT(offsetof(CoamingGasketStripOutcome, joints) == 20);
+COAMING_ASSERT(offsetof(CoamingGasketStripOutcome, has_long_piece) == 24);
+COAMING_ASSERT(offsetof(CoamingGasketStripOutcome, long_piece_m) == 32);
+COAMING_ASSERT(offsetof(CoamingGasketStripOutcome, has_short_piece) == 40);
+COAMING_ASSERT(offsetof(CoamingGasketStripOutcome, short_piece_m) == 48);
+COAMING_ASSERT(offsetof(CoamingGasketStripOutcome, longest_straight_m) == 56);
+COAMING_ASSERT(offsetof(CoamingGasketStripOutcome, has_corner_stretch) == 64);
+COAMING_ASSERT(offsetof(CoamingGasketStripOutcome, corner_stretch) == 72);
+COAMING_ASSERT(offsetof(CoamingGasketStripOutcome, has_corner_bends) == 80);
+COAMING_ASSERT(offsetof(CoamingGasketStripOutcome, corner_bends) == 81);
+COAMING_ASSERT(offsetof(CoamingGasketStripOutcome, caveats) == 88);
+COAMING_ASSERT(sizeof(CoamingGasketTightness) == 64);
+COAMING_ASSERT(offsetof(CoamingGasketTightness, line_force_n_per_m) == 0);
+COAMING_ASSERT(offsetof(CoamingGasketTightness, width_m) == 8);
+COAMING_ASSERT(offsetof(CoamingGasketTightness, path_length_m) == 16);
+COAMING_ASSERT(offsetof(CoamingGasketTightness, lifting_pressure_pa) == 24);
+COAMING_ASSERT(offsetof(CoamingGasketTightness, sealed_area_m2) == 32);
+COAMING_ASSERT(offsetof(CoamingGasketTightness, mass_kg) == 40);
+COAMING_ASSERT(offsetof(CoamingGasketTightness, acceleration_m_per_s2) == 48);
+COAMING_ASSERT(offsetof(CoamingGasketTightness, pressure_difference_pa) == 56);
+COAMING_ASSERT(sizeof(CoamingGasketTightnessOutcome) == 48);
+COAMING_ASSERT(offsetof(CoamingGasketTightnessOutcome, lift_n) == 0);
+COAMING_ASSERT(offsetof(CoamingGasketTightnessOutcome, residual_line_force_n_per_m) == 8);
+COAMING_ASSERT(offsetof(CoamingGasketTightnessOutcome, contact_pressure_pa) == 16);
+COAMING_ASSERT(offsetof(CoamingGasketTightnessOutcome, has_contact_ratio) == 24);
+COAMING_ASSERT(offsetof(CoamingGasketTightnessOutcome, contact_ratio) == 32);
+COAMING_ASSERT(offsetof(CoamingGasketTightnessOutcome, caveats) == 40);
+COAMING_ASSERT(sizeof(CoamingRubberBlock) == 56);
+COAMING_ASSERT(offsetof(CoamingRubberBlock, youngs_modulus_pa) == 0);
+COAMING_ASSERT(offsetof(CoamingRubberBlock, stiffening) == 8);
+COAMING_ASSERT(offsetof(CoamingRubberBlock, length_m) == 16);
+COAMING_ASSERT(offsetof(CoamingRubberBlock, width_m) == 24);
+COAMING_ASSERT(offsetof(CoamingRubberBlock, thickness_m) == 32);
+COAMING_ASSERT(offsetof(CoamingRubberBlock, faces) == 40);
+COAMING_ASSERT(offsetof(CoamingRubberBlock, compression) == 48);
+COAMING_ASSERT(sizeof(CoamingRubberBlockOutcome) == 48);
+COAMING_ASSERT(offsetof(CoamingRubberBlockOutcome, shape_factor) == 0);
+COAMING_ASSERT(offsetof(CoamingRubberBlockOutcome, apparent_modulus_pa) == 8);
+COAMING_ASSERT(offsetof(CoamingRubberBlockOutcome, pressure_pa) == 16);
+COAMING_ASSERT(offsetof(CoamingRubberBlockOutcome, force_n) == 24);
+COAMING_ASSERT(offsetof(CoamingRubberBlockOutcome, stiffness_n_per_m) == 32);
+COAMING_ASSERT(offsetof(CoamingRubberBlockOutcome, caveats) == 40);
+COAMING_ASSERT(sizeof(CoamingRubberStrip) == 48);
+COAMING_ASSERT(offsetof(CoamingRubberStrip, youngs_modulus_pa) == 0);
+COAMING_ASSERT(offsetof(CoamingRubberStrip, stiffening) == 8);
+COAMING_ASSERT(offsetof(CoamingRubberStrip, width_m) == 16);
+COAMING_ASSERT(offsetof(CoamingRubberStrip, thickness_m) == 24);
+COAMING_ASSERT(offsetof(CoamingRubberStrip, faces) == 32);
+COAMING_ASSERT(offsetof(CoamingRubberStrip, compression) == 40);
+COAMING_ASSERT(sizeof(CoamingRubberStripOutcome) == 48);
+COAMING_ASSERT(offsetof(CoamingRubberStripOutcome, shape_factor) == 0);
+COAMING_ASSERT(offsetof(CoamingRubberStripOutcome, apparent_modulus_pa) == 8);
+COAMING_ASSERT(offsetof(CoamingRubberStripOutcome, pressure_pa) == 16);
+COAMING_ASSERT(offsetof(CoamingRubberStripOutcome, line_force_n_per_m) == 24);
+COAMING_ASSERT(offsetof(CoamingRubberStripOutcome, line_stiffness_pa) == 32);
+COAMING_ASSERT(offsetof(CoamingRubberStripOutcome, caveats) == 40);
+COAMING_ASSERT(sizeof(CoamingShoreModulus) == 8);
+COAMING_ASSERT(offsetof(CoamingShoreModulus, shore_a) == 0);
+COAMING_ASSERT(sizeof(CoamingShoreModulusOutcome) == 24);
+COAMING_ASSERT(offsetof(CoamingShoreModulusOutcome, youngs_modulus_pa) == 0);
+COAMING_ASSERT(offsetof(CoamingShoreModulusOutcome, log_linear_modulus_pa) == 8);
+COAMING_ASSERT(offsetof(CoamingShoreModulusOutcome, caveats) == 16);
 COAMING_ASSERT(sizeof(CoamingLatchForce) == 88);
 COAMING_ASSERT(offsetof(CoamingLatchForce, line_force_n_per_m) == 0);
 COAMING_ASSERT(offsetof(CoamingLatchForce, path_length_m) == 8);
@@ -6373,5 +12426,31 @@ COAMING_ASSERT(offsetof(CoamingLatchTravelOutcome, rebound_m) == 16);
 COAMING_ASSERT(offsetof(CoamingLatchTravelOutcome, needed_release_travel_m) == 24);
 COAMING_ASSERT(offsetof(CoamingLatchTravelOutcome, release_travel_left_m) == 32);
 COAMING_ASSERT(offsetof(CoamingLatchTravelOutcome, caveats) == 40);
+COAMING_ASSERT(sizeof(CoamingLatchMissing) == 24);
+COAMING_ASSERT(offsetof(CoamingLatchMissing, latch_force_n) == 0);
+COAMING_ASSERT(offsetof(CoamingLatchMissing, latches) == 8);
+COAMING_ASSERT(offsetof(CoamingLatchMissing, has_working_load) == 12);
+COAMING_ASSERT(offsetof(CoamingLatchMissing, working_load_n) == 16);
+COAMING_ASSERT(sizeof(CoamingLatchMissingOutcome) == 48);
+COAMING_ASSERT(offsetof(CoamingLatchMissingOutcome, even_share_n) == 0);
+COAMING_ASSERT(offsetof(CoamingLatchMissingOutcome, neighbour_share_n) == 8);
+COAMING_ASSERT(offsetof(CoamingLatchMissingOutcome, largest_latch_force_n) == 16);
+COAMING_ASSERT(offsetof(CoamingLatchMissingOutcome, has_working_load_ratio) == 24);
+COAMING_ASSERT(offsetof(CoamingLatchMissingOutcome, working_load_ratio) == 32);
+COAMING_ASSERT(offsetof(CoamingLatchMissingOutcome, caveats) == 40);
+COAMING_ASSERT(sizeof(CoamingLidTether) == 40);
+COAMING_ASSERT(offsetof(CoamingLidTether, mass_kg) == 0);
+COAMING_ASSERT(offsetof(CoamingLidTether, free_fall_m) == 8);
+COAMING_ASSERT(offsetof(CoamingLidTether, stiffness_n_per_m) == 16);
+COAMING_ASSERT(offsetof(CoamingLidTether, has_working_load) == 24);
+COAMING_ASSERT(offsetof(CoamingLidTether, working_load_n) == 32);
+COAMING_ASSERT(sizeof(CoamingLidTetherOutcome) == 56);
+COAMING_ASSERT(offsetof(CoamingLidTetherOutcome, weight_n) == 0);
+COAMING_ASSERT(offsetof(CoamingLidTetherOutcome, largest_force_n) == 8);
+COAMING_ASSERT(offsetof(CoamingLidTetherOutcome, largest_stretch_m) == 16);
+COAMING_ASSERT(offsetof(CoamingLidTetherOutcome, energy_n_m) == 24);
+COAMING_ASSERT(offsetof(CoamingLidTetherOutcome, has_working_load_ratio) == 32);
+COAMING_ASSERT(offsetof(CoamingLidTetherOutcome, working_load_ratio) == 40);
+COAMING_ASSERT(offsetof(CoamingLidTetherOutcome, caveats) == 48);
 
 #endif /* COAMING_H */

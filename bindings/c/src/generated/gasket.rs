@@ -42,6 +42,24 @@ pub const COAMING_PUBLISHED_LIMITS_KPA: u32 = 0;
 /// PublishedLimits `psi`: The limits in psi.
 pub const COAMING_PUBLISHED_LIMITS_PSI: u32 = 1;
 
+/// SetBasis `of_deflection`: Of the deflection (ASTM D395, method B).
+pub const COAMING_SET_BASIS_OF_DEFLECTION: u32 = 0;
+
+/// SetBasis `of_thickness`: Of the free thickness (ISO 1856).
+pub const COAMING_SET_BASIS_OF_THICKNESS: u32 = 1;
+
+/// GasketCorner `bent`: Bent round in one piece.
+pub const COAMING_GASKET_CORNER_BENT: u32 = 0;
+
+/// GasketCorner `mitred`: Four pieces, cut at 45° and bonded.
+pub const COAMING_GASKET_CORNER_MITRED: u32 = 1;
+
+/// RubberFaces `bonded`: Bonded, or held by friction without slip.
+pub const COAMING_RUBBER_FACES_BONDED: u32 = 0;
+
+/// RubberFaces `lubricated`: Lubricated: free to spread.
+pub const COAMING_RUBBER_FACES_LUBRICATED: u32 = 1;
+
 /// The place of `quarter_pressure` in CoamingSpongeGrade.
 pub const COAMING_PLACE_SPONGE_GRADE_QUARTER_PRESSURE: u32 = 3;
 
@@ -223,6 +241,1063 @@ impl Outcome<<gasket::SpongeGrade as Calculation>::Outcome> for CoamingSpongeGra
     }
 }
 
+/// The place of `cord_diameter` in CoamingCordGroove.
+pub const COAMING_PLACE_CORD_GROOVE_CORD_DIAMETER: u32 = 0;
+
+/// The place of `cord_tolerance` in CoamingCordGroove.
+pub const COAMING_PLACE_CORD_GROOVE_CORD_TOLERANCE: u32 = 1;
+
+/// The place of `stretch` in CoamingCordGroove.
+pub const COAMING_PLACE_CORD_GROOVE_STRETCH: u32 = 2;
+
+/// The place of `groove_depth` in CoamingCordGroove.
+pub const COAMING_PLACE_CORD_GROOVE_GROOVE_DEPTH: u32 = 3;
+
+/// The place of `depth_tolerance` in CoamingCordGroove.
+pub const COAMING_PLACE_CORD_GROOVE_DEPTH_TOLERANCE: u32 = 4;
+
+/// The place of `groove_width` in CoamingCordGroove.
+pub const COAMING_PLACE_CORD_GROOVE_GROOVE_WIDTH: u32 = 5;
+
+/// The place of `width_tolerance` in CoamingCordGroove.
+pub const COAMING_PLACE_CORD_GROOVE_WIDTH_TOLERANCE: u32 = 6;
+
+/// The place of `face_gap` in CoamingCordGroove.
+pub const COAMING_PLACE_CORD_GROOVE_FACE_GAP: u32 = 7;
+
+/// Squeeze and groove fill of a round cord or ring in a rectangular groove.
+///
+/// # Formula
+/// ```text
+/// d′ = d / sqrt(1 + s)                   diameter after stretch: the volume stays
+/// g  = groove depth + gap                depth that is left when closed
+/// squeeze = (d′ − g) / d′
+/// fill    = (π/4) d′² / (g b)            part of the groove's section that the cord takes
+/// ```
+/// The extremes take cord and groove at the ends of their tolerances: least squeeze with the thinnest cord in
+/// the deepest groove, greatest fill with the thickest cord in the smallest groove.
+///
+/// # Validity
+/// Rubber that keeps its volume; stretch even along the cord. A squeeze below zero does not seal. Swelling
+/// and heat raise the fill: leave room for them.
+///
+/// # Source
+/// Definition of squeeze and fill as in O-ring makers' design notes; constant volume.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingCordGroove {
+    /// Diameter of the free cord, d. Unit: m. Accepted: greater than 0 mm.
+    pub cord_diameter_m: f64,
+    /// Tolerance of the cord's diameter: half of its band. Unit: m. Accepted: at least 0 mm.
+    pub cord_tolerance_m: f64,
+    /// Stretch of the cord in the groove, s: added part of its length. Accepted: at least -0.2 and at most 1.
+    pub stretch: f64,
+    /// Depth of the groove. Unit: m. Accepted: greater than 0 mm.
+    pub groove_depth_m: f64,
+    /// Tolerance of the depth: half of its band. Unit: m. Accepted: at least 0 mm.
+    pub depth_tolerance_m: f64,
+    /// Width of the groove, b. Unit: m. Accepted: greater than 0 mm.
+    pub groove_width_m: f64,
+    /// Tolerance of the width: half of its band. Unit: m. Accepted: at least 0 mm.
+    pub width_tolerance_m: f64,
+    /// Gap between the faces when closed. Unit: m. Accepted: at least 0 mm.
+    pub face_gap_m: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingCordGroove>() == 64);
+    assert!(offset_of!(CoamingCordGroove, cord_diameter_m) == 0);
+    assert!(offset_of!(CoamingCordGroove, cord_tolerance_m) == 8);
+    assert!(offset_of!(CoamingCordGroove, stretch) == 16);
+    assert!(offset_of!(CoamingCordGroove, groove_depth_m) == 24);
+    assert!(offset_of!(CoamingCordGroove, depth_tolerance_m) == 32);
+    assert!(offset_of!(CoamingCordGroove, groove_width_m) == 40);
+    assert!(offset_of!(CoamingCordGroove, width_tolerance_m) == 48);
+    assert!(offset_of!(CoamingCordGroove, face_gap_m) == 56);
+};
+
+/// The place of `stretched_diameter` in CoamingCordGrooveOutcome.
+pub const COAMING_PLACE_CORD_GROOVE_OUTCOME_STRETCHED_DIAMETER: u32 = 0;
+
+/// The place of `squeeze` in CoamingCordGrooveOutcome.
+pub const COAMING_PLACE_CORD_GROOVE_OUTCOME_SQUEEZE: u32 = 1;
+
+/// The place of `squeeze_min` in CoamingCordGrooveOutcome.
+pub const COAMING_PLACE_CORD_GROOVE_OUTCOME_SQUEEZE_MIN: u32 = 2;
+
+/// The place of `squeeze_max` in CoamingCordGrooveOutcome.
+pub const COAMING_PLACE_CORD_GROOVE_OUTCOME_SQUEEZE_MAX: u32 = 3;
+
+/// The place of `fill` in CoamingCordGrooveOutcome.
+pub const COAMING_PLACE_CORD_GROOVE_OUTCOME_FILL: u32 = 4;
+
+/// The place of `fill_max` in CoamingCordGrooveOutcome.
+pub const COAMING_PLACE_CORD_GROOVE_OUTCOME_FILL_MAX: u32 = 5;
+
+/// Squeeze and fill.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingCordGrooveOutcome {
+    /// Diameter after stretch, d′. Unit: m.
+    pub stretched_diameter_m: f64,
+    /// Squeeze at the middle of all tolerances.
+    pub squeeze: f64,
+    /// Least squeeze.
+    pub squeeze_min: f64,
+    /// Greatest squeeze.
+    pub squeeze_max: f64,
+    /// Fill at the middle of all tolerances.
+    pub fill: f64,
+    /// Greatest fill.
+    pub fill_max: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingCordGrooveOutcome>() == 56);
+    assert!(offset_of!(CoamingCordGrooveOutcome, stretched_diameter_m) == 0);
+    assert!(offset_of!(CoamingCordGrooveOutcome, squeeze) == 8);
+    assert!(offset_of!(CoamingCordGrooveOutcome, squeeze_min) == 16);
+    assert!(offset_of!(CoamingCordGrooveOutcome, squeeze_max) == 24);
+    assert!(offset_of!(CoamingCordGrooveOutcome, fill) == 32);
+    assert!(offset_of!(CoamingCordGrooveOutcome, fill_max) == 40);
+    assert!(offset_of!(CoamingCordGrooveOutcome, caveats) == 48);
+};
+
+impl Outcome<<gasket::CordGroove as Calculation>::Outcome> for CoamingCordGrooveOutcome {
+    fn of(outcome: &<gasket::CordGroove as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            stretched_diameter_m: outcome.stretched_diameter.value,
+            squeeze: outcome.squeeze,
+            squeeze_min: outcome.squeeze_min,
+            squeeze_max: outcome.squeeze_max,
+            fill: outcome.fill,
+            fill_max: outcome.fill_max,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `free_height` in CoamingGasketSet.
+pub const COAMING_PLACE_GASKET_SET_FREE_HEIGHT: u32 = 0;
+
+/// The place of `closed_height` in CoamingGasketSet.
+pub const COAMING_PLACE_GASKET_SET_CLOSED_HEIGHT: u32 = 1;
+
+/// The place of `set` in CoamingGasketSet.
+pub const COAMING_PLACE_GASKET_SET_SET: u32 = 2;
+
+/// The place of `test_temperature` in CoamingGasketSet.
+pub const COAMING_PLACE_GASKET_SET_TEST_TEMPERATURE: u32 = 4;
+
+/// The place of `test_time` in CoamingGasketSet.
+pub const COAMING_PLACE_GASKET_SET_TEST_TIME: u32 = 5;
+
+/// The place of `test_compression` in CoamingGasketSet.
+pub const COAMING_PLACE_GASKET_SET_TEST_COMPRESSION: u32 = 6;
+
+/// The place of `recovery_time` in CoamingGasketSet.
+pub const COAMING_PLACE_GASKET_SET_RECOVERY_TIME: u32 = 7;
+
+/// The place of `service_temperature` in CoamingGasketSet.
+pub const COAMING_PLACE_GASKET_SET_SERVICE_TEMPERATURE: u32 = 8;
+
+/// The place of `service_time` in CoamingGasketSet.
+pub const COAMING_PLACE_GASKET_SET_SERVICE_TIME: u32 = 9;
+
+/// The place of `opening` in CoamingGasketSet.
+pub const COAMING_PLACE_GASKET_SET_OPENING: u32 = 10;
+
+/// The place of `opening_time` in CoamingGasketSet.
+pub const COAMING_PLACE_GASKET_SET_OPENING_TIME: u32 = 11;
+
+/// Height that a gasket comes back to after a time in its gap, and what it still presses and follows with.
+///
+/// # Formula
+/// H free height, h closed height:
+/// ```text
+/// of deflection (ASTM D395 B)   Hr = H − s (H − h)
+/// of thickness (ISO 1856)       Hr = H (1 − s)
+/// recovered travel  = Hr − h                     what it can follow when the gap opens
+/// residual compression = (Hr − h) / Hr           at the closed height, counted on what is left
+/// follow ratio = recovered travel / opening
+/// ```
+///
+/// # Validity
+/// The set was measured at a temperature, for a time, at a compression and after a time of recovery. A service
+/// that is hotter, longer or more compressed takes more set than the number says, and a gap that opens faster than
+/// the sample recovered is followed by less: a caveat tells so.
+///
+/// # Source
+/// ASTM D395, method B (set as a part of the deflection); ISO 1856 (set as a part of the thickness).
+/// Unverified.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingGasketSet {
+    /// Free height when new, H. Unit: m. Accepted: greater than 0 mm.
+    pub free_height_m: f64,
+    /// Closed height, h. Unit: m. Accepted: greater than 0 mm.
+    pub closed_height_m: f64,
+    /// Set as measured, s. Accepted: at least 0 and at most 1.
+    pub set: f64,
+    /// What the set is a part of. One of the constants COAMING_SET_BASIS_....
+    pub set_basis: u32,
+    /// Temperature of the measurement. Unit: K. Accepted: at least -273.1 degC.
+    pub test_temperature_k: f64,
+    /// Time of the measurement. Unit: s. Accepted: greater than 0 h.
+    pub test_time_s: f64,
+    /// Compression of the measurement. Accepted: greater than 0 and at most 0.99.
+    pub test_compression: f64,
+    /// Time that the sample had to recover before its height was measured. Unit: s. Accepted: at least 0 h.
+    pub recovery_time_s: f64,
+    /// Temperature in service. Unit: K. Accepted: at least -273.1 degC.
+    pub service_temperature_k: f64,
+    /// Time in service at that temperature. Unit: s. Accepted: greater than 0 h.
+    pub service_time_s: f64,
+    /// Opening of the gap that it must follow: bow, opening and tolerance together. Unit: m. Accepted: at least 0 mm.
+    pub opening_m: f64,
+    /// Whether `opening_time` is given: 0 is no, 1 is yes.
+    pub has_opening_time: u8,
+    /// Time over which the gap opens; without it, speed is not judged. Unit: s. Accepted: at least 0 h.
+    pub opening_time_s: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingGasketSet>() == 104);
+    assert!(offset_of!(CoamingGasketSet, free_height_m) == 0);
+    assert!(offset_of!(CoamingGasketSet, closed_height_m) == 8);
+    assert!(offset_of!(CoamingGasketSet, set) == 16);
+    assert!(offset_of!(CoamingGasketSet, set_basis) == 24);
+    assert!(offset_of!(CoamingGasketSet, test_temperature_k) == 32);
+    assert!(offset_of!(CoamingGasketSet, test_time_s) == 40);
+    assert!(offset_of!(CoamingGasketSet, test_compression) == 48);
+    assert!(offset_of!(CoamingGasketSet, recovery_time_s) == 56);
+    assert!(offset_of!(CoamingGasketSet, service_temperature_k) == 64);
+    assert!(offset_of!(CoamingGasketSet, service_time_s) == 72);
+    assert!(offset_of!(CoamingGasketSet, opening_m) == 80);
+    assert!(offset_of!(CoamingGasketSet, has_opening_time) == 88);
+    assert!(offset_of!(CoamingGasketSet, opening_time_s) == 96);
+};
+
+/// The place of `recovered_height` in CoamingGasketSetOutcome.
+pub const COAMING_PLACE_GASKET_SET_OUTCOME_RECOVERED_HEIGHT: u32 = 0;
+
+/// The place of `recovered_travel` in CoamingGasketSetOutcome.
+pub const COAMING_PLACE_GASKET_SET_OUTCOME_RECOVERED_TRAVEL: u32 = 1;
+
+/// The place of `residual_compression` in CoamingGasketSetOutcome.
+pub const COAMING_PLACE_GASKET_SET_OUTCOME_RESIDUAL_COMPRESSION: u32 = 2;
+
+/// The place of `set_of_deflection` in CoamingGasketSetOutcome.
+pub const COAMING_PLACE_GASKET_SET_OUTCOME_SET_OF_DEFLECTION: u32 = 3;
+
+/// The place of `set_of_thickness` in CoamingGasketSetOutcome.
+pub const COAMING_PLACE_GASKET_SET_OUTCOME_SET_OF_THICKNESS: u32 = 4;
+
+/// The place of `follow_ratio` in CoamingGasketSetOutcome.
+pub const COAMING_PLACE_GASKET_SET_OUTCOME_FOLLOW_RATIO: u32 = 5;
+
+/// What is left of the gasket.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingGasketSetOutcome {
+    /// Recovered height, Hr. Unit: m.
+    pub recovered_height_m: f64,
+    /// Recovered travel; below zero: it no longer reaches the closed height. Unit: m.
+    pub recovered_travel_m: f64,
+    /// Residual compression, counted on the recovered height.
+    pub residual_compression: f64,
+    /// Set as a part of the deflection.
+    pub set_of_deflection: f64,
+    /// Set as a part of the free thickness.
+    pub set_of_thickness: f64,
+    /// Whether `follow_ratio` is there: 0 is no, 1 is yes.
+    pub has_follow_ratio: u8,
+    /// Recovered travel over the opening; absent when nothing opens.
+    pub follow_ratio: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingGasketSetOutcome>() == 64);
+    assert!(offset_of!(CoamingGasketSetOutcome, recovered_height_m) == 0);
+    assert!(offset_of!(CoamingGasketSetOutcome, recovered_travel_m) == 8);
+    assert!(offset_of!(CoamingGasketSetOutcome, residual_compression) == 16);
+    assert!(offset_of!(CoamingGasketSetOutcome, set_of_deflection) == 24);
+    assert!(offset_of!(CoamingGasketSetOutcome, set_of_thickness) == 32);
+    assert!(offset_of!(CoamingGasketSetOutcome, has_follow_ratio) == 40);
+    assert!(offset_of!(CoamingGasketSetOutcome, follow_ratio) == 48);
+    assert!(offset_of!(CoamingGasketSetOutcome, caveats) == 56);
+};
+
+impl Outcome<<gasket::GasketSet as Calculation>::Outcome> for CoamingGasketSetOutcome {
+    fn of(outcome: &<gasket::GasketSet as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            recovered_height_m: outcome.recovered_height.value,
+            recovered_travel_m: outcome.recovered_travel.value,
+            residual_compression: outcome.residual_compression,
+            set_of_deflection: outcome.set_of_deflection,
+            set_of_thickness: outcome.set_of_thickness,
+            has_follow_ratio: u8::from(outcome.follow_ratio.is_some()),
+            follow_ratio: outcome.follow_ratio.unwrap_or(0.0),
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `youngs_modulus` in CoamingGasketSpacing.
+pub const COAMING_PLACE_GASKET_SPACING_YOUNGS_MODULUS: u32 = 0;
+
+/// The place of `second_moment` in CoamingGasketSpacing.
+pub const COAMING_PLACE_GASKET_SPACING_SECOND_MOMENT: u32 = 1;
+
+/// The place of `line_stiffness` in CoamingGasketSpacing.
+pub const COAMING_PLACE_GASKET_SPACING_LINE_STIFFNESS: u32 = 2;
+
+/// The place of `pitch` in CoamingGasketSpacing.
+pub const COAMING_PLACE_GASKET_SPACING_PITCH: u32 = 3;
+
+/// The place of `mean_compressed` in CoamingGasketSpacing.
+pub const COAMING_PLACE_GASKET_SPACING_MEAN_COMPRESSED: u32 = 4;
+
+/// The place of `wanted_ratio` in CoamingGasketSpacing.
+pub const COAMING_PLACE_GASKET_SPACING_WANTED_RATIO: u32 = 5;
+
+/// Compression of a gasket between latches against that at the latches: an edge beam on an elastic
+/// foundation.
+///
+/// # Formula
+/// ```text
+/// β = (k / (4 E I))^¼,  λ = β s
+/// ratio = y between / y at latch = 2 (cosh(λ/2) sin(λ/2) + sinh(λ/2) cos(λ/2)) / (sinh λ + sin λ)
+/// y at latch / mean y            = (λ/2) (sinh λ + sin λ) / (cosh λ − cos λ)
+/// F = k s (mean y)               force of each latch
+/// lift-off between the latches beyond λ = 4.730
+/// ```
+/// For a wanted ratio λ* follows by halving the interval; then pitch λ* /β, bending stiffness k s⁴/(4 λ*⁴),
+/// line stiffness 4 E I (λ* /s)⁴.
+///
+/// # Validity
+/// A long straight edge with equal latches at an equal pitch that push at points, on a gasket whose line
+/// force is k times its compressed length. A sponge stiffens: give k once as line force over compressed
+/// length, which gives the force, and once as the slope at the mean compression, which gives the lower ratio;
+/// the truth lies between. The panel behind the edge is not counted: it stiffens the edge against twist, and
+/// its own load bows it. Below zero the formula keeps pulling where a gasket lets go: past lift-off a caveat
+/// says so.
+///
+/// # Source
+/// M. Hetényi, Beams on Elastic Foundation, 1946, ch. III (equal loads at an equal pitch), by superposition.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingGasketSpacing {
+    /// Young's modulus of the edge, E. Unit: Pa. Accepted: greater than 0 GPa.
+    pub youngs_modulus_pa: f64,
+    /// Second moment of area of the edge beam that bends over the seal, I. Unit: m^4. Accepted: greater than 0 mm^4.
+    pub second_moment_m4: f64,
+    /// Line stiffness of the gasket, k: line force for each length of closing (N/m for each m). Unit: Pa. Accepted: greater than 0 N/mm^2.
+    pub line_stiffness_pa: f64,
+    /// Pitch of the latches, s. Unit: m. Accepted: greater than 0 mm.
+    pub pitch_m: f64,
+    /// Mean compressed length of the gasket. Unit: m. Accepted: at least 0 mm.
+    pub mean_compressed_m: f64,
+    /// Wanted ratio of compression between the latches to that at them. Accepted: at least 0 and less than 0.9999.
+    pub wanted_ratio: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingGasketSpacing>() == 48);
+    assert!(offset_of!(CoamingGasketSpacing, youngs_modulus_pa) == 0);
+    assert!(offset_of!(CoamingGasketSpacing, second_moment_m4) == 8);
+    assert!(offset_of!(CoamingGasketSpacing, line_stiffness_pa) == 16);
+    assert!(offset_of!(CoamingGasketSpacing, pitch_m) == 24);
+    assert!(offset_of!(CoamingGasketSpacing, mean_compressed_m) == 32);
+    assert!(offset_of!(CoamingGasketSpacing, wanted_ratio) == 40);
+};
+
+/// The place of `foundation_parameter` in CoamingGasketSpacingOutcome.
+pub const COAMING_PLACE_GASKET_SPACING_OUTCOME_FOUNDATION_PARAMETER: u32 = 0;
+
+/// The place of `pitch_parameter` in CoamingGasketSpacingOutcome.
+pub const COAMING_PLACE_GASKET_SPACING_OUTCOME_PITCH_PARAMETER: u32 = 1;
+
+/// The place of `compression_ratio` in CoamingGasketSpacingOutcome.
+pub const COAMING_PLACE_GASKET_SPACING_OUTCOME_COMPRESSION_RATIO: u32 = 2;
+
+/// The place of `compressed_at_latch` in CoamingGasketSpacingOutcome.
+pub const COAMING_PLACE_GASKET_SPACING_OUTCOME_COMPRESSED_AT_LATCH: u32 = 3;
+
+/// The place of `compressed_between` in CoamingGasketSpacingOutcome.
+pub const COAMING_PLACE_GASKET_SPACING_OUTCOME_COMPRESSED_BETWEEN: u32 = 4;
+
+/// The place of `latch_force` in CoamingGasketSpacingOutcome.
+pub const COAMING_PLACE_GASKET_SPACING_OUTCOME_LATCH_FORCE: u32 = 5;
+
+/// The place of `wanted_pitch_parameter` in CoamingGasketSpacingOutcome.
+pub const COAMING_PLACE_GASKET_SPACING_OUTCOME_WANTED_PITCH_PARAMETER: u32 = 6;
+
+/// The place of `needed_pitch` in CoamingGasketSpacingOutcome.
+pub const COAMING_PLACE_GASKET_SPACING_OUTCOME_NEEDED_PITCH: u32 = 7;
+
+/// The place of `needed_second_moment` in CoamingGasketSpacingOutcome.
+pub const COAMING_PLACE_GASKET_SPACING_OUTCOME_NEEDED_SECOND_MOMENT: u32 = 8;
+
+/// The place of `needed_line_stiffness` in CoamingGasketSpacingOutcome.
+pub const COAMING_PLACE_GASKET_SPACING_OUTCOME_NEEDED_LINE_STIFFNESS: u32 = 9;
+
+/// Compression along the edge, and what would bring the wanted ratio.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingGasketSpacingOutcome {
+    /// Foundation parameter, β. Unit: 1/m.
+    pub foundation_parameter_per_m: f64,
+    /// Pitch parameter, λ = β s.
+    pub pitch_parameter: f64,
+    /// Compression between the latches over that at them; below zero the gasket lets go.
+    pub compression_ratio: f64,
+    /// Compressed length at the latches. Unit: m.
+    pub compressed_at_latch_m: f64,
+    /// Compressed length between the latches; below zero: open. Unit: m.
+    pub compressed_between_m: f64,
+    /// Force of each latch, F. Unit: N.
+    pub latch_force_n: f64,
+    /// Pitch parameter of the wanted ratio, λ*.
+    pub wanted_pitch_parameter: f64,
+    /// Largest pitch for the wanted ratio. Unit: m.
+    pub needed_pitch_m: f64,
+    /// Smallest second moment of area for the wanted ratio at the given pitch. Unit: m^4.
+    pub needed_second_moment_m4: f64,
+    /// Largest line stiffness for the wanted ratio at the given pitch. Unit: Pa.
+    pub needed_line_stiffness_pa: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingGasketSpacingOutcome>() == 88);
+    assert!(offset_of!(CoamingGasketSpacingOutcome, foundation_parameter_per_m) == 0);
+    assert!(offset_of!(CoamingGasketSpacingOutcome, pitch_parameter) == 8);
+    assert!(offset_of!(CoamingGasketSpacingOutcome, compression_ratio) == 16);
+    assert!(offset_of!(CoamingGasketSpacingOutcome, compressed_at_latch_m) == 24);
+    assert!(offset_of!(CoamingGasketSpacingOutcome, compressed_between_m) == 32);
+    assert!(offset_of!(CoamingGasketSpacingOutcome, latch_force_n) == 40);
+    assert!(offset_of!(CoamingGasketSpacingOutcome, wanted_pitch_parameter) == 48);
+    assert!(offset_of!(CoamingGasketSpacingOutcome, needed_pitch_m) == 56);
+    assert!(offset_of!(CoamingGasketSpacingOutcome, needed_second_moment_m4) == 64);
+    assert!(offset_of!(CoamingGasketSpacingOutcome, needed_line_stiffness_pa) == 72);
+    assert!(offset_of!(CoamingGasketSpacingOutcome, caveats) == 80);
+};
+
+impl Outcome<<gasket::GasketSpacing as Calculation>::Outcome> for CoamingGasketSpacingOutcome {
+    fn of(outcome: &<gasket::GasketSpacing as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            foundation_parameter_per_m: outcome.foundation_parameter.value,
+            pitch_parameter: outcome.pitch_parameter,
+            compression_ratio: outcome.compression_ratio,
+            compressed_at_latch_m: outcome.compressed_at_latch.value,
+            compressed_between_m: outcome.compressed_between.value,
+            latch_force_n: outcome.latch_force.value,
+            wanted_pitch_parameter: outcome.wanted_pitch_parameter,
+            needed_pitch_m: outcome.needed_pitch.value,
+            needed_second_moment_m4: outcome.needed_second_moment.value,
+            needed_line_stiffness_pa: outcome.needed_line_stiffness.value,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `length` in CoamingGasketStrip.
+pub const COAMING_PLACE_GASKET_STRIP_LENGTH: u32 = 0;
+
+/// The place of `width` in CoamingGasketStrip.
+pub const COAMING_PLACE_GASKET_STRIP_WIDTH: u32 = 1;
+
+/// The place of `strip_width` in CoamingGasketStrip.
+pub const COAMING_PLACE_GASKET_STRIP_STRIP_WIDTH: u32 = 2;
+
+/// The place of `corner_radius` in CoamingGasketStrip.
+pub const COAMING_PLACE_GASKET_STRIP_CORNER_RADIUS: u32 = 4;
+
+/// The place of `smallest_radius_ratio` in CoamingGasketStrip.
+pub const COAMING_PLACE_GASKET_STRIP_SMALLEST_RADIUS_RATIO: u32 = 5;
+
+/// The place of `extra_length` in CoamingGasketStrip.
+pub const COAMING_PLACE_GASKET_STRIP_EXTRA_LENGTH: u32 = 6;
+
+/// Length of a gasket strip laid as a rounded or mitred rectangle, its corners, and the place of its joint.
+///
+/// # Formula
+/// Centre line a × b, corner radius r on it, strip width w:
+/// ```text
+/// bent     L = 2 (a + b) − (8 − 2π) r                  one piece, one joint
+///          stretch of the outer edge = w / (2 r), squeeze of the inner edge the same
+///          straight sides a − 2 r, b − 2 r
+/// mitred   L = 2 (a + b)                               four pieces, four joints, no radius
+///          pieces a + w and b + w over their long edges, cut at 45°
+/// cut length = L (1 + e),  e the extra length that keeps the joint pressed
+/// ```
+///
+/// # Validity
+/// A strip lies round a corner without buckling while r/w stays above the maker's limit. Put the joint of a
+/// bent strip in the middle of the longest straight side, not at the low point of a cover in the weather:
+/// water stands there.
+///
+/// # Source
+/// Geometry; place of the joint and extra length: common practice.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingGasketStrip {
+    /// Length of the rectangle on the gasket's centre line, a. Unit: m. Accepted: greater than 0 mm.
+    pub length_m: f64,
+    /// Width of the rectangle on the gasket's centre line, b. Unit: m. Accepted: greater than 0 mm.
+    pub width_m: f64,
+    /// Width of the strip, w. Unit: m. Accepted: greater than 0 mm.
+    pub strip_width_m: f64,
+    /// How the strip turns its corners. One of the constants COAMING_GASKET_CORNER_....
+    pub corner: u32,
+    /// Corner radius on the centre line, r; 0 for mitred corners. Unit: m. Accepted: at least 0 mm.
+    pub corner_radius_m: f64,
+    /// Smallest radius over strip width that the strip bends to without buckling. Accepted: at least 0.
+    pub smallest_radius_ratio: f64,
+    /// Extra length that keeps the joint pressed, e: part of the length. Accepted: at least 0 and at most 0.2.
+    pub extra_length: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingGasketStrip>() == 56);
+    assert!(offset_of!(CoamingGasketStrip, length_m) == 0);
+    assert!(offset_of!(CoamingGasketStrip, width_m) == 8);
+    assert!(offset_of!(CoamingGasketStrip, strip_width_m) == 16);
+    assert!(offset_of!(CoamingGasketStrip, corner) == 24);
+    assert!(offset_of!(CoamingGasketStrip, corner_radius_m) == 32);
+    assert!(offset_of!(CoamingGasketStrip, smallest_radius_ratio) == 40);
+    assert!(offset_of!(CoamingGasketStrip, extra_length) == 48);
+};
+
+/// The place of `path_length` in CoamingGasketStripOutcome.
+pub const COAMING_PLACE_GASKET_STRIP_OUTCOME_PATH_LENGTH: u32 = 0;
+
+/// The place of `cut_length` in CoamingGasketStripOutcome.
+pub const COAMING_PLACE_GASKET_STRIP_OUTCOME_CUT_LENGTH: u32 = 1;
+
+/// The place of `long_piece` in CoamingGasketStripOutcome.
+pub const COAMING_PLACE_GASKET_STRIP_OUTCOME_LONG_PIECE: u32 = 4;
+
+/// The place of `short_piece` in CoamingGasketStripOutcome.
+pub const COAMING_PLACE_GASKET_STRIP_OUTCOME_SHORT_PIECE: u32 = 5;
+
+/// The place of `longest_straight` in CoamingGasketStripOutcome.
+pub const COAMING_PLACE_GASKET_STRIP_OUTCOME_LONGEST_STRAIGHT: u32 = 6;
+
+/// The place of `corner_stretch` in CoamingGasketStripOutcome.
+pub const COAMING_PLACE_GASKET_STRIP_OUTCOME_CORNER_STRETCH: u32 = 7;
+
+/// Lengths, corners and joint.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingGasketStripOutcome {
+    /// Length of the path, L. Unit: m.
+    pub path_length_m: f64,
+    /// Length to cut from the roll, all pieces together. Unit: m.
+    pub cut_length_m: f64,
+    /// Number of pieces.
+    pub pieces: u32,
+    /// Number of joints.
+    pub joints: u32,
+    /// Whether `long_piece` is there: 0 is no, 1 is yes.
+    pub has_long_piece: u8,
+    /// Length of each long piece over its long edge; mitred only. Unit: m.
+    pub long_piece_m: f64,
+    /// Whether `short_piece` is there: 0 is no, 1 is yes.
+    pub has_short_piece: u8,
+    /// Length of each short piece over its long edge; mitred only. Unit: m.
+    pub short_piece_m: f64,
+    /// Longest straight side: the joint of a bent strip stands in its middle. Unit: m.
+    pub longest_straight_m: f64,
+    /// Whether `corner_stretch` is there: 0 is no, 1 is yes.
+    pub has_corner_stretch: u8,
+    /// Stretch of the strip's outer edge in a corner; bent only.
+    pub corner_stretch: f64,
+    /// Whether `corner_bends` is there: 0 is no, 1 is yes.
+    pub has_corner_bends: u8,
+    /// True if the radius is large enough for the strip; bent only. 0 is no, 1 is yes.
+    pub corner_bends: u8,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingGasketStripOutcome>() == 96);
+    assert!(offset_of!(CoamingGasketStripOutcome, path_length_m) == 0);
+    assert!(offset_of!(CoamingGasketStripOutcome, cut_length_m) == 8);
+    assert!(offset_of!(CoamingGasketStripOutcome, pieces) == 16);
+    assert!(offset_of!(CoamingGasketStripOutcome, joints) == 20);
+    assert!(offset_of!(CoamingGasketStripOutcome, has_long_piece) == 24);
+    assert!(offset_of!(CoamingGasketStripOutcome, long_piece_m) == 32);
+    assert!(offset_of!(CoamingGasketStripOutcome, has_short_piece) == 40);
+    assert!(offset_of!(CoamingGasketStripOutcome, short_piece_m) == 48);
+    assert!(offset_of!(CoamingGasketStripOutcome, longest_straight_m) == 56);
+    assert!(offset_of!(CoamingGasketStripOutcome, has_corner_stretch) == 64);
+    assert!(offset_of!(CoamingGasketStripOutcome, corner_stretch) == 72);
+    assert!(offset_of!(CoamingGasketStripOutcome, has_corner_bends) == 80);
+    assert!(offset_of!(CoamingGasketStripOutcome, corner_bends) == 81);
+    assert!(offset_of!(CoamingGasketStripOutcome, caveats) == 88);
+};
+
+impl Outcome<<gasket::GasketStrip as Calculation>::Outcome> for CoamingGasketStripOutcome {
+    fn of(outcome: &<gasket::GasketStrip as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            path_length_m: outcome.path_length.value,
+            cut_length_m: outcome.cut_length.value,
+            pieces: outcome.pieces,
+            joints: outcome.joints,
+            has_long_piece: u8::from(outcome.long_piece.is_some()),
+            long_piece_m: outcome.long_piece.map_or(0.0, |value| value.value),
+            has_short_piece: u8::from(outcome.short_piece.is_some()),
+            short_piece_m: outcome.short_piece.map_or(0.0, |value| value.value),
+            longest_straight_m: outcome.longest_straight.value,
+            has_corner_stretch: u8::from(outcome.corner_stretch.is_some()),
+            corner_stretch: outcome.corner_stretch.unwrap_or(0.0),
+            has_corner_bends: u8::from(outcome.corner_bends.is_some()),
+            corner_bends: outcome.corner_bends.map_or(0, |value| u8::from(value)),
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `line_force` in CoamingGasketTightness.
+pub const COAMING_PLACE_GASKET_TIGHTNESS_LINE_FORCE: u32 = 0;
+
+/// The place of `width` in CoamingGasketTightness.
+pub const COAMING_PLACE_GASKET_TIGHTNESS_WIDTH: u32 = 1;
+
+/// The place of `path_length` in CoamingGasketTightness.
+pub const COAMING_PLACE_GASKET_TIGHTNESS_PATH_LENGTH: u32 = 2;
+
+/// The place of `lifting_pressure` in CoamingGasketTightness.
+pub const COAMING_PLACE_GASKET_TIGHTNESS_LIFTING_PRESSURE: u32 = 3;
+
+/// The place of `sealed_area` in CoamingGasketTightness.
+pub const COAMING_PLACE_GASKET_TIGHTNESS_SEALED_AREA: u32 = 4;
+
+/// The place of `mass` in CoamingGasketTightness.
+pub const COAMING_PLACE_GASKET_TIGHTNESS_MASS: u32 = 5;
+
+/// The place of `acceleration` in CoamingGasketTightness.
+pub const COAMING_PLACE_GASKET_TIGHTNESS_ACCELERATION: u32 = 6;
+
+/// The place of `pressure_difference` in CoamingGasketTightness.
+pub const COAMING_PLACE_GASKET_TIGHTNESS_PRESSURE_DIFFERENCE: u32 = 7;
+
+/// Contact pressure left on a gasket under lifting pressure and inertia, against the pressure it must hold.
+///
+/// # Formula
+/// ```text
+/// lift = p A + m a
+/// qr   = q − lift / L               line force left
+/// pc   = qr / w                     contact pressure left
+/// ratio = pc / Δp
+/// ```
+///
+/// # Validity
+/// A lower bound: the whole lift is taken off the gasket. Stiff latches take most of it themselves; a lid
+/// that sits on stops keeps its gap until the stops are free. q is that of the worst place, after set. A
+/// ratio above 1 keeps a clean smooth face closed against air; what a sponge face lets through is found by a
+/// hose or smoke test.
+///
+/// # Source
+/// Balance of forces (common practice).
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingGasketTightness {
+    /// Line force at the least pressed place, q. Unit: N/m. Accepted: at least 0 N/mm.
+    pub line_force_n_per_m: f64,
+    /// Width in contact, w. Unit: m. Accepted: greater than 0 mm.
+    pub width_m: f64,
+    /// Length of the gasket's path, L. Unit: m. Accepted: greater than 0 mm.
+    pub path_length_m: f64,
+    /// Pressure that lifts the lid, p: bay over outside, suction of wind counted in. Unit: Pa. Accepted: at least 0 kPa.
+    pub lifting_pressure_pa: f64,
+    /// Area on which it acts, A. Unit: m^2. Accepted: at least 0 mm^2.
+    pub sealed_area_m2: f64,
+    /// Mass of the lid, m. Unit: kg. Accepted: at least 0 kg.
+    pub mass_kg: f64,
+    /// Acceleration that throws it outward, a. Unit: m/s^2. Accepted: at least 0 m/s^2.
+    pub acceleration_m_per_s2: f64,
+    /// Pressure difference that the gasket must hold, Δp. Unit: Pa. Accepted: at least 0 kPa.
+    pub pressure_difference_pa: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingGasketTightness>() == 64);
+    assert!(offset_of!(CoamingGasketTightness, line_force_n_per_m) == 0);
+    assert!(offset_of!(CoamingGasketTightness, width_m) == 8);
+    assert!(offset_of!(CoamingGasketTightness, path_length_m) == 16);
+    assert!(offset_of!(CoamingGasketTightness, lifting_pressure_pa) == 24);
+    assert!(offset_of!(CoamingGasketTightness, sealed_area_m2) == 32);
+    assert!(offset_of!(CoamingGasketTightness, mass_kg) == 40);
+    assert!(offset_of!(CoamingGasketTightness, acceleration_m_per_s2) == 48);
+    assert!(offset_of!(CoamingGasketTightness, pressure_difference_pa) == 56);
+};
+
+/// The place of `lift` in CoamingGasketTightnessOutcome.
+pub const COAMING_PLACE_GASKET_TIGHTNESS_OUTCOME_LIFT: u32 = 0;
+
+/// The place of `residual_line_force` in CoamingGasketTightnessOutcome.
+pub const COAMING_PLACE_GASKET_TIGHTNESS_OUTCOME_RESIDUAL_LINE_FORCE: u32 = 1;
+
+/// The place of `contact_pressure` in CoamingGasketTightnessOutcome.
+pub const COAMING_PLACE_GASKET_TIGHTNESS_OUTCOME_CONTACT_PRESSURE: u32 = 2;
+
+/// The place of `contact_ratio` in CoamingGasketTightnessOutcome.
+pub const COAMING_PLACE_GASKET_TIGHTNESS_OUTCOME_CONTACT_RATIO: u32 = 3;
+
+/// Contact left.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingGasketTightnessOutcome {
+    /// Lift on the lid. Unit: N.
+    pub lift_n: f64,
+    /// Line force left, qr; below zero: open. Unit: N/m.
+    pub residual_line_force_n_per_m: f64,
+    /// Contact pressure left, pc; below zero: open. Unit: Pa.
+    pub contact_pressure_pa: f64,
+    /// Whether `contact_ratio` is there: 0 is no, 1 is yes.
+    pub has_contact_ratio: u8,
+    /// Contact pressure over the pressure difference; absent when there is none to hold.
+    pub contact_ratio: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingGasketTightnessOutcome>() == 48);
+    assert!(offset_of!(CoamingGasketTightnessOutcome, lift_n) == 0);
+    assert!(offset_of!(CoamingGasketTightnessOutcome, residual_line_force_n_per_m) == 8);
+    assert!(offset_of!(CoamingGasketTightnessOutcome, contact_pressure_pa) == 16);
+    assert!(offset_of!(CoamingGasketTightnessOutcome, has_contact_ratio) == 24);
+    assert!(offset_of!(CoamingGasketTightnessOutcome, contact_ratio) == 32);
+    assert!(offset_of!(CoamingGasketTightnessOutcome, caveats) == 40);
+};
+
+impl Outcome<<gasket::GasketTightness as Calculation>::Outcome> for CoamingGasketTightnessOutcome {
+    fn of(outcome: &<gasket::GasketTightness as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            lift_n: outcome.lift.value,
+            residual_line_force_n_per_m: outcome.residual_line_force.value,
+            contact_pressure_pa: outcome.contact_pressure.value,
+            has_contact_ratio: u8::from(outcome.contact_ratio.is_some()),
+            contact_ratio: outcome.contact_ratio.unwrap_or(0.0),
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `youngs_modulus` in CoamingRubberBlock.
+pub const COAMING_PLACE_RUBBER_BLOCK_YOUNGS_MODULUS: u32 = 0;
+
+/// The place of `stiffening` in CoamingRubberBlock.
+pub const COAMING_PLACE_RUBBER_BLOCK_STIFFENING: u32 = 1;
+
+/// The place of `length` in CoamingRubberBlock.
+pub const COAMING_PLACE_RUBBER_BLOCK_LENGTH: u32 = 2;
+
+/// The place of `width` in CoamingRubberBlock.
+pub const COAMING_PLACE_RUBBER_BLOCK_WIDTH: u32 = 3;
+
+/// The place of `thickness` in CoamingRubberBlock.
+pub const COAMING_PLACE_RUBBER_BLOCK_THICKNESS: u32 = 4;
+
+/// The place of `compression` in CoamingRubberBlock.
+pub const COAMING_PLACE_RUBBER_BLOCK_COMPRESSION: u32 = 6;
+
+/// Compression of a solid rubber block between two plates.
+///
+/// # Formula
+/// ```text
+/// S  = a b / (2 t (a + b))        shape factor: loaded area over the area free to bulge
+/// Ea = E (1 + 2 k S²)             faces bonded, or held by friction
+/// Ea = E                          faces lubricated
+/// p  = Ea c,  F = p a b,  stiffness = Ea a b / t
+/// ```
+///
+/// # Validity
+/// Compression c up to about 15 %, where force and compression are proportional; past it rubber stiffens.
+/// Shape factors to 5; above, rubber's own volume change softens the block and a caveat says so. k falls from
+/// 1 (soft gum) to about 0.5 (hard, filled). A dry face that is only pressed lies between bonded and
+/// lubricated.
+///
+/// # Source
+/// A. N. Gent and P. B. Lindley, Proc. IMechE 173 (1959) 111-122 (second-hand); k by P. B. Lindley,
+/// Engineering Design with Natural Rubber, 4th ed. 1978 (unverified).
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingRubberBlock {
+    /// Young's modulus of the rubber, E. Unit: Pa. Accepted: greater than 0 MPa.
+    pub youngs_modulus_pa: f64,
+    /// Stiffening constant of the compound, k. Accepted: at least 0 and at most 1.5.
+    pub stiffening: f64,
+    /// Length of the block, a. Unit: m. Accepted: greater than 0 mm.
+    pub length_m: f64,
+    /// Width of the block, b. Unit: m. Accepted: greater than 0 mm.
+    pub width_m: f64,
+    /// Thickness between the plates, t. Unit: m. Accepted: greater than 0 mm.
+    pub thickness_m: f64,
+    /// How its faces are held. One of the constants COAMING_RUBBER_FACES_....
+    pub faces: u32,
+    /// Compression, c: closed part of the thickness. Accepted: at least 0 and at most 0.9.
+    pub compression: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingRubberBlock>() == 56);
+    assert!(offset_of!(CoamingRubberBlock, youngs_modulus_pa) == 0);
+    assert!(offset_of!(CoamingRubberBlock, stiffening) == 8);
+    assert!(offset_of!(CoamingRubberBlock, length_m) == 16);
+    assert!(offset_of!(CoamingRubberBlock, width_m) == 24);
+    assert!(offset_of!(CoamingRubberBlock, thickness_m) == 32);
+    assert!(offset_of!(CoamingRubberBlock, faces) == 40);
+    assert!(offset_of!(CoamingRubberBlock, compression) == 48);
+};
+
+/// The place of `shape_factor` in CoamingRubberBlockOutcome.
+pub const COAMING_PLACE_RUBBER_BLOCK_OUTCOME_SHAPE_FACTOR: u32 = 0;
+
+/// The place of `apparent_modulus` in CoamingRubberBlockOutcome.
+pub const COAMING_PLACE_RUBBER_BLOCK_OUTCOME_APPARENT_MODULUS: u32 = 1;
+
+/// The place of `pressure` in CoamingRubberBlockOutcome.
+pub const COAMING_PLACE_RUBBER_BLOCK_OUTCOME_PRESSURE: u32 = 2;
+
+/// The place of `force` in CoamingRubberBlockOutcome.
+pub const COAMING_PLACE_RUBBER_BLOCK_OUTCOME_FORCE: u32 = 3;
+
+/// The place of `stiffness` in CoamingRubberBlockOutcome.
+pub const COAMING_PLACE_RUBBER_BLOCK_OUTCOME_STIFFNESS: u32 = 4;
+
+/// Stiffness and force.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingRubberBlockOutcome {
+    /// Shape factor, S.
+    pub shape_factor: f64,
+    /// Apparent modulus, Ea. Unit: Pa.
+    pub apparent_modulus_pa: f64,
+    /// Mean pressure, p. Unit: Pa.
+    pub pressure_pa: f64,
+    /// Force, F. Unit: N.
+    pub force_n: f64,
+    /// Stiffness: force for each length of closing. Unit: N/m.
+    pub stiffness_n_per_m: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingRubberBlockOutcome>() == 48);
+    assert!(offset_of!(CoamingRubberBlockOutcome, shape_factor) == 0);
+    assert!(offset_of!(CoamingRubberBlockOutcome, apparent_modulus_pa) == 8);
+    assert!(offset_of!(CoamingRubberBlockOutcome, pressure_pa) == 16);
+    assert!(offset_of!(CoamingRubberBlockOutcome, force_n) == 24);
+    assert!(offset_of!(CoamingRubberBlockOutcome, stiffness_n_per_m) == 32);
+    assert!(offset_of!(CoamingRubberBlockOutcome, caveats) == 40);
+};
+
+impl Outcome<<gasket::RubberBlock as Calculation>::Outcome> for CoamingRubberBlockOutcome {
+    fn of(outcome: &<gasket::RubberBlock as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            shape_factor: outcome.shape_factor,
+            apparent_modulus_pa: outcome.apparent_modulus.value,
+            pressure_pa: outcome.pressure.value,
+            force_n: outcome.force.value,
+            stiffness_n_per_m: outcome.stiffness.value,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `youngs_modulus` in CoamingRubberStrip.
+pub const COAMING_PLACE_RUBBER_STRIP_YOUNGS_MODULUS: u32 = 0;
+
+/// The place of `stiffening` in CoamingRubberStrip.
+pub const COAMING_PLACE_RUBBER_STRIP_STIFFENING: u32 = 1;
+
+/// The place of `width` in CoamingRubberStrip.
+pub const COAMING_PLACE_RUBBER_STRIP_WIDTH: u32 = 2;
+
+/// The place of `thickness` in CoamingRubberStrip.
+pub const COAMING_PLACE_RUBBER_STRIP_THICKNESS: u32 = 3;
+
+/// The place of `compression` in CoamingRubberStrip.
+pub const COAMING_PLACE_RUBBER_STRIP_COMPRESSION: u32 = 5;
+
+/// Compression of a long solid rubber strip: plane strain.
+///
+/// # Formula
+/// ```text
+/// S  = w / (2 t)
+/// Ea = (4/3) E (1 + k S²)        faces bonded, or held by friction
+/// Ea = (4/3) E                   faces lubricated
+/// p  = Ea c,  q = p w,  line stiffness = Ea w / t
+/// ```
+///
+/// # Validity
+/// Length at least ten times the width; compression to about 15 %; shape factors to 5 (above it a caveat).
+/// Not for sponge, which gives way inside.
+///
+/// # Source
+/// A. N. Gent and P. B. Lindley, Proc. IMechE 173 (1959) 111-122; the pressure p = 4 G c ((w/2)² − x²) 3/(2
+/// t²) under bonded faces and the modulus 4 G of plane strain give the formula with k = 1.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingRubberStrip {
+    /// Young's modulus of the rubber, E. Unit: Pa. Accepted: greater than 0 MPa.
+    pub youngs_modulus_pa: f64,
+    /// Stiffening constant of the compound, k. Accepted: at least 0 and at most 1.5.
+    pub stiffening: f64,
+    /// Width of the strip, w. Unit: m. Accepted: greater than 0 mm.
+    pub width_m: f64,
+    /// Thickness of the strip, t. Unit: m. Accepted: greater than 0 mm.
+    pub thickness_m: f64,
+    /// How its faces are held. One of the constants COAMING_RUBBER_FACES_....
+    pub faces: u32,
+    /// Compression, c: closed part of the thickness. Accepted: at least 0 and at most 0.9.
+    pub compression: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingRubberStrip>() == 48);
+    assert!(offset_of!(CoamingRubberStrip, youngs_modulus_pa) == 0);
+    assert!(offset_of!(CoamingRubberStrip, stiffening) == 8);
+    assert!(offset_of!(CoamingRubberStrip, width_m) == 16);
+    assert!(offset_of!(CoamingRubberStrip, thickness_m) == 24);
+    assert!(offset_of!(CoamingRubberStrip, faces) == 32);
+    assert!(offset_of!(CoamingRubberStrip, compression) == 40);
+};
+
+/// The place of `shape_factor` in CoamingRubberStripOutcome.
+pub const COAMING_PLACE_RUBBER_STRIP_OUTCOME_SHAPE_FACTOR: u32 = 0;
+
+/// The place of `apparent_modulus` in CoamingRubberStripOutcome.
+pub const COAMING_PLACE_RUBBER_STRIP_OUTCOME_APPARENT_MODULUS: u32 = 1;
+
+/// The place of `pressure` in CoamingRubberStripOutcome.
+pub const COAMING_PLACE_RUBBER_STRIP_OUTCOME_PRESSURE: u32 = 2;
+
+/// The place of `line_force` in CoamingRubberStripOutcome.
+pub const COAMING_PLACE_RUBBER_STRIP_OUTCOME_LINE_FORCE: u32 = 3;
+
+/// The place of `line_stiffness` in CoamingRubberStripOutcome.
+pub const COAMING_PLACE_RUBBER_STRIP_OUTCOME_LINE_STIFFNESS: u32 = 4;
+
+/// Stiffness and line force.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingRubberStripOutcome {
+    /// Shape factor, S.
+    pub shape_factor: f64,
+    /// Apparent modulus, Ea. Unit: Pa.
+    pub apparent_modulus_pa: f64,
+    /// Mean pressure, p. Unit: Pa.
+    pub pressure_pa: f64,
+    /// Line force, q. Unit: N/m.
+    pub line_force_n_per_m: f64,
+    /// Line stiffness: change of line force with closing (N/m for each m). Unit: Pa.
+    pub line_stiffness_pa: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingRubberStripOutcome>() == 48);
+    assert!(offset_of!(CoamingRubberStripOutcome, shape_factor) == 0);
+    assert!(offset_of!(CoamingRubberStripOutcome, apparent_modulus_pa) == 8);
+    assert!(offset_of!(CoamingRubberStripOutcome, pressure_pa) == 16);
+    assert!(offset_of!(CoamingRubberStripOutcome, line_force_n_per_m) == 24);
+    assert!(offset_of!(CoamingRubberStripOutcome, line_stiffness_pa) == 32);
+    assert!(offset_of!(CoamingRubberStripOutcome, caveats) == 40);
+};
+
+impl Outcome<<gasket::RubberStrip as Calculation>::Outcome> for CoamingRubberStripOutcome {
+    fn of(outcome: &<gasket::RubberStrip as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            shape_factor: outcome.shape_factor,
+            apparent_modulus_pa: outcome.apparent_modulus.value,
+            pressure_pa: outcome.pressure.value,
+            line_force_n_per_m: outcome.line_force.value,
+            line_stiffness_pa: outcome.line_stiffness.value,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `shore_a` in CoamingShoreModulus.
+pub const COAMING_PLACE_SHORE_MODULUS_SHORE_A: u32 = 0;
+
+/// Young's modulus of solid rubber from its Shore A hardness: an estimate.
+///
+/// # Formula
+/// ```text
+/// E  = 0.0981 (56 + 7.62336 H) / (0.137505 (254 − 2.54 H)) MPa     Gent
+/// El = 10^(0.0235 H − 0.6403) MPa                                    log-linear, for comparison
+/// ```
+///
+/// # Validity
+/// 20 to 80 Shore A; small strain, slow. Real compounds scatter by 20 % and more about Gent's line; the
+/// log-linear relation for silicones lies up to 40 % above it at 50 Shore A. Both are shown, so that the
+/// spread can be seen. At H = 100 the formula ends.
+///
+/// # Source
+/// A. N. Gent, On the Relation between Indentation Hardness and Young's Modulus, Trans. IRI 34 (1958) 46-57
+/// (second-hand); log-linear relation after Ruess (second-hand).
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingShoreModulus {
+    /// Shore A hardness, H. Accepted: at least 0 and at most 99.
+    pub shore_a: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingShoreModulus>() == 8);
+    assert!(offset_of!(CoamingShoreModulus, shore_a) == 0);
+};
+
+/// The place of `youngs_modulus` in CoamingShoreModulusOutcome.
+pub const COAMING_PLACE_SHORE_MODULUS_OUTCOME_YOUNGS_MODULUS: u32 = 0;
+
+/// The place of `log_linear_modulus` in CoamingShoreModulusOutcome.
+pub const COAMING_PLACE_SHORE_MODULUS_OUTCOME_LOG_LINEAR_MODULUS: u32 = 1;
+
+/// Young's modulus, by two relations.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingShoreModulusOutcome {
+    /// Young's modulus by Gent, E. Unit: Pa.
+    pub youngs_modulus_pa: f64,
+    /// Young's modulus by the log-linear relation, El. Unit: Pa.
+    pub log_linear_modulus_pa: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingShoreModulusOutcome>() == 24);
+    assert!(offset_of!(CoamingShoreModulusOutcome, youngs_modulus_pa) == 0);
+    assert!(offset_of!(CoamingShoreModulusOutcome, log_linear_modulus_pa) == 8);
+    assert!(offset_of!(CoamingShoreModulusOutcome, caveats) == 16);
+};
+
+impl Outcome<<gasket::ShoreModulus as Calculation>::Outcome> for CoamingShoreModulusOutcome {
+    fn of(outcome: &<gasket::ShoreModulus as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            youngs_modulus_pa: outcome.youngs_modulus.value,
+            log_linear_modulus_pa: outcome.log_linear_modulus.value,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
 impl Input for CoamingSpongeGrade {
     type Calculation = gasket::SpongeGrade;
     type Outcome = CoamingSpongeGradeOutcome;
@@ -267,6 +1342,419 @@ pub unsafe extern "C" fn coaming_sponge_grade(
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn coaming_sponge_grade_batch(
     input: *const CoamingSpongeGrade,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingCordGroove {
+    type Calculation = gasket::CordGroove;
+    type Outcome = CoamingCordGrooveOutcome;
+
+    fn to_calculation(&self) -> Result<gasket::CordGroove, Error> {
+        Ok(gasket::CordGroove {
+            cord_diameter: si(self.cord_diameter_m),
+            cord_tolerance: si(self.cord_tolerance_m),
+            stretch: self.stretch,
+            groove_depth: si(self.groove_depth_m),
+            depth_tolerance: si(self.depth_tolerance_m),
+            groove_width: si(self.groove_width_m),
+            width_tolerance: si(self.width_tolerance_m),
+            face_gap: si(self.face_gap_m),
+        })
+    }
+}
+
+/// Squeeze and groove fill of a round cord or ring in a rectangular groove.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_cord_groove(
+    input: *const CoamingCordGroove,
+    outcome: *mut CoamingCordGrooveOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Squeeze and groove fill of a round cord or ring in a rectangular groove. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_cord_groove_batch(
+    input: *const CoamingCordGroove,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingGasketSet {
+    type Calculation = gasket::GasketSet;
+    type Outcome = CoamingGasketSetOutcome;
+
+    fn to_calculation(&self) -> Result<gasket::GasketSet, Error> {
+        Ok(gasket::GasketSet {
+            free_height: si(self.free_height_m),
+            closed_height: si(self.closed_height_m),
+            set: self.set,
+            set_basis: choice("set_basis", self.set_basis)?,
+            test_temperature: si(self.test_temperature_k),
+            test_time: si(self.test_time_s),
+            test_compression: self.test_compression,
+            recovery_time: si(self.recovery_time_s),
+            service_temperature: si(self.service_temperature_k),
+            service_time: si(self.service_time_s),
+            opening: si(self.opening_m),
+            opening_time: (self.has_opening_time != 0).then_some(si(self.opening_time_s)),
+        })
+    }
+}
+
+/// Height that a gasket comes back to after a time in its gap, and what it still presses and follows with.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_gasket_set(
+    input: *const CoamingGasketSet,
+    outcome: *mut CoamingGasketSetOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Height that a gasket comes back to after a time in its gap, and what it still presses and follows with. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_gasket_set_batch(
+    input: *const CoamingGasketSet,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingGasketSpacing {
+    type Calculation = gasket::GasketSpacing;
+    type Outcome = CoamingGasketSpacingOutcome;
+
+    fn to_calculation(&self) -> Result<gasket::GasketSpacing, Error> {
+        Ok(gasket::GasketSpacing {
+            youngs_modulus: si(self.youngs_modulus_pa),
+            second_moment: si(self.second_moment_m4),
+            line_stiffness: si(self.line_stiffness_pa),
+            pitch: si(self.pitch_m),
+            mean_compressed: si(self.mean_compressed_m),
+            wanted_ratio: self.wanted_ratio,
+        })
+    }
+}
+
+/// Compression of a gasket between latches against that at the latches: an edge beam on an elastic
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_gasket_spacing(
+    input: *const CoamingGasketSpacing,
+    outcome: *mut CoamingGasketSpacingOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Compression of a gasket between latches against that at the latches: an edge beam on an elastic Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_gasket_spacing_batch(
+    input: *const CoamingGasketSpacing,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingGasketStrip {
+    type Calculation = gasket::GasketStrip;
+    type Outcome = CoamingGasketStripOutcome;
+
+    fn to_calculation(&self) -> Result<gasket::GasketStrip, Error> {
+        Ok(gasket::GasketStrip {
+            length: si(self.length_m),
+            width: si(self.width_m),
+            strip_width: si(self.strip_width_m),
+            corner: choice("corner", self.corner)?,
+            corner_radius: si(self.corner_radius_m),
+            smallest_radius_ratio: self.smallest_radius_ratio,
+            extra_length: self.extra_length,
+        })
+    }
+}
+
+/// Length of a gasket strip laid as a rounded or mitred rectangle, its corners, and the place of its joint.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_gasket_strip(
+    input: *const CoamingGasketStrip,
+    outcome: *mut CoamingGasketStripOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Length of a gasket strip laid as a rounded or mitred rectangle, its corners, and the place of its joint. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_gasket_strip_batch(
+    input: *const CoamingGasketStrip,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingGasketTightness {
+    type Calculation = gasket::GasketTightness;
+    type Outcome = CoamingGasketTightnessOutcome;
+
+    fn to_calculation(&self) -> Result<gasket::GasketTightness, Error> {
+        Ok(gasket::GasketTightness {
+            line_force: si(self.line_force_n_per_m),
+            width: si(self.width_m),
+            path_length: si(self.path_length_m),
+            lifting_pressure: si(self.lifting_pressure_pa),
+            sealed_area: si(self.sealed_area_m2),
+            mass: si(self.mass_kg),
+            acceleration: si(self.acceleration_m_per_s2),
+            pressure_difference: si(self.pressure_difference_pa),
+        })
+    }
+}
+
+/// Contact pressure left on a gasket under lifting pressure and inertia, against the pressure it must hold.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_gasket_tightness(
+    input: *const CoamingGasketTightness,
+    outcome: *mut CoamingGasketTightnessOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Contact pressure left on a gasket under lifting pressure and inertia, against the pressure it must hold. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_gasket_tightness_batch(
+    input: *const CoamingGasketTightness,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingRubberBlock {
+    type Calculation = gasket::RubberBlock;
+    type Outcome = CoamingRubberBlockOutcome;
+
+    fn to_calculation(&self) -> Result<gasket::RubberBlock, Error> {
+        Ok(gasket::RubberBlock {
+            youngs_modulus: si(self.youngs_modulus_pa),
+            stiffening: self.stiffening,
+            length: si(self.length_m),
+            width: si(self.width_m),
+            thickness: si(self.thickness_m),
+            faces: choice("faces", self.faces)?,
+            compression: self.compression,
+        })
+    }
+}
+
+/// Compression of a solid rubber block between two plates.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_rubber_block(
+    input: *const CoamingRubberBlock,
+    outcome: *mut CoamingRubberBlockOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Compression of a solid rubber block between two plates. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_rubber_block_batch(
+    input: *const CoamingRubberBlock,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingRubberStrip {
+    type Calculation = gasket::RubberStrip;
+    type Outcome = CoamingRubberStripOutcome;
+
+    fn to_calculation(&self) -> Result<gasket::RubberStrip, Error> {
+        Ok(gasket::RubberStrip {
+            youngs_modulus: si(self.youngs_modulus_pa),
+            stiffening: self.stiffening,
+            width: si(self.width_m),
+            thickness: si(self.thickness_m),
+            faces: choice("faces", self.faces)?,
+            compression: self.compression,
+        })
+    }
+}
+
+/// Compression of a long solid rubber strip: plane strain.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_rubber_strip(
+    input: *const CoamingRubberStrip,
+    outcome: *mut CoamingRubberStripOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Compression of a long solid rubber strip: plane strain. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_rubber_strip_batch(
+    input: *const CoamingRubberStrip,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingShoreModulus {
+    type Calculation = gasket::ShoreModulus;
+    type Outcome = CoamingShoreModulusOutcome;
+
+    fn to_calculation(&self) -> Result<gasket::ShoreModulus, Error> {
+        Ok(gasket::ShoreModulus { shore_a: self.shore_a })
+    }
+}
+
+/// Young's modulus of solid rubber from its Shore A hardness: an estimate.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_shore_modulus(
+    input: *const CoamingShoreModulus,
+    outcome: *mut CoamingShoreModulusOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Young's modulus of solid rubber from its Shore A hardness: an estimate. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_shore_modulus_batch(
+    input: *const CoamingShoreModulus,
     batch: *const CoamingBatch,
     caveats: *mut u64,
     fault: *mut CoamingFault,

@@ -428,6 +428,216 @@ impl Outcome<<latch::LatchTravel as Calculation>::Outcome> for CoamingLatchTrave
     }
 }
 
+/// The place of `latch_force` in CoamingLatchMissing.
+pub const COAMING_PLACE_LATCH_MISSING_LATCH_FORCE: u32 = 0;
+
+/// The place of `working_load` in CoamingLatchMissing.
+pub const COAMING_PLACE_LATCH_MISSING_WORKING_LOAD: u32 = 2;
+
+/// Force on the remaining latches when one is open or broken.
+///
+/// # Formula
+/// ```text
+/// even share   F n / (n − 1)        a stiff lid: all others take the missing share alike
+/// neighbours   1.5 F                a soft lid: its two neighbours take it alone
+/// largest      the greater of the two
+/// ```
+///
+/// # Validity
+/// Bounds between which the truth lies; three latches or more, evenly placed. What the gasket does at the
+/// open place follows from the panel, or roughly from twice the pitch.
+///
+/// # Source
+/// Balance of forces; common practice.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingLatchMissing {
+    /// Force on each latch when all are closed, F. Unit: N. Accepted: at least 0 N.
+    pub latch_force_n: f64,
+    /// Number of latches, n. Accepted: at least 3 and at most 10000.
+    pub latches: u32,
+    /// Whether `working_load` is given: 0 is no, 1 is yes.
+    pub has_working_load: u8,
+    /// Maker's working load of one latch. Unit: N. Accepted: greater than 0 N.
+    pub working_load_n: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingLatchMissing>() == 24);
+    assert!(offset_of!(CoamingLatchMissing, latch_force_n) == 0);
+    assert!(offset_of!(CoamingLatchMissing, latches) == 8);
+    assert!(offset_of!(CoamingLatchMissing, has_working_load) == 12);
+    assert!(offset_of!(CoamingLatchMissing, working_load_n) == 16);
+};
+
+/// The place of `even_share` in CoamingLatchMissingOutcome.
+pub const COAMING_PLACE_LATCH_MISSING_OUTCOME_EVEN_SHARE: u32 = 0;
+
+/// The place of `neighbour_share` in CoamingLatchMissingOutcome.
+pub const COAMING_PLACE_LATCH_MISSING_OUTCOME_NEIGHBOUR_SHARE: u32 = 1;
+
+/// The place of `largest_latch_force` in CoamingLatchMissingOutcome.
+pub const COAMING_PLACE_LATCH_MISSING_OUTCOME_LARGEST_LATCH_FORCE: u32 = 2;
+
+/// The place of `working_load_ratio` in CoamingLatchMissingOutcome.
+pub const COAMING_PLACE_LATCH_MISSING_OUTCOME_WORKING_LOAD_RATIO: u32 = 3;
+
+/// Force on the others.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingLatchMissingOutcome {
+    /// Force on each other latch of a stiff lid. Unit: N.
+    pub even_share_n: f64,
+    /// Force on the two neighbours of a soft lid. Unit: N.
+    pub neighbour_share_n: f64,
+    /// The greater of the two. Unit: N.
+    pub largest_latch_force_n: f64,
+    /// Whether `working_load_ratio` is there: 0 is no, 1 is yes.
+    pub has_working_load_ratio: u8,
+    /// The greater over the working load.
+    pub working_load_ratio: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingLatchMissingOutcome>() == 48);
+    assert!(offset_of!(CoamingLatchMissingOutcome, even_share_n) == 0);
+    assert!(offset_of!(CoamingLatchMissingOutcome, neighbour_share_n) == 8);
+    assert!(offset_of!(CoamingLatchMissingOutcome, largest_latch_force_n) == 16);
+    assert!(offset_of!(CoamingLatchMissingOutcome, has_working_load_ratio) == 24);
+    assert!(offset_of!(CoamingLatchMissingOutcome, working_load_ratio) == 32);
+    assert!(offset_of!(CoamingLatchMissingOutcome, caveats) == 40);
+};
+
+impl Outcome<<latch::LatchMissing as Calculation>::Outcome> for CoamingLatchMissingOutcome {
+    fn of(outcome: &<latch::LatchMissing as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            even_share_n: outcome.even_share.value,
+            neighbour_share_n: outcome.neighbour_share.value,
+            largest_latch_force_n: outcome.largest_latch_force.value,
+            has_working_load_ratio: u8::from(outcome.working_load_ratio.is_some()),
+            working_load_ratio: outcome.working_load_ratio.unwrap_or(0.0),
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `mass` in CoamingLidTether.
+pub const COAMING_PLACE_LID_TETHER_MASS: u32 = 0;
+
+/// The place of `free_fall` in CoamingLidTether.
+pub const COAMING_PLACE_LID_TETHER_FREE_FALL: u32 = 1;
+
+/// The place of `stiffness` in CoamingLidTether.
+pub const COAMING_PLACE_LID_TETHER_STIFFNESS: u32 = 2;
+
+/// The place of `working_load` in CoamingLidTether.
+pub const COAMING_PLACE_LID_TETHER_WORKING_LOAD: u32 = 3;
+
+/// Force in the tether of a lid that falls into it.
+///
+/// # Formula
+/// ```text
+/// W = m g
+/// F = W (1 + sqrt(1 + 2 h k / W))        largest force
+/// x = F / k                              largest stretch
+/// U = W (h + x)                          energy that it takes up
+/// ```
+/// h free fall until the tether is taut, k its stiffness with all that it hangs on. A taut tether (h = 0)
+/// still sees twice the weight.
+///
+/// # Validity
+/// A linear tether without damping, falling straight; the lid stays whole. A slack chain is far stiffer than
+/// a cord: measure k, or leave no slack.
+///
+/// # Source
+/// Energy of a falling weight on a spring (Roark's Formulas for Stress and Strain, 7th ed., ch. 16, suddenly
+/// applied and impact loading, unverified); standard gravity 9.80665 m/s².
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingLidTether {
+    /// Mass of the lid, m. Unit: kg. Accepted: greater than 0 kg.
+    pub mass_kg: f64,
+    /// Free fall until the tether is taut, h. Unit: m. Accepted: at least 0 mm.
+    pub free_fall_m: f64,
+    /// Stiffness of the tether with its ends, k. Unit: N/m. Accepted: greater than 0 N/mm.
+    pub stiffness_n_per_m: f64,
+    /// Whether `working_load` is given: 0 is no, 1 is yes.
+    pub has_working_load: u8,
+    /// Maker's working load of the tether. Unit: N. Accepted: greater than 0 N.
+    pub working_load_n: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingLidTether>() == 40);
+    assert!(offset_of!(CoamingLidTether, mass_kg) == 0);
+    assert!(offset_of!(CoamingLidTether, free_fall_m) == 8);
+    assert!(offset_of!(CoamingLidTether, stiffness_n_per_m) == 16);
+    assert!(offset_of!(CoamingLidTether, has_working_load) == 24);
+    assert!(offset_of!(CoamingLidTether, working_load_n) == 32);
+};
+
+/// The place of `weight` in CoamingLidTetherOutcome.
+pub const COAMING_PLACE_LID_TETHER_OUTCOME_WEIGHT: u32 = 0;
+
+/// The place of `largest_force` in CoamingLidTetherOutcome.
+pub const COAMING_PLACE_LID_TETHER_OUTCOME_LARGEST_FORCE: u32 = 1;
+
+/// The place of `largest_stretch` in CoamingLidTetherOutcome.
+pub const COAMING_PLACE_LID_TETHER_OUTCOME_LARGEST_STRETCH: u32 = 2;
+
+/// The place of `energy` in CoamingLidTetherOutcome.
+pub const COAMING_PLACE_LID_TETHER_OUTCOME_ENERGY: u32 = 3;
+
+/// The place of `working_load_ratio` in CoamingLidTetherOutcome.
+pub const COAMING_PLACE_LID_TETHER_OUTCOME_WORKING_LOAD_RATIO: u32 = 4;
+
+/// Force, stretch and energy.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingLidTetherOutcome {
+    /// Weight of the lid, W. Unit: N.
+    pub weight_n: f64,
+    /// Largest force in the tether, F. Unit: N.
+    pub largest_force_n: f64,
+    /// Largest stretch of the tether, x. Unit: m.
+    pub largest_stretch_m: f64,
+    /// Energy that it takes up, U (J). Unit: N·m.
+    pub energy_n_m: f64,
+    /// Whether `working_load_ratio` is there: 0 is no, 1 is yes.
+    pub has_working_load_ratio: u8,
+    /// Largest force over the working load.
+    pub working_load_ratio: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingLidTetherOutcome>() == 56);
+    assert!(offset_of!(CoamingLidTetherOutcome, weight_n) == 0);
+    assert!(offset_of!(CoamingLidTetherOutcome, largest_force_n) == 8);
+    assert!(offset_of!(CoamingLidTetherOutcome, largest_stretch_m) == 16);
+    assert!(offset_of!(CoamingLidTetherOutcome, energy_n_m) == 24);
+    assert!(offset_of!(CoamingLidTetherOutcome, has_working_load_ratio) == 32);
+    assert!(offset_of!(CoamingLidTetherOutcome, working_load_ratio) == 40);
+    assert!(offset_of!(CoamingLidTetherOutcome, caveats) == 48);
+};
+
+impl Outcome<<latch::LidTether as Calculation>::Outcome> for CoamingLidTetherOutcome {
+    fn of(outcome: &<latch::LidTether as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            weight_n: outcome.weight.value,
+            largest_force_n: outcome.largest_force.value,
+            largest_stretch_m: outcome.largest_stretch.value,
+            energy_n_m: outcome.energy.value,
+            has_working_load_ratio: u8::from(outcome.working_load_ratio.is_some()),
+            working_load_ratio: outcome.working_load_ratio.unwrap_or(0.0),
+            caveats: caveats.bits(),
+        }
+    }
+}
+
 impl Input for CoamingLatchForce {
     type Calculation = latch::LatchForce;
     type Outcome = CoamingLatchForceOutcome;
@@ -578,6 +788,103 @@ pub unsafe extern "C" fn coaming_latch_travel(
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn coaming_latch_travel_batch(
     input: *const CoamingLatchTravel,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingLatchMissing {
+    type Calculation = latch::LatchMissing;
+    type Outcome = CoamingLatchMissingOutcome;
+
+    fn to_calculation(&self) -> Result<latch::LatchMissing, Error> {
+        Ok(latch::LatchMissing {
+            latch_force: si(self.latch_force_n),
+            latches: self.latches,
+            working_load: (self.has_working_load != 0).then_some(si(self.working_load_n)),
+        })
+    }
+}
+
+/// Force on the remaining latches when one is open or broken.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_latch_missing(
+    input: *const CoamingLatchMissing,
+    outcome: *mut CoamingLatchMissingOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Force on the remaining latches when one is open or broken. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_latch_missing_batch(
+    input: *const CoamingLatchMissing,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingLidTether {
+    type Calculation = latch::LidTether;
+    type Outcome = CoamingLidTetherOutcome;
+
+    fn to_calculation(&self) -> Result<latch::LidTether, Error> {
+        Ok(latch::LidTether {
+            mass: si(self.mass_kg),
+            free_fall: si(self.free_fall_m),
+            stiffness: si(self.stiffness_n_per_m),
+            working_load: (self.has_working_load != 0).then_some(si(self.working_load_n)),
+        })
+    }
+}
+
+/// Force in the tether of a lid that falls into it.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_lid_tether(
+    input: *const CoamingLidTether,
+    outcome: *mut CoamingLidTetherOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Force in the tether of a lid that falls into it. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_lid_tether_batch(
+    input: *const CoamingLidTether,
     batch: *const CoamingBatch,
     caveats: *mut u64,
     fault: *mut CoamingFault,

@@ -29,6 +29,84 @@ pub const COAMING_DIE_OPENING_ROUNDING_PREFERRED_SERIES: u32 = 0;
 /// DieOpeningRounding `exact`: Take the opening that the rule gives, to the last digit.
 pub const COAMING_DIE_OPENING_ROUNDING_EXACT: u32 = 1;
 
+/// LengthReference `outside`: Over the outside, the convex side of the bend: to where the outside faces meet; `above_ninety` says what past 90°.
+pub const COAMING_LENGTH_REFERENCE_OUTSIDE: u32 = 0;
+
+/// LengthReference `inside`: On the inside, the hollow side of the bend: to where the inside faces meet; `above_ninety` says what past 90°.
+pub const COAMING_LENGTH_REFERENCE_INSIDE: u32 = 1;
+
+/// LengthReference `mid`: At mid thickness: to where the middle planes meet; `above_ninety` says what past 90°.
+pub const COAMING_LENGTH_REFERENCE_MID: u32 = 2;
+
+/// LengthReference `to_virtual_sharp`: To the virtual sharp corner, where the outside faces meet, at any bend angle below 180°.
+pub const COAMING_LENGTH_REFERENCE_TO_VIRTUAL_SHARP: u32 = 3;
+
+/// LengthReference `to_tangent`: To the tangent plane of the bend, the furthest extent of the outside face; from 90° on only.
+pub const COAMING_LENGTH_REFERENCE_TO_TANGENT: u32 = 4;
+
+/// LengthReference `flat`: The flat itself: to the tangent line, where the bend begins.
+pub const COAMING_LENGTH_REFERENCE_FLAT: u32 = 5;
+
+/// AboveNinety `tangent_plane`: To the tangent plane square to the leg, as a caliper over the bend reads and as DIN 6935 measures.
+pub const COAMING_ABOVE_NINETY_TANGENT_PLANE: u32 = 0;
+
+/// AboveNinety `virtual_sharp`: To where the faces meet, as for smaller angles.
+pub const COAMING_ABOVE_NINETY_VIRTUAL_SHARP: u32 = 1;
+
+/// AluminumDesignManualTemper `3003-O`: 3003-O.
+pub const COAMING_ALUMINUM_DESIGN_MANUAL_TEMPER_3003_O: u32 = 0;
+
+/// AluminumDesignManualTemper `3003-H14`: 3003-H14.
+pub const COAMING_ALUMINUM_DESIGN_MANUAL_TEMPER_3003_H14: u32 = 1;
+
+/// AluminumDesignManualTemper `5052-O`: 5052-O.
+pub const COAMING_ALUMINUM_DESIGN_MANUAL_TEMPER_5052_O: u32 = 2;
+
+/// AluminumDesignManualTemper `5052-H32`: 5052-H32.
+pub const COAMING_ALUMINUM_DESIGN_MANUAL_TEMPER_5052_H32: u32 = 3;
+
+/// AluminumDesignManualTemper `5052-H34`: 5052-H34.
+pub const COAMING_ALUMINUM_DESIGN_MANUAL_TEMPER_5052_H34: u32 = 4;
+
+/// AluminumDesignManualTemper `6061-O`: 6061-O.
+pub const COAMING_ALUMINUM_DESIGN_MANUAL_TEMPER_6061_O: u32 = 5;
+
+/// AluminumDesignManualTemper `6061-T4`: 6061-T4.
+pub const COAMING_ALUMINUM_DESIGN_MANUAL_TEMPER_6061_T4: u32 = 6;
+
+/// AluminumDesignManualTemper `6061-T6`: 6061-T6.
+pub const COAMING_ALUMINUM_DESIGN_MANUAL_TEMPER_6061_T6: u32 = 7;
+
+/// AdvisoryCircularTemper `2024-T3`: 2024-T3.
+pub const COAMING_ADVISORY_CIRCULAR_TEMPER_2024_T3: u32 = 0;
+
+/// AdvisoryCircularTemper `5052-O`: 5052-O.
+pub const COAMING_ADVISORY_CIRCULAR_TEMPER_5052_O: u32 = 1;
+
+/// AdvisoryCircularTemper `5052-H32`: 5052-H32.
+pub const COAMING_ADVISORY_CIRCULAR_TEMPER_5052_H32: u32 = 2;
+
+/// AdvisoryCircularTemper `5052-H34`: 5052-H34.
+pub const COAMING_ADVISORY_CIRCULAR_TEMPER_5052_H34: u32 = 3;
+
+/// AdvisoryCircularTemper `6061-T4`: 6061-T4.
+pub const COAMING_ADVISORY_CIRCULAR_TEMPER_6061_T4: u32 = 4;
+
+/// AdvisoryCircularTemper `6061-T6`: 6061-T6.
+pub const COAMING_ADVISORY_CIRCULAR_TEMPER_6061_T6: u32 = 5;
+
+/// HoleDistanceReference `bend_line`: From the bend line, on the flat.
+pub const COAMING_HOLE_DISTANCE_REFERENCE_BEND_LINE: u32 = 0;
+
+/// HoleDistanceReference `tangent_line`: From the tangent line, where the flat begins.
+pub const COAMING_HOLE_DISTANCE_REFERENCE_TANGENT_LINE: u32 = 1;
+
+/// HoleDistanceReference `inside_face`: On the folded part, from the inside face of the bent-up leg; at other angles than 90° from where the inside faces meet.
+pub const COAMING_HOLE_DISTANCE_REFERENCE_INSIDE_FACE: u32 = 2;
+
+/// HoleDistanceReference `outside_face`: On the folded part, from the outside face of the bent-up leg; at other angles than 90° from where the outside faces meet.
+pub const COAMING_HOLE_DISTANCE_REFERENCE_OUTSIDE_FACE: u32 = 3;
+
 /// The place of `bend_angle` in CoamingBendAllowance.
 pub const COAMING_PLACE_BEND_ALLOWANCE_BEND_ANGLE: u32 = 0;
 
@@ -524,6 +602,1147 @@ impl Outcome<<sheet::AirBend as Calculation>::Outcome> for CoamingAirBendOutcome
     }
 }
 
+/// The place of `flat_length` in CoamingKFactorMeasured.
+pub const COAMING_PLACE_K_FACTOR_MEASURED_FLAT_LENGTH: u32 = 0;
+
+/// The place of `first_leg` in CoamingKFactorMeasured.
+pub const COAMING_PLACE_K_FACTOR_MEASURED_FIRST_LEG: u32 = 1;
+
+/// The place of `second_leg` in CoamingKFactorMeasured.
+pub const COAMING_PLACE_K_FACTOR_MEASURED_SECOND_LEG: u32 = 2;
+
+/// The place of `bend_angle` in CoamingKFactorMeasured.
+pub const COAMING_PLACE_K_FACTOR_MEASURED_BEND_ANGLE: u32 = 5;
+
+/// The place of `inside_radius` in CoamingKFactorMeasured.
+pub const COAMING_PLACE_K_FACTOR_MEASURED_INSIDE_RADIUS: u32 = 6;
+
+/// The place of `thickness` in CoamingKFactorMeasured.
+pub const COAMING_PLACE_K_FACTOR_MEASURED_THICKNESS: u32 = 7;
+
+/// The place of `flat_length_uncertainty` in CoamingKFactorMeasured.
+pub const COAMING_PLACE_K_FACTOR_MEASURED_FLAT_LENGTH_UNCERTAINTY: u32 = 8;
+
+/// The place of `leg_uncertainty` in CoamingKFactorMeasured.
+pub const COAMING_PLACE_K_FACTOR_MEASURED_LEG_UNCERTAINTY: u32 = 9;
+
+/// The place of `bend_angle_uncertainty` in CoamingKFactorMeasured.
+pub const COAMING_PLACE_K_FACTOR_MEASURED_BEND_ANGLE_UNCERTAINTY: u32 = 10;
+
+/// The place of `inside_radius_uncertainty` in CoamingKFactorMeasured.
+pub const COAMING_PLACE_K_FACTOR_MEASURED_INSIDE_RADIUS_UNCERTAINTY: u32 = 11;
+
+/// The place of `thickness_uncertainty` in CoamingKFactorMeasured.
+pub const COAMING_PLACE_K_FACTOR_MEASURED_THICKNESS_UNCERTAINTY: u32 = 12;
+
+/// Neutral axis measured from a test strip with one bend, with its uncertainty.
+///
+/// # Formula
+///
+/// A strip of flat length L is bent once and its two legs A and B are measured, both to the same reference.
+///
+/// - what a leg length goes past the tangent line: z = (r + e) tan(α/2), e by the reference as in `profile`
+/// - bend allowance BA = L − (A − z) − (B − z); deduction BD = A + B − L; K = (BA/α − r) / t
+/// - uncertainty: u = √Σ (∂K/∂x · uₓ)² over L, A, B, α, r and t; worst case Σ |∂K/∂x · uₓ|
+///
+/// with ∂K/∂L = −∂K/∂A = −∂K/∂B = 1/(α t), ∂K/∂r = (2 z'ᵣ/α − 1)/t, ∂K/∂t = (2 z'ₜ/α − K)/t and
+/// ∂K/∂α = (2 z'ₐ − BA/α)/(α t), where z'ᵣ, z'ₜ and z'ₐ are the derivatives of z.
+///
+/// # Validity
+///
+/// One bend, square to the strip. The uncertainties are small against the values, all in the same sense (all standard, or
+/// all limits), and independent for the first figure. At 90° exactly the derivative by α is that to the virtual sharp, the larger of
+/// the two. Measure the radius: it weighs as much as the lengths, and in air bending it is set by the die. K that is not between 0 and 1 is an error, K outside 0.25 to
+/// 0.50 bears a caveat. Several strips, averaged, lower the part of the uncertainty that is due to reading.
+///
+/// # Source
+///
+/// Geometry, the inverse of the bend allowance; propagation of uncertainty after JCGM 100:2008, clause 5.1.2, equation 10.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingKFactorMeasured {
+    /// Length of the flat strip before bending, L. Unit: m. Accepted: greater than 0 mm.
+    pub flat_length_m: f64,
+    /// First leg of the bent strip, A. Unit: m. Accepted: greater than 0 mm.
+    pub first_leg_m: f64,
+    /// Second leg of the bent strip, B. Unit: m. Accepted: greater than 0 mm.
+    pub second_leg_m: f64,
+    /// What both legs are measured to. One of the constants COAMING_LENGTH_REFERENCE_....
+    pub reference: u32,
+    /// What outside, inside and mid lengths go to at a bend of more than 90°. One of the constants COAMING_ABOVE_NINETY_....
+    pub above_ninety: u32,
+    /// Bend angle as measured, α: the angle the sheet is turned through. Unit: rad. Accepted: greater than 0 deg and at most 180 deg.
+    pub bend_angle_rad: f64,
+    /// Inside radius as measured, r. Unit: m. Accepted: at least 0 mm.
+    pub inside_radius_m: f64,
+    /// Thickness as measured, t. Unit: m. Accepted: greater than 0 mm.
+    pub thickness_m: f64,
+    /// Uncertainty of the flat length, ±. Unit: m. Accepted: at least 0 mm.
+    pub flat_length_uncertainty_m: f64,
+    /// Uncertainty of each leg, ±. Unit: m. Accepted: at least 0 mm.
+    pub leg_uncertainty_m: f64,
+    /// Uncertainty of the bend angle, ±. Unit: rad. Accepted: at least 0 deg.
+    pub bend_angle_uncertainty_rad: f64,
+    /// Uncertainty of the inside radius, ±. Unit: m. Accepted: at least 0 mm.
+    pub inside_radius_uncertainty_m: f64,
+    /// Uncertainty of the thickness, ±. Unit: m. Accepted: at least 0 mm.
+    pub thickness_uncertainty_m: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingKFactorMeasured>() == 96);
+    assert!(offset_of!(CoamingKFactorMeasured, flat_length_m) == 0);
+    assert!(offset_of!(CoamingKFactorMeasured, first_leg_m) == 8);
+    assert!(offset_of!(CoamingKFactorMeasured, second_leg_m) == 16);
+    assert!(offset_of!(CoamingKFactorMeasured, reference) == 24);
+    assert!(offset_of!(CoamingKFactorMeasured, above_ninety) == 28);
+    assert!(offset_of!(CoamingKFactorMeasured, bend_angle_rad) == 32);
+    assert!(offset_of!(CoamingKFactorMeasured, inside_radius_m) == 40);
+    assert!(offset_of!(CoamingKFactorMeasured, thickness_m) == 48);
+    assert!(offset_of!(CoamingKFactorMeasured, flat_length_uncertainty_m) == 56);
+    assert!(offset_of!(CoamingKFactorMeasured, leg_uncertainty_m) == 64);
+    assert!(offset_of!(CoamingKFactorMeasured, bend_angle_uncertainty_rad) == 72);
+    assert!(offset_of!(CoamingKFactorMeasured, inside_radius_uncertainty_m) == 80);
+    assert!(offset_of!(CoamingKFactorMeasured, thickness_uncertainty_m) == 88);
+};
+
+/// The place of `k_factor` in CoamingKFactorMeasuredOutcome.
+pub const COAMING_PLACE_K_FACTOR_MEASURED_OUTCOME_K_FACTOR: u32 = 0;
+
+/// The place of `k_factor_uncertainty` in CoamingKFactorMeasuredOutcome.
+pub const COAMING_PLACE_K_FACTOR_MEASURED_OUTCOME_K_FACTOR_UNCERTAINTY: u32 = 1;
+
+/// The place of `k_factor_worst_case` in CoamingKFactorMeasuredOutcome.
+pub const COAMING_PLACE_K_FACTOR_MEASURED_OUTCOME_K_FACTOR_WORST_CASE: u32 = 2;
+
+/// The place of `bend_allowance` in CoamingKFactorMeasuredOutcome.
+pub const COAMING_PLACE_K_FACTOR_MEASURED_OUTCOME_BEND_ALLOWANCE: u32 = 3;
+
+/// The place of `bend_deduction` in CoamingKFactorMeasuredOutcome.
+pub const COAMING_PLACE_K_FACTOR_MEASURED_OUTCOME_BEND_DEDUCTION: u32 = 4;
+
+/// The place of `from_flat_length` in CoamingKFactorMeasuredOutcome.
+pub const COAMING_PLACE_K_FACTOR_MEASURED_OUTCOME_FROM_FLAT_LENGTH: u32 = 5;
+
+/// The place of `from_each_leg` in CoamingKFactorMeasuredOutcome.
+pub const COAMING_PLACE_K_FACTOR_MEASURED_OUTCOME_FROM_EACH_LEG: u32 = 6;
+
+/// The place of `from_bend_angle` in CoamingKFactorMeasuredOutcome.
+pub const COAMING_PLACE_K_FACTOR_MEASURED_OUTCOME_FROM_BEND_ANGLE: u32 = 7;
+
+/// The place of `from_inside_radius` in CoamingKFactorMeasuredOutcome.
+pub const COAMING_PLACE_K_FACTOR_MEASURED_OUTCOME_FROM_INSIDE_RADIUS: u32 = 8;
+
+/// The place of `from_thickness` in CoamingKFactorMeasuredOutcome.
+pub const COAMING_PLACE_K_FACTOR_MEASURED_OUTCOME_FROM_THICKNESS: u32 = 9;
+
+/// The neutral axis of a test strip.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingKFactorMeasuredOutcome {
+    /// Neutral axis, K: its distance from the inside face over the thickness.
+    pub k_factor: f64,
+    /// Uncertainty of K, ±: root sum of squares of the parts.
+    pub k_factor_uncertainty: f64,
+    /// Largest error of K, ±: sum of the parts.
+    pub k_factor_worst_case: f64,
+    /// Length of the neutral line in the bend, BA. Unit: m.
+    pub bend_allowance_m: f64,
+    /// What the two legs exceed the flat by, BD. Unit: m.
+    pub bend_deduction_m: f64,
+    /// Part of the uncertainty that is due to the flat length.
+    pub from_flat_length: f64,
+    /// Part that is due to each of the two legs.
+    pub from_each_leg: f64,
+    /// Part that is due to the bend angle.
+    pub from_bend_angle: f64,
+    /// Part that is due to the inside radius.
+    pub from_inside_radius: f64,
+    /// Part that is due to the thickness.
+    pub from_thickness: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingKFactorMeasuredOutcome>() == 88);
+    assert!(offset_of!(CoamingKFactorMeasuredOutcome, k_factor) == 0);
+    assert!(offset_of!(CoamingKFactorMeasuredOutcome, k_factor_uncertainty) == 8);
+    assert!(offset_of!(CoamingKFactorMeasuredOutcome, k_factor_worst_case) == 16);
+    assert!(offset_of!(CoamingKFactorMeasuredOutcome, bend_allowance_m) == 24);
+    assert!(offset_of!(CoamingKFactorMeasuredOutcome, bend_deduction_m) == 32);
+    assert!(offset_of!(CoamingKFactorMeasuredOutcome, from_flat_length) == 40);
+    assert!(offset_of!(CoamingKFactorMeasuredOutcome, from_each_leg) == 48);
+    assert!(offset_of!(CoamingKFactorMeasuredOutcome, from_bend_angle) == 56);
+    assert!(offset_of!(CoamingKFactorMeasuredOutcome, from_inside_radius) == 64);
+    assert!(offset_of!(CoamingKFactorMeasuredOutcome, from_thickness) == 72);
+    assert!(offset_of!(CoamingKFactorMeasuredOutcome, caveats) == 80);
+};
+
+impl Outcome<<sheet::KFactorMeasured as Calculation>::Outcome> for CoamingKFactorMeasuredOutcome {
+    fn of(outcome: &<sheet::KFactorMeasured as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            k_factor: outcome.k_factor,
+            k_factor_uncertainty: outcome.k_factor_uncertainty,
+            k_factor_worst_case: outcome.k_factor_worst_case,
+            bend_allowance_m: outcome.bend_allowance.value,
+            bend_deduction_m: outcome.bend_deduction.value,
+            from_flat_length: outcome.from_flat_length,
+            from_each_leg: outcome.from_each_leg,
+            from_bend_angle: outcome.from_bend_angle,
+            from_inside_radius: outcome.from_inside_radius,
+            from_thickness: outcome.from_thickness,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `tool_radius` in CoamingSpringback.
+pub const COAMING_PLACE_SPRINGBACK_TOOL_RADIUS: u32 = 0;
+
+/// The place of `thickness` in CoamingSpringback.
+pub const COAMING_PLACE_SPRINGBACK_THICKNESS: u32 = 1;
+
+/// The place of `yield_strength` in CoamingSpringback.
+pub const COAMING_PLACE_SPRINGBACK_YIELD_STRENGTH: u32 = 2;
+
+/// The place of `youngs_modulus` in CoamingSpringback.
+pub const COAMING_PLACE_SPRINGBACK_YOUNGS_MODULUS: u32 = 3;
+
+/// The place of `tool_bend_angle` in CoamingSpringback.
+pub const COAMING_PLACE_SPRINGBACK_TOOL_BEND_ANGLE: u32 = 4;
+
+/// Radius and angle that a bend springs back to.
+///
+/// # Formula
+///
+/// With the radius Rᵢ and angle αᵢ under the tool, thickness t, yield strength Y and Young's modulus E:
+///
+/// - x = Rᵢ Y / (E t)
+/// - Rᵢ / R_f = 4 x³ − 3 x + 1
+/// - α_f (R_f + t/2) = αᵢ (Rᵢ + t/2): the middle line keeps its length
+///
+/// # Validity
+///
+/// Pure bending of an elastic, ideally plastic sheet whose radius is large against its thickness: tested for Rᵢ/t of 5 and more,
+/// with a caveat below. x is below 0.5: from there on the sheet only flexes and goes back flat. Hardening, friction and the
+/// straight shoulders of an air bend are not in it: expect the right size, not the last degree, and bend a test strip.
+///
+/// # Source
+///
+/// F. J. Gardiner, The springback of metals, Trans. ASME 79 (1957) 1–9, as given by Kalpakjian and Schmid, Manufacturing
+/// Processes for Engineering Materials, sheet-metal forming.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingSpringback {
+    /// Inside radius under the tool, Rᵢ. Unit: m. Accepted: greater than 0 mm.
+    pub tool_radius_m: f64,
+    /// Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
+    pub thickness_m: f64,
+    /// Yield strength, Y. Unit: Pa. Accepted: greater than 0 MPa.
+    pub yield_strength_pa: f64,
+    /// Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
+    pub youngs_modulus_pa: f64,
+    /// Bend angle under the tool, αᵢ: the angle the sheet is turned through. Unit: rad. Accepted: at least 0 deg and at most 180 deg.
+    pub tool_bend_angle_rad: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingSpringback>() == 40);
+    assert!(offset_of!(CoamingSpringback, tool_radius_m) == 0);
+    assert!(offset_of!(CoamingSpringback, thickness_m) == 8);
+    assert!(offset_of!(CoamingSpringback, yield_strength_pa) == 16);
+    assert!(offset_of!(CoamingSpringback, youngs_modulus_pa) == 24);
+    assert!(offset_of!(CoamingSpringback, tool_bend_angle_rad) == 32);
+};
+
+/// The place of `springback_ratio` in CoamingSpringbackOutcome.
+pub const COAMING_PLACE_SPRINGBACK_OUTCOME_SPRINGBACK_RATIO: u32 = 0;
+
+/// The place of `final_radius` in CoamingSpringbackOutcome.
+pub const COAMING_PLACE_SPRINGBACK_OUTCOME_FINAL_RADIUS: u32 = 1;
+
+/// The place of `final_bend_angle` in CoamingSpringbackOutcome.
+pub const COAMING_PLACE_SPRINGBACK_OUTCOME_FINAL_BEND_ANGLE: u32 = 2;
+
+/// The place of `springback_angle` in CoamingSpringbackOutcome.
+pub const COAMING_PLACE_SPRINGBACK_OUTCOME_SPRINGBACK_ANGLE: u32 = 3;
+
+/// The place of `yield_number` in CoamingSpringbackOutcome.
+pub const COAMING_PLACE_SPRINGBACK_OUTCOME_YIELD_NUMBER: u32 = 4;
+
+/// What a bend springs back to.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingSpringbackOutcome {
+    /// Radius under the tool over final radius, Rᵢ/R_f.
+    pub springback_ratio: f64,
+    /// Inside radius after springback, R_f. Unit: m.
+    pub final_radius_m: f64,
+    /// Bend angle after springback, α_f. Unit: rad.
+    pub final_bend_angle_rad: f64,
+    /// Angle that the bend opens by, αᵢ − α_f. Unit: rad.
+    pub springback_angle_rad: f64,
+    /// Yield number, x: 0.5 is where the sheet no longer takes a set.
+    pub yield_number: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingSpringbackOutcome>() == 48);
+    assert!(offset_of!(CoamingSpringbackOutcome, springback_ratio) == 0);
+    assert!(offset_of!(CoamingSpringbackOutcome, final_radius_m) == 8);
+    assert!(offset_of!(CoamingSpringbackOutcome, final_bend_angle_rad) == 16);
+    assert!(offset_of!(CoamingSpringbackOutcome, springback_angle_rad) == 24);
+    assert!(offset_of!(CoamingSpringbackOutcome, yield_number) == 32);
+    assert!(offset_of!(CoamingSpringbackOutcome, caveats) == 40);
+};
+
+impl Outcome<<sheet::Springback as Calculation>::Outcome> for CoamingSpringbackOutcome {
+    fn of(outcome: &<sheet::Springback as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            springback_ratio: outcome.springback_ratio,
+            final_radius_m: outcome.final_radius.value,
+            final_bend_angle_rad: outcome.final_bend_angle.value,
+            springback_angle_rad: outcome.springback_angle.value,
+            yield_number: outcome.yield_number,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `wanted_radius` in CoamingOverBend.
+pub const COAMING_PLACE_OVER_BEND_WANTED_RADIUS: u32 = 0;
+
+/// The place of `thickness` in CoamingOverBend.
+pub const COAMING_PLACE_OVER_BEND_THICKNESS: u32 = 1;
+
+/// The place of `yield_strength` in CoamingOverBend.
+pub const COAMING_PLACE_OVER_BEND_YIELD_STRENGTH: u32 = 2;
+
+/// The place of `youngs_modulus` in CoamingOverBend.
+pub const COAMING_PLACE_OVER_BEND_YOUNGS_MODULUS: u32 = 3;
+
+/// The place of `wanted_bend_angle` in CoamingOverBend.
+pub const COAMING_PLACE_OVER_BEND_WANTED_BEND_ANGLE: u32 = 4;
+
+/// Tool radius and over-bend angle that spring back to a wanted radius and angle.
+///
+/// # Formula
+///
+/// The inverse of `springback`. With the wanted radius R_f and angle α_f, thickness t, yield strength Y, Young's modulus E:
+///
+/// - g = R_f Y / (E t) and q = 3 + 1/g; x is the root of 4 x³ − q x + 1 = 0 between 0 and 1/2:
+///   x = √(q/3) sin(⅓ arcsin((3/q)^(3/2)))
+/// - tool radius Rᵢ = x E t / Y
+/// - angle under the tool αᵢ = α_f (R_f + t/2) / (Rᵢ + t/2); over-bend αᵢ − α_f
+///
+/// # Validity
+///
+/// As `springback`. Every radius has a tool radius. An angle under the tool above 180° cannot be made and is an error. In air bending the
+/// die opening sets the radius: only the angle is then at hand.
+///
+/// # Source
+///
+/// As `springback`; the root by the trigonometric solution of the cubic.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingOverBend {
+    /// Wanted inside radius, R_f. Unit: m. Accepted: greater than 0 mm.
+    pub wanted_radius_m: f64,
+    /// Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
+    pub thickness_m: f64,
+    /// Yield strength, Y. Unit: Pa. Accepted: greater than 0 MPa.
+    pub yield_strength_pa: f64,
+    /// Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
+    pub youngs_modulus_pa: f64,
+    /// Wanted bend angle, α_f: the angle the sheet is turned through. Unit: rad. Accepted: at least 0 deg and at most 180 deg.
+    pub wanted_bend_angle_rad: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingOverBend>() == 40);
+    assert!(offset_of!(CoamingOverBend, wanted_radius_m) == 0);
+    assert!(offset_of!(CoamingOverBend, thickness_m) == 8);
+    assert!(offset_of!(CoamingOverBend, yield_strength_pa) == 16);
+    assert!(offset_of!(CoamingOverBend, youngs_modulus_pa) == 24);
+    assert!(offset_of!(CoamingOverBend, wanted_bend_angle_rad) == 32);
+};
+
+/// The place of `tool_radius` in CoamingOverBendOutcome.
+pub const COAMING_PLACE_OVER_BEND_OUTCOME_TOOL_RADIUS: u32 = 0;
+
+/// The place of `tool_bend_angle` in CoamingOverBendOutcome.
+pub const COAMING_PLACE_OVER_BEND_OUTCOME_TOOL_BEND_ANGLE: u32 = 1;
+
+/// The place of `over_bend_angle` in CoamingOverBendOutcome.
+pub const COAMING_PLACE_OVER_BEND_OUTCOME_OVER_BEND_ANGLE: u32 = 2;
+
+/// The place of `springback_ratio` in CoamingOverBendOutcome.
+pub const COAMING_PLACE_OVER_BEND_OUTCOME_SPRINGBACK_RATIO: u32 = 3;
+
+/// The place of `yield_number` in CoamingOverBendOutcome.
+pub const COAMING_PLACE_OVER_BEND_OUTCOME_YIELD_NUMBER: u32 = 4;
+
+/// The tool that leaves the wanted bend.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingOverBendOutcome {
+    /// Inside radius under the tool, Rᵢ. Unit: m.
+    pub tool_radius_m: f64,
+    /// Bend angle under the tool, αᵢ. Unit: rad.
+    pub tool_bend_angle_rad: f64,
+    /// Angle to bend past the wanted one, αᵢ − α_f. Unit: rad.
+    pub over_bend_angle_rad: f64,
+    /// Radius under the tool over wanted radius, Rᵢ/R_f.
+    pub springback_ratio: f64,
+    /// Yield number, x: 0.5 is where the sheet no longer takes a set.
+    pub yield_number: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingOverBendOutcome>() == 48);
+    assert!(offset_of!(CoamingOverBendOutcome, tool_radius_m) == 0);
+    assert!(offset_of!(CoamingOverBendOutcome, tool_bend_angle_rad) == 8);
+    assert!(offset_of!(CoamingOverBendOutcome, over_bend_angle_rad) == 16);
+    assert!(offset_of!(CoamingOverBendOutcome, springback_ratio) == 24);
+    assert!(offset_of!(CoamingOverBendOutcome, yield_number) == 32);
+    assert!(offset_of!(CoamingOverBendOutcome, caveats) == 40);
+};
+
+impl Outcome<<sheet::OverBend as Calculation>::Outcome> for CoamingOverBendOutcome {
+    fn of(outcome: &<sheet::OverBend as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            tool_radius_m: outcome.tool_radius.value,
+            tool_bend_angle_rad: outcome.tool_bend_angle.value,
+            over_bend_angle_rad: outcome.over_bend_angle.value,
+            springback_ratio: outcome.springback_ratio,
+            yield_number: outcome.yield_number,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `thickness` in CoamingSmallestRadiusByDesignManual.
+pub const COAMING_PLACE_SMALLEST_RADIUS_BY_DESIGN_MANUAL_THICKNESS: u32 = 1;
+
+/// Smallest inside radius for a cold bend of 90° by the table of the Aluminum Design Manual.
+///
+/// # Formula
+///
+/// R = f t, with the factor f of the table for alloy and temper; between two columns of thickness on the straight line
+/// between their factors.
+///
+/// # Validity
+///
+/// Columns from 1/64 to 1/2 in. Thinner sheet takes the first column, with a caveat; thicker is an error. A guide value, not a
+/// limit, and bears that caveat. For 90°, cold; along the grain, past 90° or with a rough edge take more.
+///
+/// # Source
+///
+/// Aluminum Association, Aluminum Design Manual, January 2005, part VII, table 3-1, p. VII-78: second-hand, from public
+/// copies; 5052-H32, 6061-T4 and 6061-T6 are [B011–B013].
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingSmallestRadiusByDesignManual {
+    /// Alloy and temper. One of the constants COAMING_ALUMINUM_DESIGN_MANUAL_TEMPER_....
+    pub temper: u32,
+    /// Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm and at most 12.7 mm.
+    pub thickness_m: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingSmallestRadiusByDesignManual>() == 16);
+    assert!(offset_of!(CoamingSmallestRadiusByDesignManual, temper) == 0);
+    assert!(offset_of!(CoamingSmallestRadiusByDesignManual, thickness_m) == 8);
+};
+
+/// The place of `smallest_radius` in CoamingSmallestRadiusByDesignManualOutcome.
+pub const COAMING_PLACE_SMALLEST_RADIUS_BY_DESIGN_MANUAL_OUTCOME_SMALLEST_RADIUS: u32 = 0;
+
+/// The place of `radius_ratio` in CoamingSmallestRadiusByDesignManualOutcome.
+pub const COAMING_PLACE_SMALLEST_RADIUS_BY_DESIGN_MANUAL_OUTCOME_RADIUS_RATIO: u32 = 1;
+
+/// Smallest inside radius by the table.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingSmallestRadiusByDesignManualOutcome {
+    /// Smallest inside radius, R. Unit: m.
+    pub smallest_radius_m: f64,
+    /// Smallest inside radius over thickness, R/t.
+    pub radius_ratio: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingSmallestRadiusByDesignManualOutcome>() == 24);
+    assert!(offset_of!(CoamingSmallestRadiusByDesignManualOutcome, smallest_radius_m) == 0);
+    assert!(offset_of!(CoamingSmallestRadiusByDesignManualOutcome, radius_ratio) == 8);
+    assert!(offset_of!(CoamingSmallestRadiusByDesignManualOutcome, caveats) == 16);
+};
+
+impl Outcome<<sheet::SmallestRadiusByDesignManual as Calculation>::Outcome>
+    for CoamingSmallestRadiusByDesignManualOutcome
+{
+    fn of(outcome: &<sheet::SmallestRadiusByDesignManual as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            smallest_radius_m: outcome.smallest_radius.value,
+            radius_ratio: outcome.radius_ratio,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `thickness` in CoamingRecommendedRadiusByAdvisoryCircular.
+pub const COAMING_PLACE_RECOMMENDED_RADIUS_BY_ADVISORY_CIRCULAR_THICKNESS: u32 = 1;
+
+/// Recommended inside radius for a bend of 90° by the table of AC 43.13-1B, as a band.
+///
+/// # Formula
+///
+/// R = f t, with the two factors f of the table for alloy and temper; between two columns of thickness on the straight line
+/// between their factors.
+///
+/// # Validity
+///
+/// Columns from 0.016 to 0.258 in. Thinner sheet takes the first column, with a caveat; thicker is an error. The rows are from memory:
+/// the outcome bears the caveat that it is unverified, besides that of a guide value.
+///
+/// # Source
+///
+/// FAA AC 43.13-1B, 1998, change 1, table 4-6, recommended radii for 90° bends in aluminium alloys: unverified. Its row for
+/// 2024-T3 takes in the one value of another chart, 0.16 in for 0.040 in [B006].
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingRecommendedRadiusByAdvisoryCircular {
+    /// Alloy and temper. One of the constants COAMING_ADVISORY_CIRCULAR_TEMPER_....
+    pub temper: u32,
+    /// Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm and at most 6.553 mm.
+    pub thickness_m: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingRecommendedRadiusByAdvisoryCircular>() == 16);
+    assert!(offset_of!(CoamingRecommendedRadiusByAdvisoryCircular, temper) == 0);
+    assert!(offset_of!(CoamingRecommendedRadiusByAdvisoryCircular, thickness_m) == 8);
+};
+
+/// The place of `lower_radius` in CoamingRecommendedRadiusByAdvisoryCircularOutcome.
+pub const COAMING_PLACE_RECOMMENDED_RADIUS_BY_ADVISORY_CIRCULAR_OUTCOME_LOWER_RADIUS: u32 = 0;
+
+/// The place of `upper_radius` in CoamingRecommendedRadiusByAdvisoryCircularOutcome.
+pub const COAMING_PLACE_RECOMMENDED_RADIUS_BY_ADVISORY_CIRCULAR_OUTCOME_UPPER_RADIUS: u32 = 1;
+
+/// The place of `lower_ratio` in CoamingRecommendedRadiusByAdvisoryCircularOutcome.
+pub const COAMING_PLACE_RECOMMENDED_RADIUS_BY_ADVISORY_CIRCULAR_OUTCOME_LOWER_RATIO: u32 = 2;
+
+/// The place of `upper_ratio` in CoamingRecommendedRadiusByAdvisoryCircularOutcome.
+pub const COAMING_PLACE_RECOMMENDED_RADIUS_BY_ADVISORY_CIRCULAR_OUTCOME_UPPER_RATIO: u32 = 3;
+
+/// Recommended inside radius by the table.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingRecommendedRadiusByAdvisoryCircularOutcome {
+    /// Lower end of the recommended inside radius. Unit: m.
+    pub lower_radius_m: f64,
+    /// Upper end of the recommended inside radius: the safe one. Unit: m.
+    pub upper_radius_m: f64,
+    /// Lower end over thickness.
+    pub lower_ratio: f64,
+    /// Upper end over thickness.
+    pub upper_ratio: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingRecommendedRadiusByAdvisoryCircularOutcome>() == 40);
+    assert!(offset_of!(CoamingRecommendedRadiusByAdvisoryCircularOutcome, lower_radius_m) == 0);
+    assert!(offset_of!(CoamingRecommendedRadiusByAdvisoryCircularOutcome, upper_radius_m) == 8);
+    assert!(offset_of!(CoamingRecommendedRadiusByAdvisoryCircularOutcome, lower_ratio) == 16);
+    assert!(offset_of!(CoamingRecommendedRadiusByAdvisoryCircularOutcome, upper_ratio) == 24);
+    assert!(offset_of!(CoamingRecommendedRadiusByAdvisoryCircularOutcome, caveats) == 32);
+};
+
+impl Outcome<<sheet::RecommendedRadiusByAdvisoryCircular as Calculation>::Outcome>
+    for CoamingRecommendedRadiusByAdvisoryCircularOutcome
+{
+    fn of(
+        outcome: &<sheet::RecommendedRadiusByAdvisoryCircular as Calculation>::Outcome,
+        caveats: Caveats,
+    ) -> Self {
+        Self {
+            lower_radius_m: outcome.lower_radius.value,
+            upper_radius_m: outcome.upper_radius.value,
+            lower_ratio: outcome.lower_ratio,
+            upper_ratio: outcome.upper_ratio,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `reduction_of_area` in CoamingSmallestRadiusByReduction.
+pub const COAMING_PLACE_SMALLEST_RADIUS_BY_REDUCTION_REDUCTION_OF_AREA: u32 = 0;
+
+/// The place of `thickness` in CoamingSmallestRadiusByReduction.
+pub const COAMING_PLACE_SMALLEST_RADIUS_BY_REDUCTION_THICKNESS: u32 = 1;
+
+/// Smallest inside radius from the reduction of area of a tensile test.
+///
+/// # Formula
+///
+/// With the reduction of area r in per cent and thickness t: R/t = 50/r − 1. From 50 % on the sheet can be folded on itself: R = 0.
+///
+/// # Validity
+///
+/// Reduction of area, not elongation. Tested to 50 %; above, R stays 0, with a caveat. The derivation sets the true strain of the outer fibre
+/// equal to the true strain at fracture; a rough edge, a bend along the grain or a wide sheet needs more.
+///
+/// # Source
+///
+/// Kalpakjian and Schmid, Manufacturing Processes for Engineering Materials, sheet-metal bending, from memory: unverified.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingSmallestRadiusByReduction {
+    /// Reduction of area at fracture in a tensile test, r, as a ratio: 0.20 or 20 %. Accepted: greater than 0 and less than 1.
+    pub reduction_of_area: f64,
+    /// Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
+    pub thickness_m: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingSmallestRadiusByReduction>() == 16);
+    assert!(offset_of!(CoamingSmallestRadiusByReduction, reduction_of_area) == 0);
+    assert!(offset_of!(CoamingSmallestRadiusByReduction, thickness_m) == 8);
+};
+
+/// The place of `smallest_radius` in CoamingSmallestRadiusByReductionOutcome.
+pub const COAMING_PLACE_SMALLEST_RADIUS_BY_REDUCTION_OUTCOME_SMALLEST_RADIUS: u32 = 0;
+
+/// The place of `radius_ratio` in CoamingSmallestRadiusByReductionOutcome.
+pub const COAMING_PLACE_SMALLEST_RADIUS_BY_REDUCTION_OUTCOME_RADIUS_RATIO: u32 = 1;
+
+/// Smallest inside radius for a reduction of area.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingSmallestRadiusByReductionOutcome {
+    /// Smallest inside radius, R. Unit: m.
+    pub smallest_radius_m: f64,
+    /// Smallest inside radius over thickness, R/t.
+    pub radius_ratio: f64,
+    /// True where the sheet can be folded on itself. 0 is no, 1 is yes.
+    pub folds_on_itself: u8,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingSmallestRadiusByReductionOutcome>() == 32);
+    assert!(offset_of!(CoamingSmallestRadiusByReductionOutcome, smallest_radius_m) == 0);
+    assert!(offset_of!(CoamingSmallestRadiusByReductionOutcome, radius_ratio) == 8);
+    assert!(offset_of!(CoamingSmallestRadiusByReductionOutcome, folds_on_itself) == 16);
+    assert!(offset_of!(CoamingSmallestRadiusByReductionOutcome, caveats) == 24);
+};
+
+impl Outcome<<sheet::SmallestRadiusByReduction as Calculation>::Outcome>
+    for CoamingSmallestRadiusByReductionOutcome
+{
+    fn of(outcome: &<sheet::SmallestRadiusByReduction as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            smallest_radius_m: outcome.smallest_radius.value,
+            radius_ratio: outcome.radius_ratio,
+            folds_on_itself: u8::from(outcome.folds_on_itself),
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `inside_radius` in CoamingOuterFibreStrain.
+pub const COAMING_PLACE_OUTER_FIBRE_STRAIN_INSIDE_RADIUS: u32 = 0;
+
+/// The place of `thickness` in CoamingOuterFibreStrain.
+pub const COAMING_PLACE_OUTER_FIBRE_STRAIN_THICKNESS: u32 = 1;
+
+/// Strain of the outer fibre of a bend.
+///
+/// # Formula
+///
+/// With inside radius R and thickness t: e = 1 / (1 + 2 R/t).
+///
+/// # Validity
+///
+/// An estimate, and bears that caveat: engineering strain with the neutral axis at mid thickness, which holds for large radii; in a sharp
+/// bend the axis moves inwards and the strain is larger.
+///
+/// # Source
+///
+/// Kalpakjian and Schmid, Manufacturing Processes for Engineering Materials, sheet-metal bending; follows from geometry.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingOuterFibreStrain {
+    /// Inside radius, R. Unit: m. Accepted: at least 0 mm.
+    pub inside_radius_m: f64,
+    /// Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
+    pub thickness_m: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingOuterFibreStrain>() == 16);
+    assert!(offset_of!(CoamingOuterFibreStrain, inside_radius_m) == 0);
+    assert!(offset_of!(CoamingOuterFibreStrain, thickness_m) == 8);
+};
+
+/// The place of `outer_fibre_strain` in CoamingOuterFibreStrainOutcome.
+pub const COAMING_PLACE_OUTER_FIBRE_STRAIN_OUTCOME_OUTER_FIBRE_STRAIN: u32 = 0;
+
+/// The place of `radius_ratio` in CoamingOuterFibreStrainOutcome.
+pub const COAMING_PLACE_OUTER_FIBRE_STRAIN_OUTCOME_RADIUS_RATIO: u32 = 1;
+
+/// Strain of the outer fibre.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingOuterFibreStrainOutcome {
+    /// Engineering strain of the outer fibre, e.
+    pub outer_fibre_strain: f64,
+    /// Inside radius over thickness, R/t.
+    pub radius_ratio: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingOuterFibreStrainOutcome>() == 24);
+    assert!(offset_of!(CoamingOuterFibreStrainOutcome, outer_fibre_strain) == 0);
+    assert!(offset_of!(CoamingOuterFibreStrainOutcome, radius_ratio) == 8);
+    assert!(offset_of!(CoamingOuterFibreStrainOutcome, caveats) == 16);
+};
+
+impl Outcome<<sheet::OuterFibreStrain as Calculation>::Outcome> for CoamingOuterFibreStrainOutcome {
+    fn of(outcome: &<sheet::OuterFibreStrain as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            outer_fibre_strain: outcome.outer_fibre_strain,
+            radius_ratio: outcome.radius_ratio,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `allowed_strain` in CoamingSmallestRadiusByStrain.
+pub const COAMING_PLACE_SMALLEST_RADIUS_BY_STRAIN_ALLOWED_STRAIN: u32 = 0;
+
+/// The place of `thickness` in CoamingSmallestRadiusByStrain.
+pub const COAMING_PLACE_SMALLEST_RADIUS_BY_STRAIN_THICKNESS: u32 = 1;
+
+/// Smallest inside radius that keeps the strain of the outer fibre below a limit.
+///
+/// # Formula
+///
+/// With the allowed strain e and thickness t: R/t = (1/e − 1) / 2, the inverse of `outer_fibre_strain`.
+///
+/// # Validity
+///
+/// An estimate, and bears that caveat, as `outer_fibre_strain`. Elongation printed for a gauge length of 50 mm or 80 mm spreads a local
+/// neck over that length: a bend, which is short, bears more. So the radius is on the safe side with such a figure.
+///
+/// # Source
+///
+/// Kalpakjian and Schmid, Manufacturing Processes for Engineering Materials, sheet-metal bending; follows from geometry.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingSmallestRadiusByStrain {
+    /// Engineering strain that the outer fibre may take, e. Accepted: greater than 0 and at most 1.
+    pub allowed_strain: f64,
+    /// Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
+    pub thickness_m: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingSmallestRadiusByStrain>() == 16);
+    assert!(offset_of!(CoamingSmallestRadiusByStrain, allowed_strain) == 0);
+    assert!(offset_of!(CoamingSmallestRadiusByStrain, thickness_m) == 8);
+};
+
+/// The place of `smallest_radius` in CoamingSmallestRadiusByStrainOutcome.
+pub const COAMING_PLACE_SMALLEST_RADIUS_BY_STRAIN_OUTCOME_SMALLEST_RADIUS: u32 = 0;
+
+/// The place of `radius_ratio` in CoamingSmallestRadiusByStrainOutcome.
+pub const COAMING_PLACE_SMALLEST_RADIUS_BY_STRAIN_OUTCOME_RADIUS_RATIO: u32 = 1;
+
+/// Smallest inside radius for a strain.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingSmallestRadiusByStrainOutcome {
+    /// Smallest inside radius, R. Unit: m.
+    pub smallest_radius_m: f64,
+    /// Smallest inside radius over thickness, R/t.
+    pub radius_ratio: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingSmallestRadiusByStrainOutcome>() == 24);
+    assert!(offset_of!(CoamingSmallestRadiusByStrainOutcome, smallest_radius_m) == 0);
+    assert!(offset_of!(CoamingSmallestRadiusByStrainOutcome, radius_ratio) == 8);
+    assert!(offset_of!(CoamingSmallestRadiusByStrainOutcome, caveats) == 16);
+};
+
+impl Outcome<<sheet::SmallestRadiusByStrain as Calculation>::Outcome>
+    for CoamingSmallestRadiusByStrainOutcome
+{
+    fn of(outcome: &<sheet::SmallestRadiusByStrain as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            smallest_radius_m: outcome.smallest_radius.value,
+            radius_ratio: outcome.radius_ratio,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `thickness` in CoamingHoleToBend.
+pub const COAMING_PLACE_HOLE_TO_BEND_THICKNESS: u32 = 0;
+
+/// The place of `inside_radius` in CoamingHoleToBend.
+pub const COAMING_PLACE_HOLE_TO_BEND_INSIDE_RADIUS: u32 = 1;
+
+/// The place of `bend_angle` in CoamingHoleToBend.
+pub const COAMING_PLACE_HOLE_TO_BEND_BEND_ANGLE: u32 = 2;
+
+/// The place of `k_factor` in CoamingHoleToBend.
+pub const COAMING_PLACE_HOLE_TO_BEND_K_FACTOR: u32 = 3;
+
+/// The place of `across_bend` in CoamingHoleToBend.
+pub const COAMING_PLACE_HOLE_TO_BEND_ACROSS_BEND: u32 = 4;
+
+/// The place of `along_bend` in CoamingHoleToBend.
+pub const COAMING_PLACE_HOLE_TO_BEND_ALONG_BEND: u32 = 5;
+
+/// The place of `centre_distance` in CoamingHoleToBend.
+pub const COAMING_PLACE_HOLE_TO_BEND_CENTRE_DISTANCE: u32 = 6;
+
+/// The place of `hole_factor` in CoamingHoleToBend.
+pub const COAMING_PLACE_HOLE_TO_BEND_HOLE_FACTOR: u32 = 8;
+
+/// The place of `slot_factor` in CoamingHoleToBend.
+pub const COAMING_PLACE_HOLE_TO_BEND_SLOT_FACTOR: u32 = 9;
+
+/// Distance of a hole or slot from a bend against what common practice asks, and the zone in which holes distort.
+///
+/// # Formula
+///
+/// With thickness t, inside radius r, bend angle α and bend allowance BA = α (r + K t):
+///
+/// - the edge of the hole shall be f t from the tangent line: at 90° that is f t + r from the inside face of the bent-up leg
+/// - f = 2.5 for a hole, 4 for a slot: an opening that is longer along the bend than across it
+/// - from the inside face the tangent line is r tan(α/2) away, from the outside face (r + t) tan(α/2), from the bend line
+///   on the flat BA/2
+/// - distortion zone on the flat: f t + BA/2 to each side of the bend line
+/// - margin = edge distance from the inside face / needed distance − 1
+///
+/// # Validity
+///
+/// Bend angles below 180°. The rule says where an edge stays round to the eye; a dowel or a pressed insert wants more. Where the hole
+/// must lie nearer, drill after bending, or cut a relief slot along the bend.
+///
+/// # Source
+///
+/// Common practice, both factors; they can be replaced.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingHoleToBend {
+    /// Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
+    pub thickness_m: f64,
+    /// Inside radius, r. Unit: m. Accepted: at least 0 mm.
+    pub inside_radius_m: f64,
+    /// Bend angle, α: the angle the sheet is turned through. Unit: rad. Accepted: at least 0 deg and at most 180 deg.
+    pub bend_angle_rad: f64,
+    /// Neutral axis, K: its distance from the inside face over the thickness. Accepted: greater than 0 and less than 1.
+    pub k_factor: f64,
+    /// Size of the hole across the bend; the diameter of a round one. Unit: m. Accepted: greater than 0 mm.
+    pub across_bend_m: f64,
+    /// Size of the hole along the bend; the diameter of a round one. Unit: m. Accepted: greater than 0 mm.
+    pub along_bend_m: f64,
+    /// Distance of the centre of the hole, square to the bend. Unit: m. Accepted: at least 0 mm.
+    pub centre_distance_m: f64,
+    /// Where that distance is measured from. One of the constants COAMING_HOLE_DISTANCE_REFERENCE_....
+    pub measured_from: u32,
+    /// Whether `hole_factor` is given: 0 is no, 1 is yes.
+    pub has_hole_factor: u8,
+    /// Distance of the edge from the tangent line in thicknesses, for a hole; 2.5 (common practice) if absent. Accepted: at least 0.
+    pub hole_factor: f64,
+    /// Whether `slot_factor` is given: 0 is no, 1 is yes.
+    pub has_slot_factor: u8,
+    /// Distance of the edge from the tangent line in thicknesses, for a slot along the bend; 4 (common practice) if absent. Accepted: at least 0.
+    pub slot_factor: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingHoleToBend>() == 88);
+    assert!(offset_of!(CoamingHoleToBend, thickness_m) == 0);
+    assert!(offset_of!(CoamingHoleToBend, inside_radius_m) == 8);
+    assert!(offset_of!(CoamingHoleToBend, bend_angle_rad) == 16);
+    assert!(offset_of!(CoamingHoleToBend, k_factor) == 24);
+    assert!(offset_of!(CoamingHoleToBend, across_bend_m) == 32);
+    assert!(offset_of!(CoamingHoleToBend, along_bend_m) == 40);
+    assert!(offset_of!(CoamingHoleToBend, centre_distance_m) == 48);
+    assert!(offset_of!(CoamingHoleToBend, measured_from) == 56);
+    assert!(offset_of!(CoamingHoleToBend, has_hole_factor) == 60);
+    assert!(offset_of!(CoamingHoleToBend, hole_factor) == 64);
+    assert!(offset_of!(CoamingHoleToBend, has_slot_factor) == 72);
+    assert!(offset_of!(CoamingHoleToBend, slot_factor) == 80);
+};
+
+/// The place of `edge_from_tangent_line` in CoamingHoleToBendOutcome.
+pub const COAMING_PLACE_HOLE_TO_BEND_OUTCOME_EDGE_FROM_TANGENT_LINE: u32 = 0;
+
+/// The place of `edge_from_inside_face` in CoamingHoleToBendOutcome.
+pub const COAMING_PLACE_HOLE_TO_BEND_OUTCOME_EDGE_FROM_INSIDE_FACE: u32 = 1;
+
+/// The place of `edge_from_bend_line` in CoamingHoleToBendOutcome.
+pub const COAMING_PLACE_HOLE_TO_BEND_OUTCOME_EDGE_FROM_BEND_LINE: u32 = 2;
+
+/// The place of `needed_from_tangent_line` in CoamingHoleToBendOutcome.
+pub const COAMING_PLACE_HOLE_TO_BEND_OUTCOME_NEEDED_FROM_TANGENT_LINE: u32 = 3;
+
+/// The place of `needed_from_inside_face` in CoamingHoleToBendOutcome.
+pub const COAMING_PLACE_HOLE_TO_BEND_OUTCOME_NEEDED_FROM_INSIDE_FACE: u32 = 4;
+
+/// The place of `distortion_zone` in CoamingHoleToBendOutcome.
+pub const COAMING_PLACE_HOLE_TO_BEND_OUTCOME_DISTORTION_ZONE: u32 = 5;
+
+/// The place of `margin` in CoamingHoleToBendOutcome.
+pub const COAMING_PLACE_HOLE_TO_BEND_OUTCOME_MARGIN: u32 = 6;
+
+/// The place of `factor` in CoamingHoleToBendOutcome.
+pub const COAMING_PLACE_HOLE_TO_BEND_OUTCOME_FACTOR: u32 = 8;
+
+/// How a hole lies to a bend.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingHoleToBendOutcome {
+    /// Edge of the hole from the tangent line; negative where the hole cuts into the bend. Unit: m.
+    pub edge_from_tangent_line_m: f64,
+    /// Edge of the hole from the inside face of the bent-up leg. Unit: m.
+    pub edge_from_inside_face_m: f64,
+    /// Edge of the hole from the bend line, on the flat. Unit: m.
+    pub edge_from_bend_line_m: f64,
+    /// What is needed from the tangent line, f t. Unit: m.
+    pub needed_from_tangent_line_m: f64,
+    /// What is needed from the inside face of the bent-up leg. Unit: m.
+    pub needed_from_inside_face_m: f64,
+    /// What is needed from the bend line on the flat: the half width of the zone in which holes distort. Unit: m.
+    pub distortion_zone_m: f64,
+    /// Edge distance from the inside face over what is needed, less 1.
+    pub margin: f64,
+    /// True where the hole cuts into the bend itself. 0 is no, 1 is yes.
+    pub cuts_bend: u8,
+    /// Distance of the edge in thicknesses that was used, f.
+    pub factor: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingHoleToBendOutcome>() == 80);
+    assert!(offset_of!(CoamingHoleToBendOutcome, edge_from_tangent_line_m) == 0);
+    assert!(offset_of!(CoamingHoleToBendOutcome, edge_from_inside_face_m) == 8);
+    assert!(offset_of!(CoamingHoleToBendOutcome, edge_from_bend_line_m) == 16);
+    assert!(offset_of!(CoamingHoleToBendOutcome, needed_from_tangent_line_m) == 24);
+    assert!(offset_of!(CoamingHoleToBendOutcome, needed_from_inside_face_m) == 32);
+    assert!(offset_of!(CoamingHoleToBendOutcome, distortion_zone_m) == 40);
+    assert!(offset_of!(CoamingHoleToBendOutcome, margin) == 48);
+    assert!(offset_of!(CoamingHoleToBendOutcome, cuts_bend) == 56);
+    assert!(offset_of!(CoamingHoleToBendOutcome, factor) == 64);
+    assert!(offset_of!(CoamingHoleToBendOutcome, caveats) == 72);
+};
+
+impl Outcome<<sheet::HoleToBend as Calculation>::Outcome> for CoamingHoleToBendOutcome {
+    fn of(outcome: &<sheet::HoleToBend as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            edge_from_tangent_line_m: outcome.edge_from_tangent_line.value,
+            edge_from_inside_face_m: outcome.edge_from_inside_face.value,
+            edge_from_bend_line_m: outcome.edge_from_bend_line.value,
+            needed_from_tangent_line_m: outcome.needed_from_tangent_line.value,
+            needed_from_inside_face_m: outcome.needed_from_inside_face.value,
+            distortion_zone_m: outcome.distortion_zone.value,
+            margin: outcome.margin,
+            cuts_bend: u8::from(outcome.cuts_bend),
+            factor: outcome.factor,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `thickness` in CoamingBendRelief.
+pub const COAMING_PLACE_BEND_RELIEF_THICKNESS: u32 = 0;
+
+/// The place of `inside_radius` in CoamingBendRelief.
+pub const COAMING_PLACE_BEND_RELIEF_INSIDE_RADIUS: u32 = 1;
+
+/// The place of `bend_angle` in CoamingBendRelief.
+pub const COAMING_PLACE_BEND_RELIEF_BEND_ANGLE: u32 = 2;
+
+/// The place of `k_factor` in CoamingBendRelief.
+pub const COAMING_PLACE_BEND_RELIEF_K_FACTOR: u32 = 3;
+
+/// The place of `width_factor` in CoamingBendRelief.
+pub const COAMING_PLACE_BEND_RELIEF_WIDTH_FACTOR: u32 = 4;
+
+/// The place of `past_tangent_line` in CoamingBendRelief.
+pub const COAMING_PLACE_BEND_RELIEF_PAST_TANGENT_LINE: u32 = 5;
+
+/// Relief notch at the end of a bend that does not run across the whole sheet.
+///
+/// # Formula
+///
+/// With thickness t, inside radius r, bend angle α and bend allowance BA = α (r + K t):
+///
+/// - width = 1.5 t
+/// - depth past the tangent line p = 0.5 mm
+/// - depth from the outside face of the bent-up leg (r + t) tan(α/2) + p: at 90° the trade's "t + r + 0.5 mm"
+/// - depth from the bend line on the flat BA/2 + p
+///
+/// # Validity
+///
+/// Bend angles below 180°. A laser or punch has a narrowest slot of its own, and a notch with round ends tears less. Width and depth are
+/// what is usual, not what strength asks.
+///
+/// # Source
+///
+/// Common practice; both figures can be replaced.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingBendRelief {
+    /// Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
+    pub thickness_m: f64,
+    /// Inside radius, r. Unit: m. Accepted: at least 0 mm.
+    pub inside_radius_m: f64,
+    /// Bend angle, α: the angle the sheet is turned through. Unit: rad. Accepted: at least 0 deg and at most 180 deg.
+    pub bend_angle_rad: f64,
+    /// Neutral axis, K: its distance from the inside face over the thickness. Accepted: greater than 0 and less than 1.
+    pub k_factor: f64,
+    /// Whether `width_factor` is given: 0 is no, 1 is yes.
+    pub has_width_factor: u8,
+    /// Width of the notch in thicknesses; 1.5 (common practice) if absent. Accepted: at least 0.
+    pub width_factor: f64,
+    /// Whether `past_tangent_line` is given: 0 is no, 1 is yes.
+    pub has_past_tangent_line: u8,
+    /// Depth of the notch past the tangent line, p; 0.5 mm (common practice) if absent. Unit: m. Accepted: at least 0 mm.
+    pub past_tangent_line_m: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingBendRelief>() == 64);
+    assert!(offset_of!(CoamingBendRelief, thickness_m) == 0);
+    assert!(offset_of!(CoamingBendRelief, inside_radius_m) == 8);
+    assert!(offset_of!(CoamingBendRelief, bend_angle_rad) == 16);
+    assert!(offset_of!(CoamingBendRelief, k_factor) == 24);
+    assert!(offset_of!(CoamingBendRelief, has_width_factor) == 32);
+    assert!(offset_of!(CoamingBendRelief, width_factor) == 40);
+    assert!(offset_of!(CoamingBendRelief, has_past_tangent_line) == 48);
+    assert!(offset_of!(CoamingBendRelief, past_tangent_line_m) == 56);
+};
+
+/// The place of `width` in CoamingBendReliefOutcome.
+pub const COAMING_PLACE_BEND_RELIEF_OUTCOME_WIDTH: u32 = 0;
+
+/// The place of `depth_from_outside_face` in CoamingBendReliefOutcome.
+pub const COAMING_PLACE_BEND_RELIEF_OUTCOME_DEPTH_FROM_OUTSIDE_FACE: u32 = 1;
+
+/// The place of `depth_from_bend_line` in CoamingBendReliefOutcome.
+pub const COAMING_PLACE_BEND_RELIEF_OUTCOME_DEPTH_FROM_BEND_LINE: u32 = 2;
+
+/// Size of a relief notch.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingBendReliefOutcome {
+    /// Smallest width of the notch, along the bend. Unit: m.
+    pub width_m: f64,
+    /// Smallest depth from the outside face of the bent-up leg, or where the outside faces meet. Unit: m.
+    pub depth_from_outside_face_m: f64,
+    /// Smallest depth from the bend line, on the flat. Unit: m.
+    pub depth_from_bend_line_m: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingBendReliefOutcome>() == 32);
+    assert!(offset_of!(CoamingBendReliefOutcome, width_m) == 0);
+    assert!(offset_of!(CoamingBendReliefOutcome, depth_from_outside_face_m) == 8);
+    assert!(offset_of!(CoamingBendReliefOutcome, depth_from_bend_line_m) == 16);
+    assert!(offset_of!(CoamingBendReliefOutcome, caveats) == 24);
+};
+
+impl Outcome<<sheet::BendRelief as Calculation>::Outcome> for CoamingBendReliefOutcome {
+    fn of(outcome: &<sheet::BendRelief as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            width_m: outcome.width.value,
+            depth_from_outside_face_m: outcome.depth_from_outside_face.value,
+            depth_from_bend_line_m: outcome.depth_from_bend_line.value,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `thickness` in CoamingReliefHole.
+pub const COAMING_PLACE_RELIEF_HOLE_THICKNESS: u32 = 0;
+
+/// Smallest relief hole where two bends meet in the corner of a box of aluminium sheet.
+///
+/// # Formula
+///
+/// 1/8 in for sheet to 0.064 in, 3/16 in for thicker sheet to 0.128 in. The centre lies where the inside tangent lines of the two
+/// bends cross, or outside of it towards the corner.
+///
+/// # Validity
+///
+/// Aluminium sheet to 0.128 in; thicker is an error. The source leaves the gap from 0.064 to 0.072 in: it takes the larger hole here.
+///
+/// # Source
+///
+/// FAA-H-8083-31A, vol. 1, ch. 4, folding a box [B014].
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingReliefHole {
+    /// Thickness of the bare sheet. Unit: m. Accepted: greater than 0 mm and at most 3.251 mm.
+    pub thickness_m: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingReliefHole>() == 8);
+    assert!(offset_of!(CoamingReliefHole, thickness_m) == 0);
+};
+
+/// The place of `smallest_diameter` in CoamingReliefHoleOutcome.
+pub const COAMING_PLACE_RELIEF_HOLE_OUTCOME_SMALLEST_DIAMETER: u32 = 0;
+
+/// Size of a relief hole.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingReliefHoleOutcome {
+    /// Smallest diameter of the relief hole. Unit: m.
+    pub smallest_diameter_m: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingReliefHoleOutcome>() == 16);
+    assert!(offset_of!(CoamingReliefHoleOutcome, smallest_diameter_m) == 0);
+    assert!(offset_of!(CoamingReliefHoleOutcome, caveats) == 8);
+};
+
+impl Outcome<<sheet::ReliefHole as Calculation>::Outcome> for CoamingReliefHoleOutcome {
+    fn of(outcome: &<sheet::ReliefHole as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self { smallest_diameter_m: outcome.smallest_diameter.value, caveats: caveats.bits() }
+    }
+}
+
 impl Input for CoamingBendAllowance {
     type Calculation = sheet::BendAllowance;
     type Outcome = CoamingBendAllowanceOutcome;
@@ -767,6 +1986,549 @@ pub unsafe extern "C" fn coaming_air_bend(
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn coaming_air_bend_batch(
     input: *const CoamingAirBend,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingKFactorMeasured {
+    type Calculation = sheet::KFactorMeasured;
+    type Outcome = CoamingKFactorMeasuredOutcome;
+
+    fn to_calculation(&self) -> Result<sheet::KFactorMeasured, Error> {
+        Ok(sheet::KFactorMeasured {
+            flat_length: si(self.flat_length_m),
+            first_leg: si(self.first_leg_m),
+            second_leg: si(self.second_leg_m),
+            reference: choice("reference", self.reference)?,
+            above_ninety: choice("above_ninety", self.above_ninety)?,
+            bend_angle: si(self.bend_angle_rad),
+            inside_radius: si(self.inside_radius_m),
+            thickness: si(self.thickness_m),
+            flat_length_uncertainty: si(self.flat_length_uncertainty_m),
+            leg_uncertainty: si(self.leg_uncertainty_m),
+            bend_angle_uncertainty: si(self.bend_angle_uncertainty_rad),
+            inside_radius_uncertainty: si(self.inside_radius_uncertainty_m),
+            thickness_uncertainty: si(self.thickness_uncertainty_m),
+        })
+    }
+}
+
+/// Neutral axis measured from a test strip with one bend, with its uncertainty.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_k_factor_measured(
+    input: *const CoamingKFactorMeasured,
+    outcome: *mut CoamingKFactorMeasuredOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Neutral axis measured from a test strip with one bend, with its uncertainty. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_k_factor_measured_batch(
+    input: *const CoamingKFactorMeasured,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingSpringback {
+    type Calculation = sheet::Springback;
+    type Outcome = CoamingSpringbackOutcome;
+
+    fn to_calculation(&self) -> Result<sheet::Springback, Error> {
+        Ok(sheet::Springback {
+            tool_radius: si(self.tool_radius_m),
+            thickness: si(self.thickness_m),
+            yield_strength: si(self.yield_strength_pa),
+            youngs_modulus: si(self.youngs_modulus_pa),
+            tool_bend_angle: si(self.tool_bend_angle_rad),
+        })
+    }
+}
+
+/// Radius and angle that a bend springs back to.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_springback(
+    input: *const CoamingSpringback,
+    outcome: *mut CoamingSpringbackOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Radius and angle that a bend springs back to. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_springback_batch(
+    input: *const CoamingSpringback,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingOverBend {
+    type Calculation = sheet::OverBend;
+    type Outcome = CoamingOverBendOutcome;
+
+    fn to_calculation(&self) -> Result<sheet::OverBend, Error> {
+        Ok(sheet::OverBend {
+            wanted_radius: si(self.wanted_radius_m),
+            thickness: si(self.thickness_m),
+            yield_strength: si(self.yield_strength_pa),
+            youngs_modulus: si(self.youngs_modulus_pa),
+            wanted_bend_angle: si(self.wanted_bend_angle_rad),
+        })
+    }
+}
+
+/// Tool radius and over-bend angle that spring back to a wanted radius and angle.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_over_bend(
+    input: *const CoamingOverBend,
+    outcome: *mut CoamingOverBendOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Tool radius and over-bend angle that spring back to a wanted radius and angle. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_over_bend_batch(
+    input: *const CoamingOverBend,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingSmallestRadiusByDesignManual {
+    type Calculation = sheet::SmallestRadiusByDesignManual;
+    type Outcome = CoamingSmallestRadiusByDesignManualOutcome;
+
+    fn to_calculation(&self) -> Result<sheet::SmallestRadiusByDesignManual, Error> {
+        Ok(sheet::SmallestRadiusByDesignManual {
+            temper: choice("temper", self.temper)?,
+            thickness: si(self.thickness_m),
+        })
+    }
+}
+
+/// Smallest inside radius for a cold bend of 90° by the table of the Aluminum Design Manual.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_smallest_radius_by_design_manual(
+    input: *const CoamingSmallestRadiusByDesignManual,
+    outcome: *mut CoamingSmallestRadiusByDesignManualOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Smallest inside radius for a cold bend of 90° by the table of the Aluminum Design Manual. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_smallest_radius_by_design_manual_batch(
+    input: *const CoamingSmallestRadiusByDesignManual,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingRecommendedRadiusByAdvisoryCircular {
+    type Calculation = sheet::RecommendedRadiusByAdvisoryCircular;
+    type Outcome = CoamingRecommendedRadiusByAdvisoryCircularOutcome;
+
+    fn to_calculation(&self) -> Result<sheet::RecommendedRadiusByAdvisoryCircular, Error> {
+        Ok(sheet::RecommendedRadiusByAdvisoryCircular {
+            temper: choice("temper", self.temper)?,
+            thickness: si(self.thickness_m),
+        })
+    }
+}
+
+/// Recommended inside radius for a bend of 90° by the table of AC 43.13-1B, as a band.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_recommended_radius_by_advisory_circular(
+    input: *const CoamingRecommendedRadiusByAdvisoryCircular,
+    outcome: *mut CoamingRecommendedRadiusByAdvisoryCircularOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Recommended inside radius for a bend of 90° by the table of AC 43.13-1B, as a band. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_recommended_radius_by_advisory_circular_batch(
+    input: *const CoamingRecommendedRadiusByAdvisoryCircular,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingSmallestRadiusByReduction {
+    type Calculation = sheet::SmallestRadiusByReduction;
+    type Outcome = CoamingSmallestRadiusByReductionOutcome;
+
+    fn to_calculation(&self) -> Result<sheet::SmallestRadiusByReduction, Error> {
+        Ok(sheet::SmallestRadiusByReduction {
+            reduction_of_area: self.reduction_of_area,
+            thickness: si(self.thickness_m),
+        })
+    }
+}
+
+/// Smallest inside radius from the reduction of area of a tensile test.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_smallest_radius_by_reduction(
+    input: *const CoamingSmallestRadiusByReduction,
+    outcome: *mut CoamingSmallestRadiusByReductionOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Smallest inside radius from the reduction of area of a tensile test. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_smallest_radius_by_reduction_batch(
+    input: *const CoamingSmallestRadiusByReduction,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingOuterFibreStrain {
+    type Calculation = sheet::OuterFibreStrain;
+    type Outcome = CoamingOuterFibreStrainOutcome;
+
+    fn to_calculation(&self) -> Result<sheet::OuterFibreStrain, Error> {
+        Ok(sheet::OuterFibreStrain {
+            inside_radius: si(self.inside_radius_m),
+            thickness: si(self.thickness_m),
+        })
+    }
+}
+
+/// Strain of the outer fibre of a bend.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_outer_fibre_strain(
+    input: *const CoamingOuterFibreStrain,
+    outcome: *mut CoamingOuterFibreStrainOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Strain of the outer fibre of a bend. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_outer_fibre_strain_batch(
+    input: *const CoamingOuterFibreStrain,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingSmallestRadiusByStrain {
+    type Calculation = sheet::SmallestRadiusByStrain;
+    type Outcome = CoamingSmallestRadiusByStrainOutcome;
+
+    fn to_calculation(&self) -> Result<sheet::SmallestRadiusByStrain, Error> {
+        Ok(sheet::SmallestRadiusByStrain {
+            allowed_strain: self.allowed_strain,
+            thickness: si(self.thickness_m),
+        })
+    }
+}
+
+/// Smallest inside radius that keeps the strain of the outer fibre below a limit.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_smallest_radius_by_strain(
+    input: *const CoamingSmallestRadiusByStrain,
+    outcome: *mut CoamingSmallestRadiusByStrainOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Smallest inside radius that keeps the strain of the outer fibre below a limit. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_smallest_radius_by_strain_batch(
+    input: *const CoamingSmallestRadiusByStrain,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingHoleToBend {
+    type Calculation = sheet::HoleToBend;
+    type Outcome = CoamingHoleToBendOutcome;
+
+    fn to_calculation(&self) -> Result<sheet::HoleToBend, Error> {
+        Ok(sheet::HoleToBend {
+            thickness: si(self.thickness_m),
+            inside_radius: si(self.inside_radius_m),
+            bend_angle: si(self.bend_angle_rad),
+            k_factor: self.k_factor,
+            across_bend: si(self.across_bend_m),
+            along_bend: si(self.along_bend_m),
+            centre_distance: si(self.centre_distance_m),
+            measured_from: choice("measured_from", self.measured_from)?,
+            hole_factor: (self.has_hole_factor != 0).then_some(self.hole_factor),
+            slot_factor: (self.has_slot_factor != 0).then_some(self.slot_factor),
+        })
+    }
+}
+
+/// Distance of a hole or slot from a bend against what common practice asks, and the zone in which holes distort.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_hole_to_bend(
+    input: *const CoamingHoleToBend,
+    outcome: *mut CoamingHoleToBendOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Distance of a hole or slot from a bend against what common practice asks, and the zone in which holes distort. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_hole_to_bend_batch(
+    input: *const CoamingHoleToBend,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingBendRelief {
+    type Calculation = sheet::BendRelief;
+    type Outcome = CoamingBendReliefOutcome;
+
+    fn to_calculation(&self) -> Result<sheet::BendRelief, Error> {
+        Ok(sheet::BendRelief {
+            thickness: si(self.thickness_m),
+            inside_radius: si(self.inside_radius_m),
+            bend_angle: si(self.bend_angle_rad),
+            k_factor: self.k_factor,
+            width_factor: (self.has_width_factor != 0).then_some(self.width_factor),
+            past_tangent_line: (self.has_past_tangent_line != 0).then_some(si(self.past_tangent_line_m)),
+        })
+    }
+}
+
+/// Relief notch at the end of a bend that does not run across the whole sheet.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_bend_relief(
+    input: *const CoamingBendRelief,
+    outcome: *mut CoamingBendReliefOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Relief notch at the end of a bend that does not run across the whole sheet. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_bend_relief_batch(
+    input: *const CoamingBendRelief,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingReliefHole {
+    type Calculation = sheet::ReliefHole;
+    type Outcome = CoamingReliefHoleOutcome;
+
+    fn to_calculation(&self) -> Result<sheet::ReliefHole, Error> {
+        Ok(sheet::ReliefHole { thickness: si(self.thickness_m) })
+    }
+}
+
+/// Smallest relief hole where two bends meet in the corner of a box of aluminium sheet.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_relief_hole(
+    input: *const CoamingReliefHole,
+    outcome: *mut CoamingReliefHoleOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Smallest relief hole where two bends meet in the corner of a box of aluminium sheet. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_relief_hole_batch(
+    input: *const CoamingReliefHole,
     batch: *const CoamingBatch,
     caveats: *mut u64,
     fault: *mut CoamingFault,

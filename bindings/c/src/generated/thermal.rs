@@ -3,6 +3,7 @@
 use core::mem::offset_of;
 
 use crate::boundary::{CoamingBatch, CoamingFault, Input, Outcome, call, call_batch, choice};
+use calculations::declaration::Choice;
 use calculations::quantity::si;
 use calculations::{Calculation, Caveats, Error, thermal};
 
@@ -20,6 +21,63 @@ pub const COAMING_TOLERANCE_STACK_WORST_CASE: u32 = 0;
 
 /// ToleranceStack `root_sum_square`: Square root of the sum of squares, inflated.
 pub const COAMING_TOLERANCE_STACK_ROOT_SUM_SQUARE: u32 = 1;
+
+/// SlipState `slides`: It slides even at the greatest friction.
+pub const COAMING_SLIP_STATE_SLIDES: u32 = 0;
+
+/// SlipState `band`: It may slide or lock: the force lies between least and greatest friction.
+pub const COAMING_SLIP_STATE_BAND: u32 = 1;
+
+/// SlipState `locked`: It is locked even at the least friction.
+pub const COAMING_SLIP_STATE_LOCKED: u32 = 2;
+
+/// Restraint `one_direction`: Along one direction; free across it.
+pub const COAMING_RESTRAINT_ONE_DIRECTION: u32 = 0;
+
+/// Restraint `both_directions`: Along both directions of its plane.
+pub const COAMING_RESTRAINT_BOTH_DIRECTIONS: u32 = 1;
+
+/// MovementClass `7.5`: 7.5 % each way (ISO 11600).
+pub const COAMING_MOVEMENT_CLASS_7_5: u32 = 0;
+
+/// MovementClass `12.5`: 12.5 % each way (ISO 11600).
+pub const COAMING_MOVEMENT_CLASS_12_5: u32 = 1;
+
+/// MovementClass `20`: 20 % each way (ISO 11600).
+pub const COAMING_MOVEMENT_CLASS_20: u32 = 2;
+
+/// MovementClass `25`: 25 % each way (ISO 11600, ASTM C920).
+pub const COAMING_MOVEMENT_CLASS_25: u32 = 3;
+
+/// MovementClass `50`: 50 % each way (ASTM C920).
+pub const COAMING_MOVEMENT_CLASS_50: u32 = 4;
+
+/// MovementClass `100/50`: 100 % opening, 50 % closing (ASTM C920).
+pub const COAMING_MOVEMENT_CLASS_100_50: u32 = 5;
+
+/// TouchMaterial `metal`: Metal, bare or thinly coated.
+pub const COAMING_TOUCH_MATERIAL_METAL: u32 = 0;
+
+/// TouchMaterial `glass`: Glass, stone or ceramic.
+pub const COAMING_TOUCH_MATERIAL_GLASS: u32 = 1;
+
+/// TouchMaterial `plastic`: Plastic or wood.
+pub const COAMING_TOUCH_MATERIAL_PLASTIC: u32 = 2;
+
+/// ContactTime `one_minute`: One minute.
+pub const COAMING_CONTACT_TIME_ONE_MINUTE: u32 = 0;
+
+/// ContactTime `ten_minutes`: Ten minutes.
+pub const COAMING_CONTACT_TIME_TEN_MINUTES: u32 = 1;
+
+/// ContactTime `eight_hours`: Eight hours or longer.
+pub const COAMING_CONTACT_TIME_EIGHT_HOURS: u32 = 2;
+
+/// BowBody `strip`: A strip, free to bow across its width as it likes.
+pub const COAMING_BOW_BODY_STRIP: u32 = 0;
+
+/// BowBody `plate`: A plate that bows alike in both directions.
+pub const COAMING_BOW_BODY_PLATE: u32 = 1;
 
 /// The place of `distance_x` in CoamingHoleMovement.
 pub const COAMING_PLACE_HOLE_MOVEMENT_DISTANCE_X: u32 = 0;
@@ -377,6 +435,1596 @@ impl Outcome<<thermal::LayerGrowth as Calculation>::Outcome> for CoamingLayerGro
     }
 }
 
+/// The place of `closing_temperature` in CoamingBayPressure.
+pub const COAMING_PLACE_BAY_PRESSURE_CLOSING_TEMPERATURE: u32 = 0;
+
+/// The place of `closing_humidity` in CoamingBayPressure.
+pub const COAMING_PLACE_BAY_PRESSURE_CLOSING_HUMIDITY: u32 = 1;
+
+/// The place of `closing_pressure` in CoamingBayPressure.
+pub const COAMING_PLACE_BAY_PRESSURE_CLOSING_PRESSURE: u32 = 2;
+
+/// The place of `service_temperature` in CoamingBayPressure.
+pub const COAMING_PLACE_BAY_PRESSURE_SERVICE_TEMPERATURE: u32 = 3;
+
+/// The place of `service_humidity` in CoamingBayPressure.
+pub const COAMING_PLACE_BAY_PRESSURE_SERVICE_HUMIDITY: u32 = 4;
+
+/// The place of `lid_area` in CoamingBayPressure.
+pub const COAMING_PLACE_BAY_PRESSURE_LID_AREA: u32 = 5;
+
+/// Pressure rise of a closed bay from warming and wetting, and the lift on its lid.
+///
+/// # Formula
+/// Closed at T1, humidity φ1, total pressure p0; then at T2, φ2, at constant volume:
+/// ```text
+/// dry gas   Δpd = (p0 − φ1 ew(T1)) (T2/T1 − 1)
+/// vapour    Δpv = φ2 ew(T2) − φ1 ew(T1)
+/// Δp = Δpd + Δpv
+/// lift = Δp A,  on each of n latches lift/n
+/// ```
+/// ew by the Magnus formula (see `dew_point`). Positive pushes the lid off its seal: that is a negative
+/// pressure in the sense of the cover.
+///
+/// # Validity
+/// No vent, no leak, walls that do not give: an upper bound for a warming bay; a bay that cools draws the lid
+/// on. φ2 = 1 with standing water inside. −45 °C to 60 °C. Released while hot, the lid is thrown with this
+/// force: vent it first.
+///
+/// # Source
+/// Ideal gas, Dalton's law; WMO-No. 8, annex 4.B for ew (second-hand).
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingBayPressure {
+    /// Temperature at which the bay was closed, T1. Unit: K. Accepted: at least -100 degC and at most 200 degC.
+    pub closing_temperature_k: f64,
+    /// Relative humidity when it was closed, φ1. Accepted: at least 0 and at most 1.
+    pub closing_humidity: f64,
+    /// Total pressure when it was closed, and outside since, p0. Unit: Pa. Accepted: greater than 0 kPa.
+    pub closing_pressure_pa: f64,
+    /// Temperature of the bay in service, T2. Unit: K. Accepted: at least -100 degC and at most 200 degC.
+    pub service_temperature_k: f64,
+    /// Relative humidity in service, φ2; 1 with standing water. Accepted: at least 0 and at most 1.
+    pub service_humidity: f64,
+    /// Area of the lid within its seal, A. Unit: m^2. Accepted: greater than 0 mm^2.
+    pub lid_area_m2: f64,
+    /// Number of latches, n. Accepted: at least 1 and at most 10000.
+    pub latches: u32,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingBayPressure>() == 56);
+    assert!(offset_of!(CoamingBayPressure, closing_temperature_k) == 0);
+    assert!(offset_of!(CoamingBayPressure, closing_humidity) == 8);
+    assert!(offset_of!(CoamingBayPressure, closing_pressure_pa) == 16);
+    assert!(offset_of!(CoamingBayPressure, service_temperature_k) == 24);
+    assert!(offset_of!(CoamingBayPressure, service_humidity) == 32);
+    assert!(offset_of!(CoamingBayPressure, lid_area_m2) == 40);
+    assert!(offset_of!(CoamingBayPressure, latches) == 48);
+};
+
+/// The place of `dry_gas_rise` in CoamingBayPressureOutcome.
+pub const COAMING_PLACE_BAY_PRESSURE_OUTCOME_DRY_GAS_RISE: u32 = 0;
+
+/// The place of `vapour_rise` in CoamingBayPressureOutcome.
+pub const COAMING_PLACE_BAY_PRESSURE_OUTCOME_VAPOUR_RISE: u32 = 1;
+
+/// The place of `pressure_rise` in CoamingBayPressureOutcome.
+pub const COAMING_PLACE_BAY_PRESSURE_OUTCOME_PRESSURE_RISE: u32 = 2;
+
+/// The place of `lift` in CoamingBayPressureOutcome.
+pub const COAMING_PLACE_BAY_PRESSURE_OUTCOME_LIFT: u32 = 3;
+
+/// The place of `latch_lift` in CoamingBayPressureOutcome.
+pub const COAMING_PLACE_BAY_PRESSURE_OUTCOME_LATCH_LIFT: u32 = 4;
+
+/// Pressure rise and lift.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingBayPressureOutcome {
+    /// Rise by the dry gas, Δpd. Unit: Pa.
+    pub dry_gas_rise_pa: f64,
+    /// Rise by the vapour, Δpv. Unit: Pa.
+    pub vapour_rise_pa: f64,
+    /// Pressure rise over the outside, Δp. Unit: Pa.
+    pub pressure_rise_pa: f64,
+    /// Lift on the lid; positive pushes it off its seal. Unit: N.
+    pub lift_n: f64,
+    /// Lift on each latch, equally shared. Unit: N.
+    pub latch_lift_n: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingBayPressureOutcome>() == 48);
+    assert!(offset_of!(CoamingBayPressureOutcome, dry_gas_rise_pa) == 0);
+    assert!(offset_of!(CoamingBayPressureOutcome, vapour_rise_pa) == 8);
+    assert!(offset_of!(CoamingBayPressureOutcome, pressure_rise_pa) == 16);
+    assert!(offset_of!(CoamingBayPressureOutcome, lift_n) == 24);
+    assert!(offset_of!(CoamingBayPressureOutcome, latch_lift_n) == 32);
+    assert!(offset_of!(CoamingBayPressureOutcome, caveats) == 40);
+};
+
+impl Outcome<<thermal::BayPressure as Calculation>::Outcome> for CoamingBayPressureOutcome {
+    fn of(outcome: &<thermal::BayPressure as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            dry_gas_rise_pa: outcome.dry_gas_rise.value,
+            vapour_rise_pa: outcome.vapour_rise.value,
+            pressure_rise_pa: outcome.pressure_rise.value,
+            lift_n: outcome.lift.value,
+            latch_lift_n: outcome.latch_lift.value,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `bond_length` in CoamingBondEndShear.
+pub const COAMING_PLACE_BOND_END_SHEAR_BOND_LENGTH: u32 = 0;
+
+/// The place of `first_thickness` in CoamingBondEndShear.
+pub const COAMING_PLACE_BOND_END_SHEAR_FIRST_THICKNESS: u32 = 1;
+
+/// The place of `first_youngs_modulus` in CoamingBondEndShear.
+pub const COAMING_PLACE_BOND_END_SHEAR_FIRST_YOUNGS_MODULUS: u32 = 2;
+
+/// The place of `first_growth_strain` in CoamingBondEndShear.
+pub const COAMING_PLACE_BOND_END_SHEAR_FIRST_GROWTH_STRAIN: u32 = 3;
+
+/// The place of `second_thickness` in CoamingBondEndShear.
+pub const COAMING_PLACE_BOND_END_SHEAR_SECOND_THICKNESS: u32 = 4;
+
+/// The place of `second_youngs_modulus` in CoamingBondEndShear.
+pub const COAMING_PLACE_BOND_END_SHEAR_SECOND_YOUNGS_MODULUS: u32 = 5;
+
+/// The place of `second_growth_strain` in CoamingBondEndShear.
+pub const COAMING_PLACE_BOND_END_SHEAR_SECOND_GROWTH_STRAIN: u32 = 6;
+
+/// The place of `bond_thickness` in CoamingBondEndShear.
+pub const COAMING_PLACE_BOND_END_SHEAR_BOND_THICKNESS: u32 = 7;
+
+/// The place of `bond_shear_modulus` in CoamingBondEndShear.
+pub const COAMING_PLACE_BOND_END_SHEAR_BOND_SHEAR_MODULUS: u32 = 8;
+
+/// The place of `bond_peel_modulus` in CoamingBondEndShear.
+pub const COAMING_PLACE_BOND_END_SHEAR_BOND_PEEL_MODULUS: u32 = 9;
+
+/// Shear and peel at the end of a bond between two layers that grow differently.
+///
+/// # Formula
+/// Shear lag over the half length ℓ = L/2, bond line η thick with shear modulus G:
+/// ```text
+/// β² = (G/η) (1/(E1 t1) + 1/(E2 t2))
+/// τ  = |Δε| G tanh(β ℓ) / (β η)            at the end
+/// γ  = τ / G                               shear strain there
+/// γr = |Δε| ℓ / η                          bound: adherends that do not give at all
+/// N  = |Δε| (1 − 1/cosh(β ℓ)) / (1/(E1 t1) + 1/(E2 t2))   force in each layer at mid-length, for each width
+/// ```
+/// Peel, with D = E t³/12 of each layer, peel modulus Ep of the bond line, C = t1/(2 D1) − t2/(2 D2):
+/// ```text
+/// 4 λ⁴ = (Ep/η) (1/D1 + 1/D2)
+/// w⁗ + 4 λ⁴ w = −C τ′,   w″ = 0 and w‴ = −C τ at the end      w opening of the bond line
+/// P = −C β τ / (β⁴ + 4 λ⁴),  A = (β³ P + C τ)/(2 λ³) − β² P/(2 λ²)
+/// σ = (Ep/η) (A + P) times the sign of (ε2 − ε1)
+/// ```
+/// Positive peel pulls the end open; two like layers (C = 0) do not peel. With one stiff adherend and a soft
+/// bond σ tends to τ (3 Ep t/(E η))^¼.
+///
+/// # Validity
+/// Elastic bond line, thin against the layers; shear even through it, although it is zero at the very edge.
+/// The peel holds for bonds longer than about 3/λ and 3/β from the middle; a shorter one gets a caveat. Both
+/// layers as narrow strips: no ν.
+///
+/// # Source
+/// W. T. Chen and C. W. Nelson, Thermal Stress in Bonded Joints, IBM J. Res. Dev. 23 (1979) 179-188 (shear);
+/// L. J. Hart-Smith, NASA CR-112236, 1973 (peel; the limit above, unverified).
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingBondEndShear {
+    /// Length of the bond, L. Unit: m. Accepted: greater than 0 mm.
+    pub bond_length_m: f64,
+    /// Thickness of the first layer, t1. Unit: m. Accepted: greater than 0 mm.
+    pub first_thickness_m: f64,
+    /// Young's modulus of the first layer, E1. Unit: Pa. Accepted: greater than 0 MPa.
+    pub first_youngs_modulus_pa: f64,
+    /// Growth strain of the first layer, ε1. Accepted: at least -0.5 and at most 0.5.
+    pub first_growth_strain: f64,
+    /// Thickness of the second layer, t2. Unit: m. Accepted: greater than 0 mm.
+    pub second_thickness_m: f64,
+    /// Young's modulus of the second layer, E2. Unit: Pa. Accepted: greater than 0 MPa.
+    pub second_youngs_modulus_pa: f64,
+    /// Growth strain of the second layer, ε2. Accepted: at least -0.5 and at most 0.5.
+    pub second_growth_strain: f64,
+    /// Thickness of the bond line, η. Unit: m. Accepted: greater than 0 mm.
+    pub bond_thickness_m: f64,
+    /// Shear modulus of the bond line, G. Unit: Pa. Accepted: greater than 0 MPa.
+    pub bond_shear_modulus_pa: f64,
+    /// Whether `bond_peel_modulus` is given: 0 is no, 1 is yes.
+    pub has_bond_peel_modulus: u8,
+    /// Peel modulus of the bond line across its thickness, Ep; without it no peel is given. Unit: Pa. Accepted: greater than 0 MPa.
+    pub bond_peel_modulus_pa: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingBondEndShear>() == 88);
+    assert!(offset_of!(CoamingBondEndShear, bond_length_m) == 0);
+    assert!(offset_of!(CoamingBondEndShear, first_thickness_m) == 8);
+    assert!(offset_of!(CoamingBondEndShear, first_youngs_modulus_pa) == 16);
+    assert!(offset_of!(CoamingBondEndShear, first_growth_strain) == 24);
+    assert!(offset_of!(CoamingBondEndShear, second_thickness_m) == 32);
+    assert!(offset_of!(CoamingBondEndShear, second_youngs_modulus_pa) == 40);
+    assert!(offset_of!(CoamingBondEndShear, second_growth_strain) == 48);
+    assert!(offset_of!(CoamingBondEndShear, bond_thickness_m) == 56);
+    assert!(offset_of!(CoamingBondEndShear, bond_shear_modulus_pa) == 64);
+    assert!(offset_of!(CoamingBondEndShear, has_bond_peel_modulus) == 72);
+    assert!(offset_of!(CoamingBondEndShear, bond_peel_modulus_pa) == 80);
+};
+
+/// The place of `shear_lag` in CoamingBondEndShearOutcome.
+pub const COAMING_PLACE_BOND_END_SHEAR_OUTCOME_SHEAR_LAG: u32 = 0;
+
+/// The place of `end_shear_stress` in CoamingBondEndShearOutcome.
+pub const COAMING_PLACE_BOND_END_SHEAR_OUTCOME_END_SHEAR_STRESS: u32 = 1;
+
+/// The place of `end_shear_strain` in CoamingBondEndShearOutcome.
+pub const COAMING_PLACE_BOND_END_SHEAR_OUTCOME_END_SHEAR_STRAIN: u32 = 2;
+
+/// The place of `rigid_shear_strain` in CoamingBondEndShearOutcome.
+pub const COAMING_PLACE_BOND_END_SHEAR_OUTCOME_RIGID_SHEAR_STRAIN: u32 = 3;
+
+/// The place of `layer_force` in CoamingBondEndShearOutcome.
+pub const COAMING_PLACE_BOND_END_SHEAR_OUTCOME_LAYER_FORCE: u32 = 4;
+
+/// The place of `end_peel_stress` in CoamingBondEndShearOutcome.
+pub const COAMING_PLACE_BOND_END_SHEAR_OUTCOME_END_PEEL_STRESS: u32 = 5;
+
+/// Shear and peel at the end.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingBondEndShearOutcome {
+    /// Shear-lag parameter, β. Unit: 1/m.
+    pub shear_lag_per_m: f64,
+    /// Shear stress at the end, τ. Unit: Pa.
+    pub end_shear_stress_pa: f64,
+    /// Shear strain at the end, γ.
+    pub end_shear_strain: f64,
+    /// Shear strain between layers that do not give, γr: a bound.
+    pub rigid_shear_strain: f64,
+    /// Force in each layer at mid-length for each width, N. Unit: N/m.
+    pub layer_force_n_per_m: f64,
+    /// Whether `end_peel_stress` is there: 0 is no, 1 is yes.
+    pub has_end_peel_stress: u8,
+    /// Peel stress at the end, σ; positive pulls it open. Unit: Pa.
+    pub end_peel_stress_pa: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingBondEndShearOutcome>() == 64);
+    assert!(offset_of!(CoamingBondEndShearOutcome, shear_lag_per_m) == 0);
+    assert!(offset_of!(CoamingBondEndShearOutcome, end_shear_stress_pa) == 8);
+    assert!(offset_of!(CoamingBondEndShearOutcome, end_shear_strain) == 16);
+    assert!(offset_of!(CoamingBondEndShearOutcome, rigid_shear_strain) == 24);
+    assert!(offset_of!(CoamingBondEndShearOutcome, layer_force_n_per_m) == 32);
+    assert!(offset_of!(CoamingBondEndShearOutcome, has_end_peel_stress) == 40);
+    assert!(offset_of!(CoamingBondEndShearOutcome, end_peel_stress_pa) == 48);
+    assert!(offset_of!(CoamingBondEndShearOutcome, caveats) == 56);
+};
+
+impl Outcome<<thermal::BondEndShear as Calculation>::Outcome> for CoamingBondEndShearOutcome {
+    fn of(outcome: &<thermal::BondEndShear as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            shear_lag_per_m: outcome.shear_lag.value,
+            end_shear_stress_pa: outcome.end_shear_stress.value,
+            end_shear_strain: outcome.end_shear_strain,
+            rigid_shear_strain: outcome.rigid_shear_strain,
+            layer_force_n_per_m: outcome.layer_force.value,
+            has_end_peel_stress: u8::from(outcome.end_peel_stress.is_some()),
+            end_peel_stress_pa: outcome.end_peel_stress.map_or(0.0, |value| value.value),
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `expansion` in CoamingCriticalRise.
+pub const COAMING_PLACE_CRITICAL_RISE_EXPANSION: u32 = 0;
+
+/// The place of `other_expansion` in CoamingCriticalRise.
+pub const COAMING_PLACE_CRITICAL_RISE_OTHER_EXPANSION: u32 = 1;
+
+/// The place of `held_length` in CoamingCriticalRise.
+pub const COAMING_PLACE_CRITICAL_RISE_HELD_LENGTH: u32 = 2;
+
+/// The place of `clearance` in CoamingCriticalRise.
+pub const COAMING_PLACE_CRITICAL_RISE_CLEARANCE: u32 = 3;
+
+/// The place of `critical_strain` in CoamingCriticalRise.
+pub const COAMING_PLACE_CRITICAL_RISE_CRITICAL_STRAIN: u32 = 4;
+
+/// Temperature rise at which a layer between its screws takes up its clearance, and at which it buckles.
+///
+/// # Formula
+/// ```text
+/// ΔTc = c / (L |α1 − α2|)          the clearance is taken up
+/// ΔTb = εcr / |α1 − α2|            held growth strain at buckling
+/// ΔT  = ΔTc + ΔTb                  critical rise
+/// ```
+/// Both layers warm alike. εcr is the growth strain at which the held layer buckles between its screws; it
+/// comes from the plate calculations for its shape and edges.
+///
+/// # Validity
+/// Only the differential growth counts, and only beyond the clearance. Layers at different temperatures: use
+/// their growth strains (`layer_growth`) instead. Buckling of a pressed layer is for α1 > α2 on warming, α1 <
+/// α2 on cooling.
+///
+/// # Source
+/// Geometry; common practice.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingCriticalRise {
+    /// Coefficient of expansion of the layer, α1. Unit: 1/K. Accepted: at least -0.001 1/K and at most 0.001 1/K.
+    pub expansion_per_k: f64,
+    /// Coefficient of expansion of what holds it, α2. Unit: 1/K. Accepted: at least -0.001 1/K and at most 0.001 1/K.
+    pub other_expansion_per_k: f64,
+    /// Length between the holds, L. Unit: m. Accepted: greater than 0 mm.
+    pub held_length_m: f64,
+    /// Clearance over that length before the layer meets its holds, c: both ends together. Unit: m. Accepted: at least 0 mm.
+    pub clearance_m: f64,
+    /// Held growth strain at which the layer buckles, εcr. Accepted: at least 0 and at most 0.5.
+    pub critical_strain: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingCriticalRise>() == 40);
+    assert!(offset_of!(CoamingCriticalRise, expansion_per_k) == 0);
+    assert!(offset_of!(CoamingCriticalRise, other_expansion_per_k) == 8);
+    assert!(offset_of!(CoamingCriticalRise, held_length_m) == 16);
+    assert!(offset_of!(CoamingCriticalRise, clearance_m) == 24);
+    assert!(offset_of!(CoamingCriticalRise, critical_strain) == 32);
+};
+
+/// The place of `rise_to_contact` in CoamingCriticalRiseOutcome.
+pub const COAMING_PLACE_CRITICAL_RISE_OUTCOME_RISE_TO_CONTACT: u32 = 0;
+
+/// The place of `rise_beyond_contact` in CoamingCriticalRiseOutcome.
+pub const COAMING_PLACE_CRITICAL_RISE_OUTCOME_RISE_BEYOND_CONTACT: u32 = 1;
+
+/// The place of `critical_rise` in CoamingCriticalRiseOutcome.
+pub const COAMING_PLACE_CRITICAL_RISE_OUTCOME_CRITICAL_RISE: u32 = 2;
+
+/// Rises of temperature.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingCriticalRiseOutcome {
+    /// Rise that takes up the clearance, ΔTc. Unit: K.
+    pub rise_to_contact_k: f64,
+    /// Rise beyond contact until it buckles, ΔTb. Unit: K.
+    pub rise_beyond_contact_k: f64,
+    /// Critical rise, ΔT: both together. Unit: K.
+    pub critical_rise_k: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingCriticalRiseOutcome>() == 32);
+    assert!(offset_of!(CoamingCriticalRiseOutcome, rise_to_contact_k) == 0);
+    assert!(offset_of!(CoamingCriticalRiseOutcome, rise_beyond_contact_k) == 8);
+    assert!(offset_of!(CoamingCriticalRiseOutcome, critical_rise_k) == 16);
+    assert!(offset_of!(CoamingCriticalRiseOutcome, caveats) == 24);
+};
+
+impl Outcome<<thermal::CriticalRise as Calculation>::Outcome> for CoamingCriticalRiseOutcome {
+    fn of(outcome: &<thermal::CriticalRise as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            rise_to_contact_k: outcome.rise_to_contact.value,
+            rise_beyond_contact_k: outcome.rise_beyond_contact.value,
+            critical_rise_k: outcome.critical_rise.value,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `air_temperature` in CoamingDewPoint.
+pub const COAMING_PLACE_DEW_POINT_AIR_TEMPERATURE: u32 = 0;
+
+/// The place of `relative_humidity` in CoamingDewPoint.
+pub const COAMING_PLACE_DEW_POINT_RELATIVE_HUMIDITY: u32 = 1;
+
+/// The place of `face_temperature` in CoamingDewPoint.
+pub const COAMING_PLACE_DEW_POINT_FACE_TEMPERATURE: u32 = 2;
+
+/// Dew point of the air in a bay, and how far a face stays above it.
+///
+/// # Formula
+/// ```text
+/// ew(t) = 611.2 Pa exp(17.62 t / (243.12 + t)),  t in °C
+/// e     = φ ew(t)
+/// td    = 243.12 y / (17.62 − y),  y = ln(e / 611.2 Pa)
+/// margin = face temperature − td
+/// ```
+///
+/// # Validity
+/// Over water, −45 °C to 60 °C (below 0 °C the dew point over supercooled water: frost forms a little
+/// sooner). Air pressure adds less than half a percent to the vapour pressure. A face below the dew point
+/// gets wet; within about 2 K of it, it may.
+///
+/// # Source
+/// WMO-No. 8, Guide to Instruments and Methods of Observation, annex 4.B (Magnus formula, second-hand), after
+/// D. Sonntag, Z. Meteorol. 70 (1990) 340-344.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingDewPoint {
+    /// Temperature of the air. Unit: K. Accepted: at least -100 degC and at most 200 degC.
+    pub air_temperature_k: f64,
+    /// Relative humidity over water, φ. Accepted: greater than 0 and at most 1.
+    pub relative_humidity: f64,
+    /// Whether `face_temperature` is given: 0 is no, 1 is yes.
+    pub has_face_temperature: u8,
+    /// Temperature of the face to be judged. Unit: K. Accepted: at least -273.1 degC.
+    pub face_temperature_k: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingDewPoint>() == 32);
+    assert!(offset_of!(CoamingDewPoint, air_temperature_k) == 0);
+    assert!(offset_of!(CoamingDewPoint, relative_humidity) == 8);
+    assert!(offset_of!(CoamingDewPoint, has_face_temperature) == 16);
+    assert!(offset_of!(CoamingDewPoint, face_temperature_k) == 24);
+};
+
+/// The place of `saturation_pressure` in CoamingDewPointOutcome.
+pub const COAMING_PLACE_DEW_POINT_OUTCOME_SATURATION_PRESSURE: u32 = 0;
+
+/// The place of `vapour_pressure` in CoamingDewPointOutcome.
+pub const COAMING_PLACE_DEW_POINT_OUTCOME_VAPOUR_PRESSURE: u32 = 1;
+
+/// The place of `dew_point` in CoamingDewPointOutcome.
+pub const COAMING_PLACE_DEW_POINT_OUTCOME_DEW_POINT: u32 = 2;
+
+/// The place of `face_margin` in CoamingDewPointOutcome.
+pub const COAMING_PLACE_DEW_POINT_OUTCOME_FACE_MARGIN: u32 = 3;
+
+/// Vapour pressure and dew point.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingDewPointOutcome {
+    /// Saturation pressure at the air's temperature, ew. Unit: Pa.
+    pub saturation_pressure_pa: f64,
+    /// Vapour pressure, e. Unit: Pa.
+    pub vapour_pressure_pa: f64,
+    /// Dew point, td. Unit: K.
+    pub dew_point_k: f64,
+    /// Whether `face_margin` is there: 0 is no, 1 is yes.
+    pub has_face_margin: u8,
+    /// Face temperature less dew point; below zero the face gets wet. Unit: K.
+    pub face_margin_k: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingDewPointOutcome>() == 48);
+    assert!(offset_of!(CoamingDewPointOutcome, saturation_pressure_pa) == 0);
+    assert!(offset_of!(CoamingDewPointOutcome, vapour_pressure_pa) == 8);
+    assert!(offset_of!(CoamingDewPointOutcome, dew_point_k) == 16);
+    assert!(offset_of!(CoamingDewPointOutcome, has_face_margin) == 24);
+    assert!(offset_of!(CoamingDewPointOutcome, face_margin_k) == 32);
+    assert!(offset_of!(CoamingDewPointOutcome, caveats) == 40);
+};
+
+impl Outcome<<thermal::DewPoint as Calculation>::Outcome> for CoamingDewPointOutcome {
+    fn of(outcome: &<thermal::DewPoint as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            saturation_pressure_pa: outcome.saturation_pressure.value,
+            vapour_pressure_pa: outcome.vapour_pressure.value,
+            dew_point_k: outcome.dew_point.value,
+            has_face_margin: u8::from(outcome.face_margin.is_some()),
+            face_margin_k: outcome.face_margin.map_or(0.0, |value| value.value),
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `bond_length` in CoamingFlexibleBondLine.
+pub const COAMING_PLACE_FLEXIBLE_BOND_LINE_BOND_LENGTH: u32 = 0;
+
+/// The place of `growth_difference` in CoamingFlexibleBondLine.
+pub const COAMING_PLACE_FLEXIBLE_BOND_LINE_GROWTH_DIFFERENCE: u32 = 1;
+
+/// The place of `first_thickness` in CoamingFlexibleBondLine.
+pub const COAMING_PLACE_FLEXIBLE_BOND_LINE_FIRST_THICKNESS: u32 = 2;
+
+/// The place of `first_youngs_modulus` in CoamingFlexibleBondLine.
+pub const COAMING_PLACE_FLEXIBLE_BOND_LINE_FIRST_YOUNGS_MODULUS: u32 = 3;
+
+/// The place of `second_thickness` in CoamingFlexibleBondLine.
+pub const COAMING_PLACE_FLEXIBLE_BOND_LINE_SECOND_THICKNESS: u32 = 4;
+
+/// The place of `second_youngs_modulus` in CoamingFlexibleBondLine.
+pub const COAMING_PLACE_FLEXIBLE_BOND_LINE_SECOND_YOUNGS_MODULUS: u32 = 5;
+
+/// The place of `bond_shear_modulus` in CoamingFlexibleBondLine.
+pub const COAMING_PLACE_FLEXIBLE_BOND_LINE_BOND_SHEAR_MODULUS: u32 = 6;
+
+/// The place of `allowed_shear_strain` in CoamingFlexibleBondLine.
+pub const COAMING_PLACE_FLEXIBLE_BOND_LINE_ALLOWED_SHEAR_STRAIN: u32 = 7;
+
+/// Thickness that a flexible bond line needs so that growth shears its end no more than allowed.
+///
+/// # Formula
+/// The end shear strain of a bond of half length ℓ = L/2 falls as the bond line thickens:
+/// ```text
+/// γ(η) = |Δε| tanh(β ℓ) / (β η),  β² = (G/η) (1/(E1 t1) + 1/(E2 t2))
+/// η    such that γ(η) = γ allowed
+/// ηr   = |Δε| ℓ / γ allowed        bound: layers that do not give; η never exceeds it
+/// ```
+/// η is found by halving the interval from 0 to ηr.
+///
+/// # Validity
+/// Elastic rubbery bond line; the strain at the end, not the mean. Between stiff layers and a soft bond η is
+/// nearly ηr. The allowed strain comes from the adhesive's maker or from practice, cyclic where the
+/// temperature cycles.
+///
+/// # Source
+/// W. T. Chen and C. W. Nelson, IBM J. Res. Dev. 23 (1979) 179-188, solved for the thickness.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingFlexibleBondLine {
+    /// Length of the bond, L. Unit: m. Accepted: greater than 0 mm.
+    pub bond_length_m: f64,
+    /// Difference of the layers' growth strains, Δε. Accepted: at least -0.5 and at most 0.5.
+    pub growth_difference: f64,
+    /// Thickness of the first layer, t1. Unit: m. Accepted: greater than 0 mm.
+    pub first_thickness_m: f64,
+    /// Young's modulus of the first layer, E1. Unit: Pa. Accepted: greater than 0 MPa.
+    pub first_youngs_modulus_pa: f64,
+    /// Thickness of the second layer, t2. Unit: m. Accepted: greater than 0 mm.
+    pub second_thickness_m: f64,
+    /// Young's modulus of the second layer, E2. Unit: Pa. Accepted: greater than 0 MPa.
+    pub second_youngs_modulus_pa: f64,
+    /// Shear modulus of the bond line, G. Unit: Pa. Accepted: greater than 0 MPa.
+    pub bond_shear_modulus_pa: f64,
+    /// Allowed shear strain of the bond line. Accepted: greater than 0 and at most 2.
+    pub allowed_shear_strain: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingFlexibleBondLine>() == 64);
+    assert!(offset_of!(CoamingFlexibleBondLine, bond_length_m) == 0);
+    assert!(offset_of!(CoamingFlexibleBondLine, growth_difference) == 8);
+    assert!(offset_of!(CoamingFlexibleBondLine, first_thickness_m) == 16);
+    assert!(offset_of!(CoamingFlexibleBondLine, first_youngs_modulus_pa) == 24);
+    assert!(offset_of!(CoamingFlexibleBondLine, second_thickness_m) == 32);
+    assert!(offset_of!(CoamingFlexibleBondLine, second_youngs_modulus_pa) == 40);
+    assert!(offset_of!(CoamingFlexibleBondLine, bond_shear_modulus_pa) == 48);
+    assert!(offset_of!(CoamingFlexibleBondLine, allowed_shear_strain) == 56);
+};
+
+/// The place of `bond_thickness` in CoamingFlexibleBondLineOutcome.
+pub const COAMING_PLACE_FLEXIBLE_BOND_LINE_OUTCOME_BOND_THICKNESS: u32 = 0;
+
+/// The place of `rigid_thickness` in CoamingFlexibleBondLineOutcome.
+pub const COAMING_PLACE_FLEXIBLE_BOND_LINE_OUTCOME_RIGID_THICKNESS: u32 = 1;
+
+/// The place of `shear_lag` in CoamingFlexibleBondLineOutcome.
+pub const COAMING_PLACE_FLEXIBLE_BOND_LINE_OUTCOME_SHEAR_LAG: u32 = 2;
+
+/// Bond-line thickness.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingFlexibleBondLineOutcome {
+    /// Thickness needed, η. Unit: m.
+    pub bond_thickness_m: f64,
+    /// Thickness between layers that do not give, ηr: a bound. Unit: m.
+    pub rigid_thickness_m: f64,
+    /// Whether `shear_lag` is there: 0 is no, 1 is yes.
+    pub has_shear_lag: u8,
+    /// Shear-lag parameter at the thickness needed, β; absent when no thickness is needed. Unit: 1/m.
+    pub shear_lag_per_m: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingFlexibleBondLineOutcome>() == 40);
+    assert!(offset_of!(CoamingFlexibleBondLineOutcome, bond_thickness_m) == 0);
+    assert!(offset_of!(CoamingFlexibleBondLineOutcome, rigid_thickness_m) == 8);
+    assert!(offset_of!(CoamingFlexibleBondLineOutcome, has_shear_lag) == 16);
+    assert!(offset_of!(CoamingFlexibleBondLineOutcome, shear_lag_per_m) == 24);
+    assert!(offset_of!(CoamingFlexibleBondLineOutcome, caveats) == 32);
+};
+
+impl Outcome<<thermal::FlexibleBondLine as Calculation>::Outcome> for CoamingFlexibleBondLineOutcome {
+    fn of(outcome: &<thermal::FlexibleBondLine as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            bond_thickness_m: outcome.bond_thickness.value,
+            rigid_thickness_m: outcome.rigid_thickness.value,
+            has_shear_lag: u8::from(outcome.shear_lag.is_some()),
+            shear_lag_per_m: outcome.shear_lag.map_or(0.0, |value| value.value),
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `preload_min` in CoamingJointSlip.
+pub const COAMING_PLACE_JOINT_SLIP_PRELOAD_MIN: u32 = 0;
+
+/// The place of `preload_max` in CoamingJointSlip.
+pub const COAMING_PLACE_JOINT_SLIP_PRELOAD_MAX: u32 = 1;
+
+/// The place of `friction_min` in CoamingJointSlip.
+pub const COAMING_PLACE_JOINT_SLIP_FRICTION_MIN: u32 = 4;
+
+/// The place of `friction_max` in CoamingJointSlip.
+pub const COAMING_PLACE_JOINT_SLIP_FRICTION_MAX: u32 = 5;
+
+/// The place of `restrained_force` in CoamingJointSlip.
+pub const COAMING_PLACE_JOINT_SLIP_RESTRAINED_FORCE: u32 = 6;
+
+/// Whether a clamped layer slides under its screws when it grows, or is locked by friction.
+///
+/// # Formula
+/// ```text
+/// Rmin = n j μmin Fmin     least friction of the clamped layer
+/// Rmax = n j μmax Fmax     greatest friction
+/// slides  if the restrained force is above Rmax
+/// locked  if it is below Rmin
+/// band    between them: it may do either
+/// ```
+/// F preload of one screw, n screws that hold the layer against movement to one side, j faces that rub.
+///
+/// # Validity
+/// Preload bears on the layer itself. Under a shoulder bush it does not, and the layer floats with no
+/// friction but the seal's. The restrained force is that of the layer held without slip
+/// (`restrained_growth`). Friction is a band because it is not known better: paint, oil, dust and wear change
+/// it by a factor of two.
+///
+/// # Source
+/// Coulomb friction; the band is the caller's (common practice).
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingJointSlip {
+    /// Least preload of one screw on the layer, Fmin. Unit: N. Accepted: at least 0 N.
+    pub preload_min_n: f64,
+    /// Greatest preload of one screw on the layer, Fmax. Unit: N. Accepted: at least 0 N.
+    pub preload_max_n: f64,
+    /// Screws that hold the layer, n. Accepted: at least 1 and at most 10000.
+    pub screws: u32,
+    /// Faces of the layer that rub, j: 1 or 2. Accepted: at least 1 and at most 2.
+    pub friction_faces: u32,
+    /// Least friction coefficient, μmin. Accepted: at least 0 and at most 2.
+    pub friction_min: f64,
+    /// Greatest friction coefficient, μmax. Accepted: at least 0 and at most 2.
+    pub friction_max: f64,
+    /// Force of the layer when it is held without slip. Unit: N. Accepted: at least 0 N.
+    pub restrained_force_n: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingJointSlip>() == 48);
+    assert!(offset_of!(CoamingJointSlip, preload_min_n) == 0);
+    assert!(offset_of!(CoamingJointSlip, preload_max_n) == 8);
+    assert!(offset_of!(CoamingJointSlip, screws) == 16);
+    assert!(offset_of!(CoamingJointSlip, friction_faces) == 20);
+    assert!(offset_of!(CoamingJointSlip, friction_min) == 24);
+    assert!(offset_of!(CoamingJointSlip, friction_max) == 32);
+    assert!(offset_of!(CoamingJointSlip, restrained_force_n) == 40);
+};
+
+/// The place of `friction_force_min` in CoamingJointSlipOutcome.
+pub const COAMING_PLACE_JOINT_SLIP_OUTCOME_FRICTION_FORCE_MIN: u32 = 0;
+
+/// The place of `friction_force_max` in CoamingJointSlipOutcome.
+pub const COAMING_PLACE_JOINT_SLIP_OUTCOME_FRICTION_FORCE_MAX: u32 = 1;
+
+/// The place of `held_force` in CoamingJointSlipOutcome.
+pub const COAMING_PLACE_JOINT_SLIP_OUTCOME_HELD_FORCE: u32 = 3;
+
+/// Friction against growth.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingJointSlipOutcome {
+    /// Least friction force, Rmin. Unit: N.
+    pub friction_force_min_n: f64,
+    /// Greatest friction force, Rmax. Unit: N.
+    pub friction_force_max_n: f64,
+    /// Whether it slides. One of the constants COAMING_SLIP_STATE_....
+    pub slip: u32,
+    /// Greatest force that can stay in the layer: the smaller of growth and greatest friction. Unit: N.
+    pub held_force_n: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingJointSlipOutcome>() == 40);
+    assert!(offset_of!(CoamingJointSlipOutcome, friction_force_min_n) == 0);
+    assert!(offset_of!(CoamingJointSlipOutcome, friction_force_max_n) == 8);
+    assert!(offset_of!(CoamingJointSlipOutcome, slip) == 16);
+    assert!(offset_of!(CoamingJointSlipOutcome, held_force_n) == 24);
+    assert!(offset_of!(CoamingJointSlipOutcome, caveats) == 32);
+};
+
+impl Outcome<<thermal::JointSlip as Calculation>::Outcome> for CoamingJointSlipOutcome {
+    fn of(outcome: &<thermal::JointSlip as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            friction_force_min_n: outcome.friction_force_min.value,
+            friction_force_max_n: outcome.friction_force_max.value,
+            slip: Choice::number(outcome.slip),
+            held_force_n: outcome.held_force.value,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `load` in CoamingLapShear.
+pub const COAMING_PLACE_LAP_SHEAR_LOAD: u32 = 0;
+
+/// The place of `width` in CoamingLapShear.
+pub const COAMING_PLACE_LAP_SHEAR_WIDTH: u32 = 1;
+
+/// The place of `overlap` in CoamingLapShear.
+pub const COAMING_PLACE_LAP_SHEAR_OVERLAP: u32 = 2;
+
+/// The place of `first_thickness` in CoamingLapShear.
+pub const COAMING_PLACE_LAP_SHEAR_FIRST_THICKNESS: u32 = 3;
+
+/// The place of `first_youngs_modulus` in CoamingLapShear.
+pub const COAMING_PLACE_LAP_SHEAR_FIRST_YOUNGS_MODULUS: u32 = 4;
+
+/// The place of `second_thickness` in CoamingLapShear.
+pub const COAMING_PLACE_LAP_SHEAR_SECOND_THICKNESS: u32 = 5;
+
+/// The place of `second_youngs_modulus` in CoamingLapShear.
+pub const COAMING_PLACE_LAP_SHEAR_SECOND_YOUNGS_MODULUS: u32 = 6;
+
+/// The place of `bond_thickness` in CoamingLapShear.
+pub const COAMING_PLACE_LAP_SHEAR_BOND_THICKNESS: u32 = 7;
+
+/// The place of `bond_shear_modulus` in CoamingLapShear.
+pub const COAMING_PLACE_LAP_SHEAR_BOND_SHEAR_MODULUS: u32 = 8;
+
+/// Shear stress at the ends of a bonded single lap under load, by differential strain.
+///
+/// # Formula
+/// ```text
+/// ω² = (G/η) (1/(E1 t1) + 1/(E2 t2)),  x = ω L/2,  ψ = E1 t1 / (E2 t2)
+/// τm = P / (b L)                                                  mean
+/// τ  = τm x [coth x + |ψ − 1|/(ψ + 1) tanh x]                     at the end of the more stretched adherend
+/// ```
+/// For two like adherends τ/τm = x coth x.
+///
+/// # Validity
+/// Elastic; the adherends stretch and the bond line only shears. The eccentric load of a single lap bends it
+/// and adds peel, which is not in this model: support the lap or treat the result as the lower bound. Not for
+/// bonds that yield before the ends share.
+///
+/// # Source
+/// O. Volkersen, Luftfahrtforschung 15 (1938) 41-47.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingLapShear {
+    /// Load on the lap, P. Unit: N. Accepted: at least 0 N.
+    pub load_n: f64,
+    /// Width of the lap, b. Unit: m. Accepted: greater than 0 mm.
+    pub width_m: f64,
+    /// Length of the overlap along the load, L. Unit: m. Accepted: greater than 0 mm.
+    pub overlap_m: f64,
+    /// Thickness of the first adherend, t1. Unit: m. Accepted: greater than 0 mm.
+    pub first_thickness_m: f64,
+    /// Young's modulus of the first adherend, E1. Unit: Pa. Accepted: greater than 0 MPa.
+    pub first_youngs_modulus_pa: f64,
+    /// Thickness of the second adherend, t2. Unit: m. Accepted: greater than 0 mm.
+    pub second_thickness_m: f64,
+    /// Young's modulus of the second adherend, E2. Unit: Pa. Accepted: greater than 0 MPa.
+    pub second_youngs_modulus_pa: f64,
+    /// Thickness of the bond line, η. Unit: m. Accepted: greater than 0 mm.
+    pub bond_thickness_m: f64,
+    /// Shear modulus of the bond line, G. Unit: Pa. Accepted: greater than 0 MPa.
+    pub bond_shear_modulus_pa: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingLapShear>() == 72);
+    assert!(offset_of!(CoamingLapShear, load_n) == 0);
+    assert!(offset_of!(CoamingLapShear, width_m) == 8);
+    assert!(offset_of!(CoamingLapShear, overlap_m) == 16);
+    assert!(offset_of!(CoamingLapShear, first_thickness_m) == 24);
+    assert!(offset_of!(CoamingLapShear, first_youngs_modulus_pa) == 32);
+    assert!(offset_of!(CoamingLapShear, second_thickness_m) == 40);
+    assert!(offset_of!(CoamingLapShear, second_youngs_modulus_pa) == 48);
+    assert!(offset_of!(CoamingLapShear, bond_thickness_m) == 56);
+    assert!(offset_of!(CoamingLapShear, bond_shear_modulus_pa) == 64);
+};
+
+/// The place of `shear_lag` in CoamingLapShearOutcome.
+pub const COAMING_PLACE_LAP_SHEAR_OUTCOME_SHEAR_LAG: u32 = 0;
+
+/// The place of `mean_shear_stress` in CoamingLapShearOutcome.
+pub const COAMING_PLACE_LAP_SHEAR_OUTCOME_MEAN_SHEAR_STRESS: u32 = 1;
+
+/// The place of `largest_shear_stress` in CoamingLapShearOutcome.
+pub const COAMING_PLACE_LAP_SHEAR_OUTCOME_LARGEST_SHEAR_STRESS: u32 = 2;
+
+/// The place of `stress_ratio` in CoamingLapShearOutcome.
+pub const COAMING_PLACE_LAP_SHEAR_OUTCOME_STRESS_RATIO: u32 = 3;
+
+/// Shear in the lap.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingLapShearOutcome {
+    /// Shear-lag parameter, ω. Unit: 1/m.
+    pub shear_lag_per_m: f64,
+    /// Mean shear stress, τm. Unit: Pa.
+    pub mean_shear_stress_pa: f64,
+    /// Largest shear stress, τ. Unit: Pa.
+    pub largest_shear_stress_pa: f64,
+    /// Largest over mean.
+    pub stress_ratio: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingLapShearOutcome>() == 40);
+    assert!(offset_of!(CoamingLapShearOutcome, shear_lag_per_m) == 0);
+    assert!(offset_of!(CoamingLapShearOutcome, mean_shear_stress_pa) == 8);
+    assert!(offset_of!(CoamingLapShearOutcome, largest_shear_stress_pa) == 16);
+    assert!(offset_of!(CoamingLapShearOutcome, stress_ratio) == 24);
+    assert!(offset_of!(CoamingLapShearOutcome, caveats) == 32);
+};
+
+impl Outcome<<thermal::LapShear as Calculation>::Outcome> for CoamingLapShearOutcome {
+    fn of(outcome: &<thermal::LapShear as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            shear_lag_per_m: outcome.shear_lag.value,
+            mean_shear_stress_pa: outcome.mean_shear_stress.value,
+            largest_shear_stress_pa: outcome.largest_shear_stress.value,
+            stress_ratio: outcome.stress_ratio,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `growth_difference` in CoamingRestrainedGrowth.
+pub const COAMING_PLACE_RESTRAINED_GROWTH_GROWTH_DIFFERENCE: u32 = 0;
+
+/// The place of `held_length` in CoamingRestrainedGrowth.
+pub const COAMING_PLACE_RESTRAINED_GROWTH_HELD_LENGTH: u32 = 1;
+
+/// The place of `clearance` in CoamingRestrainedGrowth.
+pub const COAMING_PLACE_RESTRAINED_GROWTH_CLEARANCE: u32 = 2;
+
+/// The place of `youngs_modulus` in CoamingRestrainedGrowth.
+pub const COAMING_PLACE_RESTRAINED_GROWTH_YOUNGS_MODULUS: u32 = 4;
+
+/// The place of `poissons_ratio` in CoamingRestrainedGrowth.
+pub const COAMING_PLACE_RESTRAINED_GROWTH_POISSONS_RATIO: u32 = 5;
+
+/// The place of `width` in CoamingRestrainedGrowth.
+pub const COAMING_PLACE_RESTRAINED_GROWTH_WIDTH: u32 = 6;
+
+/// The place of `thickness` in CoamingRestrainedGrowth.
+pub const COAMING_PLACE_RESTRAINED_GROWTH_THICKNESS: u32 = 7;
+
+/// The place of `screw_diameter` in CoamingRestrainedGrowth.
+pub const COAMING_PLACE_RESTRAINED_GROWTH_SCREW_DIAMETER: u32 = 9;
+
+/// Stress and force in a layer whose growth is held beyond its clearance, and its bearing on the screws.
+///
+/// # Formula
+/// With Δε the growth strain of the layer less that of what holds it, c the clearance over the held length L:
+/// ```text
+/// εh = max(|Δε| − c/L, 0)                      strain that is held
+/// σ  = −E εh (sign of Δε)                      held along one direction
+/// σ  = −E εh (sign of Δε) / (1 − ν)            held along both directions
+/// F  = |σ| b t                                 force over the width b
+/// p  = F / (n d t)                             bearing on n screws of diameter d
+/// ```
+/// A layer that wants to grow is pressed: its stress is negative.
+///
+/// # Validity
+/// What holds the layer does not give: the stress is an upper bound. Elastic, short term; plastic creeps and
+/// relieves itself over days. Pressed thin layers buckle first: see `critical_rise`. The screws at one end
+/// share alike.
+///
+/// # Source
+/// S. Timoshenko and S. Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. 1959, art. 14 (both
+/// directions); Roark's Formulas for Stress and Strain, 7th ed., ch. 16 (one direction, unverified).
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingRestrainedGrowth {
+    /// Growth strain of the layer less that of what holds it, Δε. Accepted: at least -0.5 and at most 0.5.
+    pub growth_difference: f64,
+    /// Length between the holds, L. Unit: m. Accepted: greater than 0 mm.
+    pub held_length_m: f64,
+    /// Clearance over that length before the layer meets its holds, c: both ends together. Unit: m. Accepted: at least 0 mm.
+    pub clearance_m: f64,
+    /// Directions in which it is held. One of the constants COAMING_RESTRAINT_....
+    pub restraint: u32,
+    /// Young's modulus of the layer, E. Unit: Pa. Accepted: greater than 0 MPa.
+    pub youngs_modulus_pa: f64,
+    /// Poisson's ratio of the layer, ν. Accepted: at least 0 and at most 0.5.
+    pub poissons_ratio: f64,
+    /// Width across the held direction, b. Unit: m. Accepted: greater than 0 mm.
+    pub width_m: f64,
+    /// Thickness of the layer, t. Unit: m. Accepted: greater than 0 mm.
+    pub thickness_m: f64,
+    /// Screws that hold one end, n. Accepted: at least 1 and at most 10000.
+    pub screws: u32,
+    /// Diameter of the screw in its hole, d. Unit: m. Accepted: greater than 0 mm.
+    pub screw_diameter_m: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingRestrainedGrowth>() == 80);
+    assert!(offset_of!(CoamingRestrainedGrowth, growth_difference) == 0);
+    assert!(offset_of!(CoamingRestrainedGrowth, held_length_m) == 8);
+    assert!(offset_of!(CoamingRestrainedGrowth, clearance_m) == 16);
+    assert!(offset_of!(CoamingRestrainedGrowth, restraint) == 24);
+    assert!(offset_of!(CoamingRestrainedGrowth, youngs_modulus_pa) == 32);
+    assert!(offset_of!(CoamingRestrainedGrowth, poissons_ratio) == 40);
+    assert!(offset_of!(CoamingRestrainedGrowth, width_m) == 48);
+    assert!(offset_of!(CoamingRestrainedGrowth, thickness_m) == 56);
+    assert!(offset_of!(CoamingRestrainedGrowth, screws) == 64);
+    assert!(offset_of!(CoamingRestrainedGrowth, screw_diameter_m) == 72);
+};
+
+/// The place of `held_strain` in CoamingRestrainedGrowthOutcome.
+pub const COAMING_PLACE_RESTRAINED_GROWTH_OUTCOME_HELD_STRAIN: u32 = 0;
+
+/// The place of `stress` in CoamingRestrainedGrowthOutcome.
+pub const COAMING_PLACE_RESTRAINED_GROWTH_OUTCOME_STRESS: u32 = 1;
+
+/// The place of `force` in CoamingRestrainedGrowthOutcome.
+pub const COAMING_PLACE_RESTRAINED_GROWTH_OUTCOME_FORCE: u32 = 2;
+
+/// The place of `screw_force` in CoamingRestrainedGrowthOutcome.
+pub const COAMING_PLACE_RESTRAINED_GROWTH_OUTCOME_SCREW_FORCE: u32 = 3;
+
+/// The place of `bearing_stress` in CoamingRestrainedGrowthOutcome.
+pub const COAMING_PLACE_RESTRAINED_GROWTH_OUTCOME_BEARING_STRESS: u32 = 4;
+
+/// Stress, force and bearing of a held layer.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingRestrainedGrowthOutcome {
+    /// Strain that is held, εh.
+    pub held_strain: f64,
+    /// Stress in the layer, σ; negative when it is pressed. Unit: Pa.
+    pub stress_pa: f64,
+    /// Force at one end, F. Unit: N.
+    pub force_n: f64,
+    /// Force on each screw of one end. Unit: N.
+    pub screw_force_n: f64,
+    /// Bearing stress at each hole, p. Unit: Pa.
+    pub bearing_stress_pa: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingRestrainedGrowthOutcome>() == 48);
+    assert!(offset_of!(CoamingRestrainedGrowthOutcome, held_strain) == 0);
+    assert!(offset_of!(CoamingRestrainedGrowthOutcome, stress_pa) == 8);
+    assert!(offset_of!(CoamingRestrainedGrowthOutcome, force_n) == 16);
+    assert!(offset_of!(CoamingRestrainedGrowthOutcome, screw_force_n) == 24);
+    assert!(offset_of!(CoamingRestrainedGrowthOutcome, bearing_stress_pa) == 32);
+    assert!(offset_of!(CoamingRestrainedGrowthOutcome, caveats) == 40);
+};
+
+impl Outcome<<thermal::RestrainedGrowth as Calculation>::Outcome> for CoamingRestrainedGrowthOutcome {
+    fn of(outcome: &<thermal::RestrainedGrowth as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            held_strain: outcome.held_strain,
+            stress_pa: outcome.stress.value,
+            force_n: outcome.force.value,
+            screw_force_n: outcome.screw_force.value,
+            bearing_stress_pa: outcome.bearing_stress.value,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `opening` in CoamingSealantJoint.
+pub const COAMING_PLACE_SEALANT_JOINT_OPENING: u32 = 1;
+
+/// The place of `closing` in CoamingSealantJoint.
+pub const COAMING_PLACE_SEALANT_JOINT_CLOSING: u32 = 2;
+
+/// The place of `width_tolerance` in CoamingSealantJoint.
+pub const COAMING_PLACE_SEALANT_JOINT_WIDTH_TOLERANCE: u32 = 3;
+
+/// The place of `width` in CoamingSealantJoint.
+pub const COAMING_PLACE_SEALANT_JOINT_WIDTH: u32 = 4;
+
+/// Width of a sealant joint from its movement and the movement class of the sealant.
+///
+/// # Formula
+/// ```text
+/// W ≥ opening / extension           what the class lets it stretch
+/// W ≥ closing / compression         what the class lets it be squeezed
+/// width needed = the greater + tolerance
+/// ```
+///
+/// # Validity
+/// Movement across the joint, counted from its width when the sealant cured. Shear along it is not counted
+/// here. The sealant adheres to its two faces only (bond breaker at the back). Depth and primer as the maker
+/// says.
+///
+/// # Source
+/// ISO 11600:2002, classes 25, 20, 12.5, 7.5 (± %); ASTM C920, classes 25 and 50 (± %), 100/50 (+100 % −50
+/// %). Unverified.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingSealantJoint {
+    /// Movement class of the sealant. One of the constants COAMING_MOVEMENT_CLASS_....
+    pub movement_class: u32,
+    /// Movement that opens the joint. Unit: m. Accepted: at least 0 mm.
+    pub opening_m: f64,
+    /// Movement that closes the joint. Unit: m. Accepted: at least 0 mm.
+    pub closing_m: f64,
+    /// Tolerance of the joint's width: how much narrower it may turn out. Unit: m. Accepted: at least 0 mm.
+    pub width_tolerance_m: f64,
+    /// Whether `width` is given: 0 is no, 1 is yes.
+    pub has_width: u8,
+    /// Width of the joint, to be judged. Unit: m. Accepted: greater than 0 mm.
+    pub width_m: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingSealantJoint>() == 48);
+    assert!(offset_of!(CoamingSealantJoint, movement_class) == 0);
+    assert!(offset_of!(CoamingSealantJoint, opening_m) == 8);
+    assert!(offset_of!(CoamingSealantJoint, closing_m) == 16);
+    assert!(offset_of!(CoamingSealantJoint, width_tolerance_m) == 24);
+    assert!(offset_of!(CoamingSealantJoint, has_width) == 32);
+    assert!(offset_of!(CoamingSealantJoint, width_m) == 40);
+};
+
+/// The place of `extension` in CoamingSealantJointOutcome.
+pub const COAMING_PLACE_SEALANT_JOINT_OUTCOME_EXTENSION: u32 = 0;
+
+/// The place of `compression` in CoamingSealantJointOutcome.
+pub const COAMING_PLACE_SEALANT_JOINT_OUTCOME_COMPRESSION: u32 = 1;
+
+/// The place of `needed_width` in CoamingSealantJointOutcome.
+pub const COAMING_PLACE_SEALANT_JOINT_OUTCOME_NEEDED_WIDTH: u32 = 2;
+
+/// The place of `stretch` in CoamingSealantJointOutcome.
+pub const COAMING_PLACE_SEALANT_JOINT_OUTCOME_STRETCH: u32 = 3;
+
+/// The place of `squeeze` in CoamingSealantJointOutcome.
+pub const COAMING_PLACE_SEALANT_JOINT_OUTCOME_SQUEEZE: u32 = 4;
+
+/// Width of the joint.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingSealantJointOutcome {
+    /// Allowed stretch, part of the width.
+    pub extension: f64,
+    /// Allowed squeeze, part of the width.
+    pub compression: f64,
+    /// Width needed, tolerance included. Unit: m.
+    pub needed_width_m: f64,
+    /// Whether `stretch` is there: 0 is no, 1 is yes.
+    pub has_stretch: u8,
+    /// Stretch at the given width less its tolerance.
+    pub stretch: f64,
+    /// Whether `squeeze` is there: 0 is no, 1 is yes.
+    pub has_squeeze: u8,
+    /// Squeeze at the given width less its tolerance.
+    pub squeeze: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingSealantJointOutcome>() == 64);
+    assert!(offset_of!(CoamingSealantJointOutcome, extension) == 0);
+    assert!(offset_of!(CoamingSealantJointOutcome, compression) == 8);
+    assert!(offset_of!(CoamingSealantJointOutcome, needed_width_m) == 16);
+    assert!(offset_of!(CoamingSealantJointOutcome, has_stretch) == 24);
+    assert!(offset_of!(CoamingSealantJointOutcome, stretch) == 32);
+    assert!(offset_of!(CoamingSealantJointOutcome, has_squeeze) == 40);
+    assert!(offset_of!(CoamingSealantJointOutcome, squeeze) == 48);
+    assert!(offset_of!(CoamingSealantJointOutcome, caveats) == 56);
+};
+
+impl Outcome<<thermal::SealantJoint as Calculation>::Outcome> for CoamingSealantJointOutcome {
+    fn of(outcome: &<thermal::SealantJoint as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            extension: outcome.extension,
+            compression: outcome.compression,
+            needed_width_m: outcome.needed_width.value,
+            has_stretch: u8::from(outcome.stretch.is_some()),
+            stretch: outcome.stretch.unwrap_or(0.0),
+            has_squeeze: u8::from(outcome.squeeze.is_some()),
+            squeeze: outcome.squeeze.unwrap_or(0.0),
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `bush_length` in CoamingShoulderBush.
+pub const COAMING_PLACE_SHOULDER_BUSH_BUSH_LENGTH: u32 = 0;
+
+/// The place of `bush_tolerance` in CoamingShoulderBush.
+pub const COAMING_PLACE_SHOULDER_BUSH_BUSH_TOLERANCE: u32 = 1;
+
+/// The place of `layer_thickness` in CoamingShoulderBush.
+pub const COAMING_PLACE_SHOULDER_BUSH_LAYER_THICKNESS: u32 = 2;
+
+/// The place of `thickness_tolerance` in CoamingShoulderBush.
+pub const COAMING_PLACE_SHOULDER_BUSH_THICKNESS_TOLERANCE: u32 = 3;
+
+/// The place of `hot_bush_strain` in CoamingShoulderBush.
+pub const COAMING_PLACE_SHOULDER_BUSH_HOT_BUSH_STRAIN: u32 = 4;
+
+/// The place of `hot_layer_strain` in CoamingShoulderBush.
+pub const COAMING_PLACE_SHOULDER_BUSH_HOT_LAYER_STRAIN: u32 = 5;
+
+/// The place of `cold_bush_strain` in CoamingShoulderBush.
+pub const COAMING_PLACE_SHOULDER_BUSH_COLD_BUSH_STRAIN: u32 = 6;
+
+/// The place of `cold_layer_strain` in CoamingShoulderBush.
+pub const COAMING_PLACE_SHOULDER_BUSH_COLD_LAYER_STRAIN: u32 = 7;
+
+/// Play of a layer under its shoulder bushes, at the extremes of tolerance, temperature and moisture.
+///
+/// # Formula
+/// ```text
+/// g    = B (1 + εB) − t (1 + ε)
+/// gmin = least over hot and cold of (B − tB)(1 + εB) − (t + tt)(1 + ε)
+/// gmax = greatest over hot and cold of (B + tB)(1 + εB) − (t − tt)(1 + ε)
+/// ```
+/// B bush length, t layer thickness, tB and tt their tolerances, ε growth strains through the thickness in
+/// the two states.
+///
+/// # Validity
+/// The screw clamps the bush, not the layer: the layer floats while g > 0. A seal or soft washer between
+/// layer and sheet adds its own thickness. "Hot" is the state in which the layer is thickest: warm, and
+/// soaked if it takes up water; "cold" the other one.
+///
+/// # Source
+/// Geometry; shoulder bushes (compression limiters) longer than the layer they pass are common practice.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingShoulderBush {
+    /// Length of the bush under the head or washer, B. Unit: m. Accepted: greater than 0 mm.
+    pub bush_length_m: f64,
+    /// Tolerance of the bush length, tB: half of its band. Unit: m. Accepted: at least 0 mm.
+    pub bush_tolerance_m: f64,
+    /// Thickness of the layer, or of all layers, that the bush passes, t. Unit: m. Accepted: greater than 0 mm.
+    pub layer_thickness_m: f64,
+    /// Tolerance of the thickness, tt: half of its band. Unit: m. Accepted: at least 0 mm.
+    pub thickness_tolerance_m: f64,
+    /// Growth strain of the bush when hot. Accepted: at least -0.5 and at most 0.5.
+    pub hot_bush_strain: f64,
+    /// Growth strain of the layer through its thickness when hot, and soaked. Accepted: at least -0.5 and at most 0.5.
+    pub hot_layer_strain: f64,
+    /// Growth strain of the bush when cold. Accepted: at least -0.5 and at most 0.5.
+    pub cold_bush_strain: f64,
+    /// Growth strain of the layer through its thickness when cold, and dry. Accepted: at least -0.5 and at most 0.5.
+    pub cold_layer_strain: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingShoulderBush>() == 64);
+    assert!(offset_of!(CoamingShoulderBush, bush_length_m) == 0);
+    assert!(offset_of!(CoamingShoulderBush, bush_tolerance_m) == 8);
+    assert!(offset_of!(CoamingShoulderBush, layer_thickness_m) == 16);
+    assert!(offset_of!(CoamingShoulderBush, thickness_tolerance_m) == 24);
+    assert!(offset_of!(CoamingShoulderBush, hot_bush_strain) == 32);
+    assert!(offset_of!(CoamingShoulderBush, hot_layer_strain) == 40);
+    assert!(offset_of!(CoamingShoulderBush, cold_bush_strain) == 48);
+    assert!(offset_of!(CoamingShoulderBush, cold_layer_strain) == 56);
+};
+
+/// The place of `play` in CoamingShoulderBushOutcome.
+pub const COAMING_PLACE_SHOULDER_BUSH_OUTCOME_PLAY: u32 = 0;
+
+/// The place of `play_min` in CoamingShoulderBushOutcome.
+pub const COAMING_PLACE_SHOULDER_BUSH_OUTCOME_PLAY_MIN: u32 = 1;
+
+/// The place of `play_max` in CoamingShoulderBushOutcome.
+pub const COAMING_PLACE_SHOULDER_BUSH_OUTCOME_PLAY_MAX: u32 = 2;
+
+/// Play of the layer.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingShoulderBushOutcome {
+    /// Play at the middle of all tolerances, before any growth. Unit: m.
+    pub play_m: f64,
+    /// Least play, gmin; zero or below: the layer is clamped. Unit: m.
+    pub play_min_m: f64,
+    /// Greatest play, gmax: what may rattle. Unit: m.
+    pub play_max_m: f64,
+    /// True if the layer floats at every extreme. 0 is no, 1 is yes.
+    pub floats: u8,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingShoulderBushOutcome>() == 40);
+    assert!(offset_of!(CoamingShoulderBushOutcome, play_m) == 0);
+    assert!(offset_of!(CoamingShoulderBushOutcome, play_min_m) == 8);
+    assert!(offset_of!(CoamingShoulderBushOutcome, play_max_m) == 16);
+    assert!(offset_of!(CoamingShoulderBushOutcome, floats) == 24);
+    assert!(offset_of!(CoamingShoulderBushOutcome, caveats) == 32);
+};
+
+impl Outcome<<thermal::ShoulderBush as Calculation>::Outcome> for CoamingShoulderBushOutcome {
+    fn of(outcome: &<thermal::ShoulderBush as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            play_m: outcome.play.value,
+            play_min_m: outcome.play_min.value,
+            play_max_m: outcome.play_max.value,
+            floats: u8::from(outcome.floats),
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `face_temperature` in CoamingTouchTemperature.
+pub const COAMING_PLACE_TOUCH_TEMPERATURE_FACE_TEMPERATURE: u32 = 0;
+
+/// Temperature of a face that is touched against the burn threshold for longer contact.
+///
+/// # Formula
+/// ```text
+/// margin = burn threshold − face temperature
+/// ```
+/// | contact | metal | glass, stone, ceramic | plastic, wood |
+/// |---|---|---|---|
+/// | 1 min | 51 °C | 56 °C | 60 °C |
+/// | 10 min | 48 °C | 48 °C | 48 °C |
+/// | 8 h and more | 43 °C | 43 °C | 43 °C |
+///
+/// # Validity
+/// Healthy skin of adults; small areas, not the face. For contact shorter than 1 min the standard gives
+/// curves that are not held here: a short touch stands more, and such a check needs the standard itself.
+/// Thresholds of pain lie lower.
+///
+/// # Source
+/// ISO 13732-1:2006, burn thresholds for contact of 1 min and longer; from memory, unverified: a caveat says
+/// so.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingTouchTemperature {
+    /// Temperature of the face. Unit: K. Accepted: at least -273.1 degC.
+    pub face_temperature_k: f64,
+    /// What the face is made of; a painted sheet counts as metal here. One of the constants COAMING_TOUCH_MATERIAL_....
+    pub face_material: u32,
+    /// How long it is touched. One of the constants COAMING_CONTACT_TIME_....
+    pub contact_time: u32,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingTouchTemperature>() == 16);
+    assert!(offset_of!(CoamingTouchTemperature, face_temperature_k) == 0);
+    assert!(offset_of!(CoamingTouchTemperature, face_material) == 8);
+    assert!(offset_of!(CoamingTouchTemperature, contact_time) == 12);
+};
+
+/// The place of `threshold` in CoamingTouchTemperatureOutcome.
+pub const COAMING_PLACE_TOUCH_TEMPERATURE_OUTCOME_THRESHOLD: u32 = 0;
+
+/// The place of `margin` in CoamingTouchTemperatureOutcome.
+pub const COAMING_PLACE_TOUCH_TEMPERATURE_OUTCOME_MARGIN: u32 = 1;
+
+/// Burn threshold and margin.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingTouchTemperatureOutcome {
+    /// Burn threshold. Unit: K.
+    pub threshold_k: f64,
+    /// Threshold less face temperature; below zero it burns. Unit: K.
+    pub margin_k: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingTouchTemperatureOutcome>() == 24);
+    assert!(offset_of!(CoamingTouchTemperatureOutcome, threshold_k) == 0);
+    assert!(offset_of!(CoamingTouchTemperatureOutcome, margin_k) == 8);
+    assert!(offset_of!(CoamingTouchTemperatureOutcome, caveats) == 16);
+};
+
+impl Outcome<<thermal::TouchTemperature as Calculation>::Outcome> for CoamingTouchTemperatureOutcome {
+    fn of(outcome: &<thermal::TouchTemperature as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self { threshold_k: outcome.threshold.value, margin_k: outcome.margin.value, caveats: caveats.bits() }
+    }
+}
+
+/// The place of `inner_thickness` in CoamingTwoLayerBow.
+pub const COAMING_PLACE_TWO_LAYER_BOW_INNER_THICKNESS: u32 = 1;
+
+/// The place of `outer_thickness` in CoamingTwoLayerBow.
+pub const COAMING_PLACE_TWO_LAYER_BOW_OUTER_THICKNESS: u32 = 2;
+
+/// The place of `inner_youngs_modulus` in CoamingTwoLayerBow.
+pub const COAMING_PLACE_TWO_LAYER_BOW_INNER_YOUNGS_MODULUS: u32 = 3;
+
+/// The place of `outer_youngs_modulus` in CoamingTwoLayerBow.
+pub const COAMING_PLACE_TWO_LAYER_BOW_OUTER_YOUNGS_MODULUS: u32 = 4;
+
+/// The place of `inner_poissons_ratio` in CoamingTwoLayerBow.
+pub const COAMING_PLACE_TWO_LAYER_BOW_INNER_POISSONS_RATIO: u32 = 5;
+
+/// The place of `outer_poissons_ratio` in CoamingTwoLayerBow.
+pub const COAMING_PLACE_TWO_LAYER_BOW_OUTER_POISSONS_RATIO: u32 = 6;
+
+/// The place of `inner_growth_strain` in CoamingTwoLayerBow.
+pub const COAMING_PLACE_TWO_LAYER_BOW_INNER_GROWTH_STRAIN: u32 = 7;
+
+/// The place of `outer_growth_strain` in CoamingTwoLayerBow.
+pub const COAMING_PLACE_TWO_LAYER_BOW_OUTER_GROWTH_STRAIN: u32 = 8;
+
+/// The place of `length` in CoamingTwoLayerBow.
+pub const COAMING_PLACE_TWO_LAYER_BOW_LENGTH: u32 = 9;
+
+/// Bow and stresses of two layers bonded together that grow differently.
+///
+/// # Formula
+/// With m = t1/t2, n = E1/E2 (1 inner, 2 outer), h = t1 + t2, Δε = ε2 − ε1:
+/// ```text
+/// κ  = 6 Δε (1 + m)² / (h [3 (1 + m)² + (1 + m n)(m² + 1/(m n))])
+/// N  = κ (E1 t1³ + E2 t2³) / (6 h)           force in each layer for each width: inner pulled, outer pressed
+/// inner layer   σ at its joint face  N/t1 + E1 t1 κ/2,    at its free face  N/t1 − E1 t1 κ/2
+/// outer layer   σ at its joint face −N/t2 − E2 t2 κ/2,    at its free face −N/t2 + E2 t2 κ/2
+/// bow of a strip of length L:  κ L²/8 at mid-length over its ends;  κ L²/2 at the tip of a cantilever
+/// ```
+/// An outer layer that grows more (Δε > 0) bows the strip outward. In a plate both moduli are divided by 1 −
+/// ν of their layer.
+///
+/// # Validity
+/// Bonded without slip, elastic, free to bow, strain even through each layer. A strip narrower than its
+/// length bows one way; a plate bows both ways, and past a bow of about its thickness it becomes a roll in
+/// one direction, with a smaller bow across: a caveat says so. The stresses hold away from the ends; there,
+/// peel and shear take over (`bond_end_shear`).
+///
+/// # Source
+/// S. Timoshenko, Analysis of Bi-Metal Thermostats, J. Opt. Soc. Am. 11 (1925) 233-255.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingTwoLayerBow {
+    /// Strip or plate. One of the constants COAMING_BOW_BODY_....
+    pub body: u32,
+    /// Thickness of the inner layer, t1. Unit: m. Accepted: greater than 0 mm.
+    pub inner_thickness_m: f64,
+    /// Thickness of the outer layer, t2. Unit: m. Accepted: greater than 0 mm.
+    pub outer_thickness_m: f64,
+    /// Young's modulus of the inner layer, E1. Unit: Pa. Accepted: greater than 0 MPa.
+    pub inner_youngs_modulus_pa: f64,
+    /// Young's modulus of the outer layer, E2. Unit: Pa. Accepted: greater than 0 MPa.
+    pub outer_youngs_modulus_pa: f64,
+    /// Whether `inner_poissons_ratio` is given: 0 is no, 1 is yes.
+    pub has_inner_poissons_ratio: u8,
+    /// Poisson's ratio of the inner layer; a plate needs it. Accepted: at least 0 and at most 0.5.
+    pub inner_poissons_ratio: f64,
+    /// Whether `outer_poissons_ratio` is given: 0 is no, 1 is yes.
+    pub has_outer_poissons_ratio: u8,
+    /// Poisson's ratio of the outer layer; a plate needs it. Accepted: at least 0 and at most 0.5.
+    pub outer_poissons_ratio: f64,
+    /// Growth strain of the inner layer, ε1. Accepted: at least -0.5 and at most 0.5.
+    pub inner_growth_strain: f64,
+    /// Growth strain of the outer layer, ε2. Accepted: at least -0.5 and at most 0.5.
+    pub outer_growth_strain: f64,
+    /// Length over which it bows, L. Unit: m. Accepted: greater than 0 mm.
+    pub length_m: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingTwoLayerBow>() == 96);
+    assert!(offset_of!(CoamingTwoLayerBow, body) == 0);
+    assert!(offset_of!(CoamingTwoLayerBow, inner_thickness_m) == 8);
+    assert!(offset_of!(CoamingTwoLayerBow, outer_thickness_m) == 16);
+    assert!(offset_of!(CoamingTwoLayerBow, inner_youngs_modulus_pa) == 24);
+    assert!(offset_of!(CoamingTwoLayerBow, outer_youngs_modulus_pa) == 32);
+    assert!(offset_of!(CoamingTwoLayerBow, has_inner_poissons_ratio) == 40);
+    assert!(offset_of!(CoamingTwoLayerBow, inner_poissons_ratio) == 48);
+    assert!(offset_of!(CoamingTwoLayerBow, has_outer_poissons_ratio) == 56);
+    assert!(offset_of!(CoamingTwoLayerBow, outer_poissons_ratio) == 64);
+    assert!(offset_of!(CoamingTwoLayerBow, inner_growth_strain) == 72);
+    assert!(offset_of!(CoamingTwoLayerBow, outer_growth_strain) == 80);
+    assert!(offset_of!(CoamingTwoLayerBow, length_m) == 88);
+};
+
+/// The place of `curvature` in CoamingTwoLayerBowOutcome.
+pub const COAMING_PLACE_TWO_LAYER_BOW_OUTCOME_CURVATURE: u32 = 0;
+
+/// The place of `middle_bow` in CoamingTwoLayerBowOutcome.
+pub const COAMING_PLACE_TWO_LAYER_BOW_OUTCOME_MIDDLE_BOW: u32 = 1;
+
+/// The place of `tip_bow` in CoamingTwoLayerBowOutcome.
+pub const COAMING_PLACE_TWO_LAYER_BOW_OUTCOME_TIP_BOW: u32 = 2;
+
+/// The place of `layer_force` in CoamingTwoLayerBowOutcome.
+pub const COAMING_PLACE_TWO_LAYER_BOW_OUTCOME_LAYER_FORCE: u32 = 3;
+
+/// The place of `inner_free_face_stress` in CoamingTwoLayerBowOutcome.
+pub const COAMING_PLACE_TWO_LAYER_BOW_OUTCOME_INNER_FREE_FACE_STRESS: u32 = 4;
+
+/// The place of `inner_joint_stress` in CoamingTwoLayerBowOutcome.
+pub const COAMING_PLACE_TWO_LAYER_BOW_OUTCOME_INNER_JOINT_STRESS: u32 = 5;
+
+/// The place of `outer_joint_stress` in CoamingTwoLayerBowOutcome.
+pub const COAMING_PLACE_TWO_LAYER_BOW_OUTCOME_OUTER_JOINT_STRESS: u32 = 6;
+
+/// The place of `outer_free_face_stress` in CoamingTwoLayerBowOutcome.
+pub const COAMING_PLACE_TWO_LAYER_BOW_OUTCOME_OUTER_FREE_FACE_STRESS: u32 = 7;
+
+/// Bow and stresses.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingTwoLayerBowOutcome {
+    /// Curvature, κ; positive bows outward. Unit: 1/m.
+    pub curvature_per_m: f64,
+    /// Bow at mid-length over the two ends, κL²/8. Unit: m.
+    pub middle_bow_m: f64,
+    /// Bow at the tip of a cantilever, κL²/2. Unit: m.
+    pub tip_bow_m: f64,
+    /// Force in each layer for each width, N; the inner layer is pulled by it, the outer pressed. Unit: N/m.
+    pub layer_force_n_per_m: f64,
+    /// Stress of the inner layer at its free face. Unit: Pa.
+    pub inner_free_face_stress_pa: f64,
+    /// Stress of the inner layer at the joint. Unit: Pa.
+    pub inner_joint_stress_pa: f64,
+    /// Stress of the outer layer at the joint. Unit: Pa.
+    pub outer_joint_stress_pa: f64,
+    /// Stress of the outer layer at its free face. Unit: Pa.
+    pub outer_free_face_stress_pa: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingTwoLayerBowOutcome>() == 72);
+    assert!(offset_of!(CoamingTwoLayerBowOutcome, curvature_per_m) == 0);
+    assert!(offset_of!(CoamingTwoLayerBowOutcome, middle_bow_m) == 8);
+    assert!(offset_of!(CoamingTwoLayerBowOutcome, tip_bow_m) == 16);
+    assert!(offset_of!(CoamingTwoLayerBowOutcome, layer_force_n_per_m) == 24);
+    assert!(offset_of!(CoamingTwoLayerBowOutcome, inner_free_face_stress_pa) == 32);
+    assert!(offset_of!(CoamingTwoLayerBowOutcome, inner_joint_stress_pa) == 40);
+    assert!(offset_of!(CoamingTwoLayerBowOutcome, outer_joint_stress_pa) == 48);
+    assert!(offset_of!(CoamingTwoLayerBowOutcome, outer_free_face_stress_pa) == 56);
+    assert!(offset_of!(CoamingTwoLayerBowOutcome, caveats) == 64);
+};
+
+impl Outcome<<thermal::TwoLayerBow as Calculation>::Outcome> for CoamingTwoLayerBowOutcome {
+    fn of(outcome: &<thermal::TwoLayerBow as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            curvature_per_m: outcome.curvature.value,
+            middle_bow_m: outcome.middle_bow.value,
+            tip_bow_m: outcome.tip_bow.value,
+            layer_force_n_per_m: outcome.layer_force.value,
+            inner_free_face_stress_pa: outcome.inner_free_face_stress.value,
+            inner_joint_stress_pa: outcome.inner_joint_stress.value,
+            outer_joint_stress_pa: outcome.outer_joint_stress.value,
+            outer_free_face_stress_pa: outcome.outer_free_face_stress.value,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `free_span` in CoamingPaneEngagement.
+pub const COAMING_PLACE_PANE_ENGAGEMENT_FREE_SPAN: u32 = 0;
+
+/// The place of `overlap` in CoamingPaneEngagement.
+pub const COAMING_PLACE_PANE_ENGAGEMENT_OVERLAP: u32 = 1;
+
+/// The place of `pane_growth_strain` in CoamingPaneEngagement.
+pub const COAMING_PLACE_PANE_ENGAGEMENT_PANE_GROWTH_STRAIN: u32 = 2;
+
+/// The place of `frame_growth_strain` in CoamingPaneEngagement.
+pub const COAMING_PLACE_PANE_ENGAGEMENT_FRAME_GROWTH_STRAIN: u32 = 3;
+
+/// The place of `bow` in CoamingPaneEngagement.
+pub const COAMING_PLACE_PANE_ENGAGEMENT_BOW: u32 = 4;
+
+/// The place of `side_clearance` in CoamingPaneEngagement.
+pub const COAMING_PLACE_PANE_ENGAGEMENT_SIDE_CLEARANCE: u32 = 5;
+
+/// The place of `tolerance` in CoamingPaneEngagement.
+pub const COAMING_PLACE_PANE_ENGAGEMENT_TOLERANCE: u32 = 6;
+
+/// How much of a lapped pane's edge stays behind its frame when it shrinks, bows and shifts.
+///
+/// # Formula
+/// L free span, e the overlap of each edge at assembly:
+/// ```text
+/// shrinkage of each edge   sh = max(εf − εp, 0) (L/2 + e)
+/// bow draws each edge in   sb = 4 w² / (3 L)             parabola of height w
+/// shift                    ss = clearance by which the pane can move to one side
+/// tolerance                t  = the sum of those of pane and opening
+/// left = e − sh − sb − ss − t
+/// ```
+/// εp, εf growth strains of pane and frame.
+///
+/// # Validity
+/// One direction; calculate both. The pane slides at its edges: a held edge draws in less and carries
+/// membrane force instead. Bow small against the span (w under L/10, else a caveat). All at their worst at
+/// once.
+///
+/// # Source
+/// Geometry: chord of a shallow parabola, arc length to second order; common practice.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingPaneEngagement {
+    /// Free span between the frame's edges, L. Unit: m. Accepted: greater than 0 mm.
+    pub free_span_m: f64,
+    /// Overlap of each edge at assembly, e. Unit: m. Accepted: greater than 0 mm.
+    pub overlap_m: f64,
+    /// Growth strain of the pane, εp. Accepted: at least -0.5 and at most 0.5.
+    pub pane_growth_strain: f64,
+    /// Growth strain of the frame, εf. Accepted: at least -0.5 and at most 0.5.
+    pub frame_growth_strain: f64,
+    /// Bow of the pane under load at mid-span, w. Unit: m. Accepted: at least 0 mm.
+    pub bow_m: f64,
+    /// Clearance by which the pane can shift to one side. Unit: m. Accepted: at least 0 mm.
+    pub side_clearance_m: f64,
+    /// Tolerance of pane and opening on one edge, all together. Unit: m. Accepted: at least 0 mm.
+    pub tolerance_m: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingPaneEngagement>() == 56);
+    assert!(offset_of!(CoamingPaneEngagement, free_span_m) == 0);
+    assert!(offset_of!(CoamingPaneEngagement, overlap_m) == 8);
+    assert!(offset_of!(CoamingPaneEngagement, pane_growth_strain) == 16);
+    assert!(offset_of!(CoamingPaneEngagement, frame_growth_strain) == 24);
+    assert!(offset_of!(CoamingPaneEngagement, bow_m) == 32);
+    assert!(offset_of!(CoamingPaneEngagement, side_clearance_m) == 40);
+    assert!(offset_of!(CoamingPaneEngagement, tolerance_m) == 48);
+};
+
+/// The place of `shrinkage` in CoamingPaneEngagementOutcome.
+pub const COAMING_PLACE_PANE_ENGAGEMENT_OUTCOME_SHRINKAGE: u32 = 0;
+
+/// The place of `bow_draw` in CoamingPaneEngagementOutcome.
+pub const COAMING_PLACE_PANE_ENGAGEMENT_OUTCOME_BOW_DRAW: u32 = 1;
+
+/// The place of `engagement` in CoamingPaneEngagementOutcome.
+pub const COAMING_PLACE_PANE_ENGAGEMENT_OUTCOME_ENGAGEMENT: u32 = 2;
+
+/// Engagement left, and what took the rest.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingPaneEngagementOutcome {
+    /// Shrinkage of each edge, sh. Unit: m.
+    pub shrinkage_m: f64,
+    /// Draw of each edge by the bow, sb. Unit: m.
+    pub bow_draw_m: f64,
+    /// Engagement left at the worse edge; below zero the pane falls through. Unit: m.
+    pub engagement_m: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingPaneEngagementOutcome>() == 32);
+    assert!(offset_of!(CoamingPaneEngagementOutcome, shrinkage_m) == 0);
+    assert!(offset_of!(CoamingPaneEngagementOutcome, bow_draw_m) == 8);
+    assert!(offset_of!(CoamingPaneEngagementOutcome, engagement_m) == 16);
+    assert!(offset_of!(CoamingPaneEngagementOutcome, caveats) == 24);
+};
+
+impl Outcome<<thermal::PaneEngagement as Calculation>::Outcome> for CoamingPaneEngagementOutcome {
+    fn of(outcome: &<thermal::PaneEngagement as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            shrinkage_m: outcome.shrinkage.value,
+            bow_draw_m: outcome.bow_draw.value,
+            engagement_m: outcome.engagement.value,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
 impl Input for CoamingHoleMovement {
     type Calculation = thermal::HoleMovement;
     type Outcome = CoamingHoleMovementOutcome;
@@ -478,6 +2126,683 @@ pub unsafe extern "C" fn coaming_layer_growth(
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn coaming_layer_growth_batch(
     input: *const CoamingLayerGrowth,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingBayPressure {
+    type Calculation = thermal::BayPressure;
+    type Outcome = CoamingBayPressureOutcome;
+
+    fn to_calculation(&self) -> Result<thermal::BayPressure, Error> {
+        Ok(thermal::BayPressure {
+            closing_temperature: si(self.closing_temperature_k),
+            closing_humidity: self.closing_humidity,
+            closing_pressure: si(self.closing_pressure_pa),
+            service_temperature: si(self.service_temperature_k),
+            service_humidity: self.service_humidity,
+            lid_area: si(self.lid_area_m2),
+            latches: self.latches,
+        })
+    }
+}
+
+/// Pressure rise of a closed bay from warming and wetting, and the lift on its lid.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_bay_pressure(
+    input: *const CoamingBayPressure,
+    outcome: *mut CoamingBayPressureOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Pressure rise of a closed bay from warming and wetting, and the lift on its lid. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_bay_pressure_batch(
+    input: *const CoamingBayPressure,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingBondEndShear {
+    type Calculation = thermal::BondEndShear;
+    type Outcome = CoamingBondEndShearOutcome;
+
+    fn to_calculation(&self) -> Result<thermal::BondEndShear, Error> {
+        Ok(thermal::BondEndShear {
+            bond_length: si(self.bond_length_m),
+            first_thickness: si(self.first_thickness_m),
+            first_youngs_modulus: si(self.first_youngs_modulus_pa),
+            first_growth_strain: self.first_growth_strain,
+            second_thickness: si(self.second_thickness_m),
+            second_youngs_modulus: si(self.second_youngs_modulus_pa),
+            second_growth_strain: self.second_growth_strain,
+            bond_thickness: si(self.bond_thickness_m),
+            bond_shear_modulus: si(self.bond_shear_modulus_pa),
+            bond_peel_modulus: (self.has_bond_peel_modulus != 0).then_some(si(self.bond_peel_modulus_pa)),
+        })
+    }
+}
+
+/// Shear and peel at the end of a bond between two layers that grow differently.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_bond_end_shear(
+    input: *const CoamingBondEndShear,
+    outcome: *mut CoamingBondEndShearOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Shear and peel at the end of a bond between two layers that grow differently. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_bond_end_shear_batch(
+    input: *const CoamingBondEndShear,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingCriticalRise {
+    type Calculation = thermal::CriticalRise;
+    type Outcome = CoamingCriticalRiseOutcome;
+
+    fn to_calculation(&self) -> Result<thermal::CriticalRise, Error> {
+        Ok(thermal::CriticalRise {
+            expansion: si(self.expansion_per_k),
+            other_expansion: si(self.other_expansion_per_k),
+            held_length: si(self.held_length_m),
+            clearance: si(self.clearance_m),
+            critical_strain: self.critical_strain,
+        })
+    }
+}
+
+/// Temperature rise at which a layer between its screws takes up its clearance, and at which it buckles.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_critical_rise(
+    input: *const CoamingCriticalRise,
+    outcome: *mut CoamingCriticalRiseOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Temperature rise at which a layer between its screws takes up its clearance, and at which it buckles. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_critical_rise_batch(
+    input: *const CoamingCriticalRise,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingDewPoint {
+    type Calculation = thermal::DewPoint;
+    type Outcome = CoamingDewPointOutcome;
+
+    fn to_calculation(&self) -> Result<thermal::DewPoint, Error> {
+        Ok(thermal::DewPoint {
+            air_temperature: si(self.air_temperature_k),
+            relative_humidity: self.relative_humidity,
+            face_temperature: (self.has_face_temperature != 0).then_some(si(self.face_temperature_k)),
+        })
+    }
+}
+
+/// Dew point of the air in a bay, and how far a face stays above it.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_dew_point(
+    input: *const CoamingDewPoint,
+    outcome: *mut CoamingDewPointOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Dew point of the air in a bay, and how far a face stays above it. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_dew_point_batch(
+    input: *const CoamingDewPoint,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingFlexibleBondLine {
+    type Calculation = thermal::FlexibleBondLine;
+    type Outcome = CoamingFlexibleBondLineOutcome;
+
+    fn to_calculation(&self) -> Result<thermal::FlexibleBondLine, Error> {
+        Ok(thermal::FlexibleBondLine {
+            bond_length: si(self.bond_length_m),
+            growth_difference: self.growth_difference,
+            first_thickness: si(self.first_thickness_m),
+            first_youngs_modulus: si(self.first_youngs_modulus_pa),
+            second_thickness: si(self.second_thickness_m),
+            second_youngs_modulus: si(self.second_youngs_modulus_pa),
+            bond_shear_modulus: si(self.bond_shear_modulus_pa),
+            allowed_shear_strain: self.allowed_shear_strain,
+        })
+    }
+}
+
+/// Thickness that a flexible bond line needs so that growth shears its end no more than allowed.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_flexible_bond_line(
+    input: *const CoamingFlexibleBondLine,
+    outcome: *mut CoamingFlexibleBondLineOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Thickness that a flexible bond line needs so that growth shears its end no more than allowed. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_flexible_bond_line_batch(
+    input: *const CoamingFlexibleBondLine,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingJointSlip {
+    type Calculation = thermal::JointSlip;
+    type Outcome = CoamingJointSlipOutcome;
+
+    fn to_calculation(&self) -> Result<thermal::JointSlip, Error> {
+        Ok(thermal::JointSlip {
+            preload_min: si(self.preload_min_n),
+            preload_max: si(self.preload_max_n),
+            screws: self.screws,
+            friction_faces: self.friction_faces,
+            friction_min: self.friction_min,
+            friction_max: self.friction_max,
+            restrained_force: si(self.restrained_force_n),
+        })
+    }
+}
+
+/// Whether a clamped layer slides under its screws when it grows, or is locked by friction.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_joint_slip(
+    input: *const CoamingJointSlip,
+    outcome: *mut CoamingJointSlipOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Whether a clamped layer slides under its screws when it grows, or is locked by friction. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_joint_slip_batch(
+    input: *const CoamingJointSlip,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingLapShear {
+    type Calculation = thermal::LapShear;
+    type Outcome = CoamingLapShearOutcome;
+
+    fn to_calculation(&self) -> Result<thermal::LapShear, Error> {
+        Ok(thermal::LapShear {
+            load: si(self.load_n),
+            width: si(self.width_m),
+            overlap: si(self.overlap_m),
+            first_thickness: si(self.first_thickness_m),
+            first_youngs_modulus: si(self.first_youngs_modulus_pa),
+            second_thickness: si(self.second_thickness_m),
+            second_youngs_modulus: si(self.second_youngs_modulus_pa),
+            bond_thickness: si(self.bond_thickness_m),
+            bond_shear_modulus: si(self.bond_shear_modulus_pa),
+        })
+    }
+}
+
+/// Shear stress at the ends of a bonded single lap under load, by differential strain.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_lap_shear(
+    input: *const CoamingLapShear,
+    outcome: *mut CoamingLapShearOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Shear stress at the ends of a bonded single lap under load, by differential strain. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_lap_shear_batch(
+    input: *const CoamingLapShear,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingRestrainedGrowth {
+    type Calculation = thermal::RestrainedGrowth;
+    type Outcome = CoamingRestrainedGrowthOutcome;
+
+    fn to_calculation(&self) -> Result<thermal::RestrainedGrowth, Error> {
+        Ok(thermal::RestrainedGrowth {
+            growth_difference: self.growth_difference,
+            held_length: si(self.held_length_m),
+            clearance: si(self.clearance_m),
+            restraint: choice("restraint", self.restraint)?,
+            youngs_modulus: si(self.youngs_modulus_pa),
+            poissons_ratio: self.poissons_ratio,
+            width: si(self.width_m),
+            thickness: si(self.thickness_m),
+            screws: self.screws,
+            screw_diameter: si(self.screw_diameter_m),
+        })
+    }
+}
+
+/// Stress and force in a layer whose growth is held beyond its clearance, and its bearing on the screws.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_restrained_growth(
+    input: *const CoamingRestrainedGrowth,
+    outcome: *mut CoamingRestrainedGrowthOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Stress and force in a layer whose growth is held beyond its clearance, and its bearing on the screws. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_restrained_growth_batch(
+    input: *const CoamingRestrainedGrowth,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingSealantJoint {
+    type Calculation = thermal::SealantJoint;
+    type Outcome = CoamingSealantJointOutcome;
+
+    fn to_calculation(&self) -> Result<thermal::SealantJoint, Error> {
+        Ok(thermal::SealantJoint {
+            movement_class: choice("movement_class", self.movement_class)?,
+            opening: si(self.opening_m),
+            closing: si(self.closing_m),
+            width_tolerance: si(self.width_tolerance_m),
+            width: (self.has_width != 0).then_some(si(self.width_m)),
+        })
+    }
+}
+
+/// Width of a sealant joint from its movement and the movement class of the sealant.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_sealant_joint(
+    input: *const CoamingSealantJoint,
+    outcome: *mut CoamingSealantJointOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Width of a sealant joint from its movement and the movement class of the sealant. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_sealant_joint_batch(
+    input: *const CoamingSealantJoint,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingShoulderBush {
+    type Calculation = thermal::ShoulderBush;
+    type Outcome = CoamingShoulderBushOutcome;
+
+    fn to_calculation(&self) -> Result<thermal::ShoulderBush, Error> {
+        Ok(thermal::ShoulderBush {
+            bush_length: si(self.bush_length_m),
+            bush_tolerance: si(self.bush_tolerance_m),
+            layer_thickness: si(self.layer_thickness_m),
+            thickness_tolerance: si(self.thickness_tolerance_m),
+            hot_bush_strain: self.hot_bush_strain,
+            hot_layer_strain: self.hot_layer_strain,
+            cold_bush_strain: self.cold_bush_strain,
+            cold_layer_strain: self.cold_layer_strain,
+        })
+    }
+}
+
+/// Play of a layer under its shoulder bushes, at the extremes of tolerance, temperature and moisture.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_shoulder_bush(
+    input: *const CoamingShoulderBush,
+    outcome: *mut CoamingShoulderBushOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Play of a layer under its shoulder bushes, at the extremes of tolerance, temperature and moisture. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_shoulder_bush_batch(
+    input: *const CoamingShoulderBush,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingTouchTemperature {
+    type Calculation = thermal::TouchTemperature;
+    type Outcome = CoamingTouchTemperatureOutcome;
+
+    fn to_calculation(&self) -> Result<thermal::TouchTemperature, Error> {
+        Ok(thermal::TouchTemperature {
+            face_temperature: si(self.face_temperature_k),
+            face_material: choice("face_material", self.face_material)?,
+            contact_time: choice("contact_time", self.contact_time)?,
+        })
+    }
+}
+
+/// Temperature of a face that is touched against the burn threshold for longer contact.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_touch_temperature(
+    input: *const CoamingTouchTemperature,
+    outcome: *mut CoamingTouchTemperatureOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Temperature of a face that is touched against the burn threshold for longer contact. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_touch_temperature_batch(
+    input: *const CoamingTouchTemperature,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingTwoLayerBow {
+    type Calculation = thermal::TwoLayerBow;
+    type Outcome = CoamingTwoLayerBowOutcome;
+
+    fn to_calculation(&self) -> Result<thermal::TwoLayerBow, Error> {
+        Ok(thermal::TwoLayerBow {
+            body: choice("body", self.body)?,
+            inner_thickness: si(self.inner_thickness_m),
+            outer_thickness: si(self.outer_thickness_m),
+            inner_youngs_modulus: si(self.inner_youngs_modulus_pa),
+            outer_youngs_modulus: si(self.outer_youngs_modulus_pa),
+            inner_poissons_ratio: (self.has_inner_poissons_ratio != 0).then_some(self.inner_poissons_ratio),
+            outer_poissons_ratio: (self.has_outer_poissons_ratio != 0).then_some(self.outer_poissons_ratio),
+            inner_growth_strain: self.inner_growth_strain,
+            outer_growth_strain: self.outer_growth_strain,
+            length: si(self.length_m),
+        })
+    }
+}
+
+/// Bow and stresses of two layers bonded together that grow differently.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_two_layer_bow(
+    input: *const CoamingTwoLayerBow,
+    outcome: *mut CoamingTwoLayerBowOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Bow and stresses of two layers bonded together that grow differently. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_two_layer_bow_batch(
+    input: *const CoamingTwoLayerBow,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingPaneEngagement {
+    type Calculation = thermal::PaneEngagement;
+    type Outcome = CoamingPaneEngagementOutcome;
+
+    fn to_calculation(&self) -> Result<thermal::PaneEngagement, Error> {
+        Ok(thermal::PaneEngagement {
+            free_span: si(self.free_span_m),
+            overlap: si(self.overlap_m),
+            pane_growth_strain: self.pane_growth_strain,
+            frame_growth_strain: self.frame_growth_strain,
+            bow: si(self.bow_m),
+            side_clearance: si(self.side_clearance_m),
+            tolerance: si(self.tolerance_m),
+        })
+    }
+}
+
+/// How much of a lapped pane's edge stays behind its frame when it shrinks, bows and shifts.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_pane_engagement(
+    input: *const CoamingPaneEngagement,
+    outcome: *mut CoamingPaneEngagementOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// How much of a lapped pane's edge stays behind its frame when it shrinks, bows and shifts. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_pane_engagement_batch(
+    input: *const CoamingPaneEngagement,
     batch: *const CoamingBatch,
     caveats: *mut u64,
     fault: *mut CoamingFault,

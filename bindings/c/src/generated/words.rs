@@ -85,6 +85,12 @@ pub const COAMING_CAVEAT_SHORT_FLANGE: u32 = 11;
 /// The bit of the caveat `unusual_die_opening`: The die opening is below 5 or above 12 thicknesses: radius and force follow it less well there. Take a die opening of 6 to 10 thicknesses, or bend a test strip.
 pub const COAMING_CAVEAT_UNUSUAL_DIE_OPENING: u32 = 12;
 
+/// The bit of the caveat `unusual_k_factor`: The measured K-factor lies outside 0.25 to 0.50: more likely a reading is off than the neutral axis. Measure flat length, legs, radius and thickness again, on more than one strip.
+pub const COAMING_CAVEAT_UNUSUAL_K_FACTOR: u32 = 13;
+
+/// The bit of the caveat `guide_radius`: A tabulated bend radius is a guide for a cold bend of 90 deg across the grain, not a limit. Bend a test strip of the same sheet, along the same direction.
+pub const COAMING_CAVEAT_GUIDE_RADIUS: u32 = 14;
+
 /// The bit of the caveat `large_deflection`: The deflection passes half the thickness: the plate's middle surface stretches, and small-deflection theory overrates deflection and bending stress. Use the large-deflection calculation, with the in-plane edge condition stated.
 pub const COAMING_CAVEAT_LARGE_DEFLECTION: u32 = 16;
 
@@ -100,6 +106,15 @@ pub const COAMING_CAVEAT_SERIES_UNSETTLED: u32 = 19;
 /// The bit of the caveat `fixed_hole_moves`: A close hole stands off the fixed point: growth is held back there and loads the hole. Move the fixed point to this hole, or make the hole a slot or oversize.
 pub const COAMING_CAVEAT_FIXED_HOLE_MOVES: u32 = 24;
 
+/// The bit of the caveat `bow_past_thickness`: The plate bows by more than its thickness: it tends to roll in one direction, with a smaller bow across. Stiffen it, let the layers slide, or take the result as an upper bound.
+pub const COAMING_CAVEAT_BOW_PAST_THICKNESS: u32 = 25;
+
+/// The bit of the caveat `short_bond`: The bond is short against its transfer length: the two ends meet and the peel is off. Take the peel as an order of size, or test a sample.
+pub const COAMING_CAVEAT_SHORT_BOND: u32 = 26;
+
+/// The bit of the caveat `unverified_threshold`: The burn threshold was not confirmed against its standard. Read it in ISO 13732-1.
+pub const COAMING_CAVEAT_UNVERIFIED_THRESHOLD: u32 = 27;
+
 /// The bit of the caveat `unverified_scatter`: The scatter of the tightening method is recalled from its source, not read there. Measure the scatter of your own method, or give it from its source.
 pub const COAMING_CAVEAT_UNVERIFIED_SCATTER: u32 = 32;
 
@@ -111,6 +126,18 @@ pub const COAMING_CAVEAT_SPONGE_SHAPE_ESTIMATED: u32 = 40;
 
 /// The bit of the caveat `sponge_outside_grade`: The given pressure at 25 % lies outside the band of the stated grade. Check grade and figure against the maker's sheet.
 pub const COAMING_CAVEAT_SPONGE_OUTSIDE_GRADE: u32 = 41;
+
+/// The bit of the caveat `rubber_volume_change`: The rubber is so thin against its area that its own volume change softens it; the formula keeps it constant. Use a thicker or narrower rubber, or the maker's measured curve.
+pub const COAMING_CAVEAT_RUBBER_VOLUME_CHANGE: u32 = 42;
+
+/// The bit of the caveat `set_beyond_test`: The service is hotter, longer or more compressed than the measurement of the set: it takes more. Ask for the set at the temperature, time and compression of the service.
+pub const COAMING_CAVEAT_SET_BEYOND_TEST: u32 = 43;
+
+/// The bit of the caveat `opens_faster`: The gap opens faster than the sample of the set had time to recover: the gasket follows by less. Ask for the height right after release, or leave more compression.
+pub const COAMING_CAVEAT_OPENS_FASTER: u32 = 44;
+
+/// The bit of the caveat `gasket_lets_go`: Between the latches the gasket lets go; the formula keeps it attached there. Use a stiffer edge, more latches or a softer gasket.
+pub const COAMING_CAVEAT_GASKET_LETS_GO: u32 = 45;
 
 /// The bit of the caveat `latch_slack`: The pressure holds the lid and the latches are slack: they can rattle. Stiffen or raise the gasket, or check the latches by their force without the pressure.
 pub const COAMING_CAVEAT_LATCH_SLACK: u32 = 48;
@@ -173,15 +200,24 @@ pub(crate) fn caveat_text(number: u32) -> Option<&'static CStr> {
 10 => c"The nose of the punch is wider than the radius that the die opening gives: the punch sets the inside radius.",
 11 => c"A leg is shorter than the smallest flange of common practice for this thickness.",
 12 => c"The die opening is below 5 or above 12 thicknesses: radius and force follow it less well there.",
+13 => c"The measured K-factor lies outside 0.25 to 0.50: more likely a reading is off than the neutral axis.",
+14 => c"A tabulated bend radius is a guide for a cold bend of 90 deg across the grain, not a limit.",
 16 => c"The deflection passes half the thickness: the plate's middle surface stretches, and small-deflection theory overrates deflection and bending stress.",
 17 => c"The thickness is over 1/20 of the smallest span: shear deflection, which thin-plate theory leaves out, passes about 1 %.",
 18 => c"The loaded patch is smaller than the thickness: thin-plate theory overrates the bending stress beneath it.",
 19 => c"Two resolutions of the series differ by more than 1e-8 in deflection or 1e-6 in moment; the estimated errors are in the outcome.",
 24 => c"A close hole stands off the fixed point: growth is held back there and loads the hole.",
+25 => c"The plate bows by more than its thickness: it tends to roll in one direction, with a smaller bow across.",
+26 => c"The bond is short against its transfer length: the two ends meet and the peel is off.",
+27 => c"The burn threshold was not confirmed against its standard.",
 32 => c"The scatter of the tightening method is recalled from its source, not read there.",
 33 => c"The screw's length is not in the series.",
 40 => c"Only the pressure at 25 % comes from the grade; its course over compression is an estimate.",
 41 => c"The given pressure at 25 % lies outside the band of the stated grade.",
+42 => c"The rubber is so thin against its area that its own volume change softens it; the formula keeps it constant.",
+43 => c"The service is hotter, longer or more compressed than the measurement of the set: it takes more.",
+44 => c"The gap opens faster than the sample of the set had time to recover: the gasket follows by less.",
+45 => c"Between the latches the gasket lets go; the formula keeps it attached there.",
 48 => c"The pressure holds the lid and the latches are slack: they can rattle.",
  _ => return None })
 }
@@ -197,15 +233,24 @@ pub(crate) fn caveat_cure(number: u32) -> Option<&'static CStr> {
         10 => c"Take a sharper punch, or use the radius that is given here in the flat pattern.",
         11 => c"Make the leg longer, take a narrower die, or check the bend against the press brake.",
         12 => c"Take a die opening of 6 to 10 thicknesses, or bend a test strip.",
+        13 => c"Measure flat length, legs, radius and thickness again, on more than one strip.",
+        14 => c"Bend a test strip of the same sheet, along the same direction.",
         16 => c"Use the large-deflection calculation, with the in-plane edge condition stated.",
         17 => c"Use a shear-flexible plate theory, or the panel solver.",
         18 => c"Spread the load over at least the thickness, or take the stress as an upper bound.",
         19 => c"Use the estimated errors, move the patch away from the corner, or use the panel solver.",
         24 => c"Move the fixed point to this hole, or make the hole a slot or oversize.",
+        25 => c"Stiffen it, let the layers slide, or take the result as an upper bound.",
+        26 => c"Take the peel as an order of size, or test a sample.",
+        27 => c"Read it in ISO 13732-1.",
         32 => c"Measure the scatter of your own method, or give it from its source.",
         33 => c"Choose a length of the series, or shorten a longer screw.",
         40 => c"Use a maker's measured points.",
         41 => c"Check grade and figure against the maker's sheet.",
+        42 => c"Use a thicker or narrower rubber, or the maker's measured curve.",
+        43 => c"Ask for the set at the temperature, time and compression of the service.",
+        44 => c"Ask for the height right after release, or leave more compression.",
+        45 => c"Use a stiffer edge, more latches or a softer gasket.",
         48 => c"Stiffen or raise the gasket, or check the latches by their force without the pressure.",
         _ => return None,
     })

@@ -4,6 +4,7 @@
 //! `0.0016 m` are the same bits. Factors are exact: inch 0.0254 m, pound 0.45359237 kg, pound-force
 //! 4.4482216152605 N, standard gravity 9.80665 m/s².
 
+mod convert;
 mod dimension;
 mod exact;
 mod gauge;
@@ -15,6 +16,7 @@ mod write;
 #[cfg(test)]
 mod tests;
 
+pub use convert::Conversion;
 pub use dimension::{Dimension, Exponents};
 pub use read::{read, read_number};
 pub use types::*;

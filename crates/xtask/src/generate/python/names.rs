@@ -1,0 +1,155 @@
+//! Which Python type stands for a kind, and which module defines it.
+//!
+//! A record that is both an input and part of an outcome is two classes: what is given may be text, what comes out is
+//! a quantity. A type that two modules share is defined by the first and imported by the other.
+
+use coaming::declaration::{Alternatives, Choices, Kind, Record};
+
+/// A type that a module defines besides its calculations.
+#[derive(Clone, Copy, PartialEq)]
+pub(crate) enum Definition {
+    Choice(&'static Choices),
+    Input(&'static Record),
+    Outcome(&'static Record),
+    InputUnion(&'static Alternatives),
+    OutcomeUnion(&'static Alternatives),
+}
+
+impl Definition {
+    pub(crate) fn rust_name(&self) -> &'static str {
+        match self {
+            Self::Choice(choices) => choices.name,
+            Self::Input(record) | Self::Outcome(record) => record.name,
+            Self::InputUnion(alternatives) | Self::OutcomeUnion(alternatives) => alternatives.name,
+        }
+    }
+
+    const fn is_outcome(&self) -> bool {
+        matches!(self, Self::Outcome(_) | Self::OutcomeUnion(_))
+    }
+}
+
+/// A definition with the module and the name that it got.
+pub(crate) struct Owner {
+    pub(crate) definition: Definition,
+    pub(crate) module: String,
+    pub(crate) name: String,
+}
+
+/// Every definition so far, over all modules.
+#[derive(Default)]
+pub(crate) struct Owners(Vec<Owner>);
+
+impl Owners {
+    pub(crate) fn find(&self, definition: &Definition) -> Option<&Owner> {
+        self.0.iter().find(|owner| owner.definition == *definition)
+    }
+
+    /// The name of a definition; every kind is entered before it is named.
+    pub(crate) fn name(&self, definition: Definition) -> &str {
+        let owner = self.find(&definition);
+        &owner.unwrap_or_else(|| panic!("{} is not entered", definition.rust_name())).name
+    }
+
+    fn is_taken(&self, module: &str, name: &str) -> bool {
+        self.0.iter().any(|owner| owner.module == module && owner.name == name)
+    }
+
+    /// Enters a definition in a module, unless it has one already; true where it is new.
+    fn enter(&mut self, definition: Definition, module: &str, calculations: &[&str]) -> bool {
+        if self.find(&definition).is_some() {
+            return false;
+        }
+        let plain = definition.rust_name();
+        let is_free = |name: &str| !self.is_taken(module, name) && !calculations.contains(&name);
+        let name = if is_free(plain) {
+            plain.to_owned()
+        } else {
+            let longer = format!("{plain}{}", if definition.is_outcome() { "Found" } else { "Given" });
+            assert!(is_free(&longer), "{module}: two different types are named {plain}");
+            longer
+        };
+        self.0.push(Owner { definition, module: module.to_owned(), name });
+        true
+    }
+
+    /// Enters what a kind needs, inner ones first, and lists what is new in this module, in order.
+    pub(crate) fn collect(
+        &mut self,
+        kind: &'static Kind,
+        is_outcome: bool,
+        module: &str,
+        calculations: &[&str],
+        new: &mut Vec<Definition>,
+    ) {
+        let definition = match kind {
+            Kind::Optional(inner) | Kind::List(inner) => {
+                return self.collect(inner, is_outcome, module, calculations, new);
+            }
+            Kind::Choice(choices) => Definition::Choice(choices),
+            Kind::Record(record) => {
+                for field in record.fields {
+                    self.collect(&field.kind, is_outcome, module, calculations, new);
+                }
+                if is_outcome { Definition::Outcome(record) } else { Definition::Input(record) }
+            }
+            Kind::OneOf(alternatives) => {
+                for option in alternatives.options {
+                    self.collect(&option.2, is_outcome, module, calculations, new);
+                }
+                if is_outcome {
+                    Definition::OutcomeUnion(alternatives)
+                } else {
+                    Definition::InputUnion(alternatives)
+                }
+            }
+            _ => return,
+        };
+        if self.enter(definition, module, calculations) {
+            new.push(definition);
+        }
+    }
+
+    /// The annotation of an input field; `within` where it stands in a record or list, which take no arrays.
+    pub(crate) fn input_type(&self, kind: &Kind, within: bool) -> String {
+        match kind {
+            Kind::Quantity(_) => if within { "QuantityEntry" } else { "QuantityInput" }.to_owned(),
+            Kind::Number => if within { "NumberEntry" } else { "NumberInput" }.to_owned(),
+            Kind::List(Kind::Quantity(_)) => "QuantityList".to_owned(),
+            Kind::List(Kind::Number) => "NumberList".to_owned(),
+            Kind::List(inner) => format!("Sequence[{}]", self.input_type(inner, true)),
+            Kind::Optional(inner) => format!("{} | None", self.input_type(inner, within)),
+            Kind::Record(record) => self.name(Definition::Input(record)).to_owned(),
+            Kind::OneOf(alternatives) => self.name(Definition::InputUnion(alternatives)).to_owned(),
+            plain => self.plain_type(plain),
+        }
+    }
+
+    /// The annotation of an outcome field: as a quantity, or in SI units.
+    pub(crate) fn outcome_type(&self, kind: &Kind, in_si: bool, within: bool) -> String {
+        match kind {
+            Kind::Quantity(_) if !in_si => "Quantity".to_owned(),
+            Kind::Quantity(_) | Kind::Number => if within { "float" } else { "Values" }.to_owned(),
+            Kind::List(inner) => format!("tuple[{}, ...]", self.outcome_type(inner, in_si, true)),
+            Kind::Optional(inner) => match self.outcome_type(inner, in_si, within) {
+                any if any == "Values" => any,
+                some => format!("{some} | None"),
+            },
+            Kind::Record(record) => {
+                format!("{}{}", self.name(Definition::Outcome(record)), if in_si { ".Si" } else { "" })
+            }
+            Kind::OneOf(_) if in_si => "SiValues".to_owned(),
+            Kind::OneOf(alternatives) => self.name(Definition::OutcomeUnion(alternatives)).to_owned(),
+            plain => self.plain_type(plain),
+        }
+    }
+
+    fn plain_type(&self, kind: &Kind) -> String {
+        match kind {
+            Kind::Count => "int".to_owned(),
+            Kind::Flag => "bool".to_owned(),
+            Kind::Choice(choices) => self.name(Definition::Choice(choices)).to_owned(),
+            _ => "str".to_owned(),
+        }
+    }
+}

@@ -1,0 +1,37 @@
+"""Every example runs, and one number of it is checked."""
+
+from __future__ import annotations
+
+import importlib.util
+from pathlib import Path
+from types import ModuleType
+
+import pytest
+
+FOLDER = Path(__file__).parent.parent.parent / "examples" / "python"
+
+
+def loaded(name: str) -> ModuleType:
+    """An example as a module, without running it."""
+    specification = importlib.util.spec_from_file_location(f"example_{name}", FOLDER / f"{name}.py")
+    assert specification is not None and specification.loader is not None
+    module = importlib.util.module_from_spec(specification)
+    specification.loader.exec_module(module)
+    return module
+
+
+@pytest.mark.parametrize("name", sorted(file.stem for file in FOLDER.glob("*.py")))
+def test_an_example_runs(name: str, capsys: pytest.CaptureFixture[str]) -> None:
+    loaded(name).main()
+    assert capsys.readouterr().out
+
+
+def test_the_bend_allowance_is_that_of_the_handbook() -> None:
+    example = loaded("bend_allowance")
+    # FAA-H-8083-31A, ch. 4, U-channel layout: setback 0.2 in (step 2), allowance 0.279 in (step 4).
+    outcome = example.channel_bend()
+    assert outcome.bend_allowance.to("inch").magnitude == pytest.approx(0.279, abs=0.0005)
+    assert outcome.setback.to("inch").magnitude == pytest.approx(0.2, abs=0.0005)
+    # (pi/2) (r + 0.4467 * 1.016 mm) at r = 1 mm and 5 mm, by hand: 2.284 and 8.567 mm.
+    many = example.over_radii().bend_allowance.to("mm").magnitude
+    assert many[[0, -1]].tolist() == pytest.approx([2.284, 8.567], abs=0.001)
