@@ -9868,7 +9868,34 @@ uint32_t coaming_calculate(const char *name,
                            struct CoamingFault *fault);
 
 /**
- * Frees a text that coaming_calculate() gave; NULL is fine.
+ * Reviews a cover: its document in, the review out. The results are screenings with the inputs given, not a certificate.
+ *
+ * `document` is TOML or JSON; `output` is `"text"`, `"full_text"` or `"json"`; `units` is `"shop"` or `"inch"`. On success
+ * `*review` is to be given back to coaming_text_free(); otherwise it is untouched. Texts are UTF-8; `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says; texts end with a zero.
+ */
+uint32_t coaming_review(const char *document,
+                        const char *output,
+                        const char *units,
+                        char **review,
+                        struct CoamingFault *fault);
+
+/**
+ * The order sheet of a cover: its document in, the sheet out. As coaming_review() otherwise.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says; texts end with a zero.
+ */
+uint32_t coaming_order_sheet(const char *document,
+                             const char *output,
+                             const char *units,
+                             char **order_sheet,
+                             struct CoamingFault *fault);
+
+/**
+ * Frees a text that coaming_calculate(), coaming_review() or coaming_order_sheet() gave; NULL is fine.
  *
  * # Safety
  * NULL, or a text of this library that was not freed yet.

@@ -5,6 +5,7 @@
 mod batch;
 mod boundary;
 mod dispatch;
+mod document;
 mod from_python;
 mod to_python;
 mod units;
@@ -22,6 +23,8 @@ mod _native {
     use crate::boundary::{refuse_inconsistent, refuse_quantity, refuse_type};
     #[pymodule_export]
     use crate::dispatch::calculate;
+    #[pymodule_export]
+    use crate::document::{order_sheet, review};
     #[pymodule_export]
     use crate::from_python::Si;
     #[pymodule_export]

@@ -17,6 +17,7 @@
 )]
 
 pub mod amount;
+pub mod calls;
 pub mod cautions;
 pub mod checks;
 pub mod demand;

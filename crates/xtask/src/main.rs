@@ -3,9 +3,11 @@
 //! ```text
 //! cargo xtask generate [--check]   writes the sources that follow from the registry, or says which are stale
 //! cargo xtask test [--all]         runs every test in every language; --all adds formatting, lints and Valgrind
+//! cargo xtask bench                measures calculations in every language
 //! ```
 #![forbid(unsafe_code)]
 
+mod bench;
 mod generate;
 mod test;
 mod workspace;
@@ -14,7 +16,7 @@ use std::process::ExitCode;
 
 use workspace::Workspace;
 
-const USAGE: &str = "usage: cargo xtask generate [--check] | cargo xtask test [--all]";
+const USAGE: &str = "usage: cargo xtask generate [--check] | cargo xtask test [--all] | cargo xtask bench";
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
@@ -24,6 +26,7 @@ fn main() -> ExitCode {
         ["generate", "--check"] => Workspace::find().and_then(|workspace| generate::check(&workspace)),
         ["test"] => Workspace::find().and_then(|workspace| test::run(&workspace, false)),
         ["test", "--all"] => Workspace::find().and_then(|workspace| test::run(&workspace, true)),
+        ["bench"] => Workspace::find().and_then(|workspace| bench::run(&workspace)),
         _ => Err(USAGE.to_owned()),
     };
     match done {

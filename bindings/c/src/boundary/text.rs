@@ -4,6 +4,7 @@ use core::ffi::{CStr, c_char};
 use std::ffi::CString;
 
 use calculations::Error;
+use coaming_cover::calls;
 
 use super::fault::{CoamingFault, guarded, refuse_null};
 use crate::generated::words;
@@ -37,7 +38,70 @@ pub unsafe extern "C" fn coaming_calculate(
     unsafe { guarded(fault, work) }
 }
 
-/// Frees a text that coaming_calculate() gave; NULL is fine.
+/// Reviews a cover: its document in, the review out. The results are screenings with the inputs given, not a certificate.
+///
+/// `document` is TOML or JSON; `output` is `"text"`, `"full_text"` or `"json"`; `units` is `"shop"` or `"inch"`. On success
+/// `*review` is to be given back to coaming_text_free(); otherwise it is untouched. Texts are UTF-8; `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says; texts end with a zero.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_review(
+    document: *const c_char,
+    output: *const c_char,
+    units: *const c_char,
+    review: *mut *mut c_char,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: by contract of this function.
+    unsafe { document_call(calls::review, document, output, units, review, fault) }
+}
+
+/// The order sheet of a cover: its document in, the sheet out. As coaming_review() otherwise.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says; texts end with a zero.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_order_sheet(
+    document: *const c_char,
+    output: *const c_char,
+    units: *const c_char,
+    order_sheet: *mut *mut c_char,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: by contract of this function.
+    unsafe { document_call(calls::order_sheet, document, output, units, order_sheet, fault) }
+}
+
+/// A call that takes a document and gives text.
+type DocumentCall = fn(&str, calls::Output, calls::Units) -> Result<String, Error>;
+
+/// # Safety
+/// Each pointer is NULL or points to what its type says; texts end with a zero.
+unsafe fn document_call(
+    call: DocumentCall,
+    document: *const c_char,
+    output: *const c_char,
+    units: *const c_char,
+    answer: *mut *mut c_char,
+    fault: *mut CoamingFault,
+) -> u32 {
+    let work = || {
+        // SAFETY: by contract NULL or text that ends with a zero.
+        let (document, output, units) =
+            unsafe { (text(document, "document")?, text(output, "output")?, text(units, "units")?) };
+        refuse_null(answer, "answer")?;
+        let text = call(document, calls::choice("output", output)?, calls::choice("units", units)?)?;
+        let text = CString::new(text).map_err(|error| Error::Unreadable { reason: error.to_string() })?;
+        // SAFETY: not NULL, and by contract room for a pointer.
+        unsafe { answer.write_unaligned(text.into_raw()) };
+        Ok(())
+    };
+    // SAFETY: by contract NULL or room for a fault.
+    unsafe { guarded(fault, work) }
+}
+
+/// Frees a text that coaming_calculate(), coaming_review() or coaming_order_sheet() gave; NULL is fine.
 ///
 /// # Safety
 /// NULL, or a text of this library that was not freed yet.

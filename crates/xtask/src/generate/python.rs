@@ -112,6 +112,7 @@ class ErrorCode(IntEnum):
 
 fn front(modules: &[&str]) -> String {
     let mut sorted = modules.to_vec();
+    sorted.push("cover"); // written by hand: documents in, text out
     sorted.sort_unstable();
     let all: Vec<String> = ["Caveat", "CoamingError", "ErrorCode", "__version__"]
         .into_iter()

@@ -18,7 +18,7 @@ pub(super) const HOSTILE: &str = "hostile";
 const STRICT: &[&str] = &["-Wall", "-Wextra", "-Werror", "-O1"];
 
 /// The folder of the programs and of the library's names.
-pub(super) fn folder(workspace: &Workspace) -> Result<PathBuf, String> {
+pub(crate) fn folder(workspace: &Workspace) -> Result<PathBuf, String> {
     workspace.output_folder("c")
 }
 
@@ -57,7 +57,7 @@ pub(super) fn run(workspace: &Workspace, _all: bool) -> Result<Done, String> {
     Ok(Done { passed, words: format!("{passed} checks hold: header, same bits, hostile calls, example") })
 }
 
-fn compiler(variable: &str, default: &str) -> Result<OsString, String> {
+pub(crate) fn compiler(variable: &str, default: &str) -> Result<OsString, String> {
     let program = std::env::var_os(variable).unwrap_or_else(|| default.into());
     match is_installed(&program) {
         true => Ok(program),
@@ -68,7 +68,7 @@ fn compiler(variable: &str, default: &str) -> Result<OsString, String> {
     }
 }
 
-fn compile(
+pub(crate) fn compile(
     workspace: &Workspace,
     folder: &Path,
     compiler: &OsString,
@@ -84,7 +84,7 @@ fn compile(
 
 /// Builds the shared library as it is shipped, and gives it both its names in the folder: `libcoaming.so` for the
 /// linker, the SONAME for the loader.
-fn library(workspace: &Workspace, folder: &Path) -> Result<(), String> {
+pub(crate) fn library(workspace: &Workspace, folder: &Path) -> Result<(), String> {
     let mut build = workspace.cargo();
     build.args(["build", "--quiet", "--release", "--package", "coaming-c"]);
     build.args(["--message-format", "json-render-diagnostics"]);

@@ -1,10 +1,10 @@
 //! Every test in every language, stage by stage; each prints one line when it is done.
 
-mod c;
+pub(crate) mod c;
 mod format;
 mod generated;
 mod lint;
-mod python;
+pub(crate) mod python;
 mod rust;
 mod same_bits;
 mod valgrind;

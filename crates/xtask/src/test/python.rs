@@ -1,5 +1,6 @@
 //! The tests in Python, in an environment of their own.
 
+use std::path::PathBuf;
 use std::process::Command;
 
 use super::rust::count;
@@ -12,6 +13,44 @@ pub(super) fn run(workspace: &Workspace, all: bool) -> Result<Done, String> {
         let words = "skipped: python (the folder python holds no package)".to_owned();
         return if all { Err(words) } else { Ok(Done { passed: 0, words }) };
     }
+    let environment = environment(workspace)?;
+    let lines = watch(
+        environment
+            .module("pytest", &["-q", "tests/python"])
+            .env(same_bits::VARIABLE, same_bits::table_path(workspace)?),
+    )?;
+    let summary = lines.last().map_or("", String::as_str);
+    let (passed, skipped) = (count(summary, "passed"), count(summary, "skipped"));
+    if passed == 0 || skipped > 0 {
+        return Err(format!("pytest passed {passed} tests and skipped {skipped}; each is to run"));
+    }
+    output(&mut environment.module("mypy", &["--strict", "python/coaming", "tests/python"]))?;
+    Ok(Done { passed, words: format!("{passed} tests hold, mypy finds no fault") })
+}
+
+/// The project's own Python environment.
+pub(crate) struct Environment {
+    root: PathBuf,
+    python: PathBuf,
+}
+
+impl Environment {
+    /// Its interpreter, in the root of the workspace.
+    pub(crate) fn python(&self) -> Command {
+        let mut command = Command::new(&self.python);
+        command.current_dir(&self.root);
+        command
+    }
+
+    fn module(&self, name: &str, arguments: &[&str]) -> Command {
+        let mut command = self.python();
+        command.args(["-m", name]).args(arguments);
+        command
+    }
+}
+
+/// Makes `.venv` where it is not there yet, and installs what the tests need and the package itself.
+pub(crate) fn environment(workspace: &Workspace) -> Result<Environment, String> {
     let system = std::env::var_os("PYTHON").unwrap_or_else(|| "python3".into());
     if !is_installed(&system) {
         return Err(
@@ -19,27 +58,13 @@ pub(super) fn run(workspace: &Workspace, all: bool) -> Result<Done, String> {
         );
     }
     let folder = workspace.root.join(".venv");
-    let python = folder.join("bin/python");
-    if !is_installed(python.as_os_str()) {
+    let environment = Environment { root: workspace.root.clone(), python: folder.join("bin/python") };
+    if !is_installed(environment.python.as_os_str()) {
         let made = output(Command::new(system).args(["-m", "venv", "--clear"]).arg(&folder));
         made.map_err(|_| "install Python's venv, on Debian with `apt-get install python3-venv`".to_owned())?;
     }
-    let module = |name: &str, arguments: &[&str]| {
-        let mut command = Command::new(&python);
-        command.current_dir(&workspace.root).args(["-m", name]).args(arguments);
-        command
-    };
     let pip = ["install", "--quiet", "--disable-pip-version-check"];
-    output(module("pip", &pip).args(["-r", "tests/python/requirements.txt"]))?;
-    output(module("pip", &pip).arg("./python"))?;
-    let lines = watch(
-        module("pytest", &["-q", "tests/python"]).env(same_bits::VARIABLE, same_bits::table_path(workspace)?),
-    )?;
-    let summary = lines.last().map_or("", String::as_str);
-    let (passed, skipped) = (count(summary, "passed"), count(summary, "skipped"));
-    if passed == 0 || skipped > 0 {
-        return Err(format!("pytest passed {passed} tests and skipped {skipped}; each is to run"));
-    }
-    output(&mut module("mypy", &["--strict", "python/coaming", "tests/python"]))?;
-    Ok(Done { passed, words: format!("{passed} tests hold, mypy finds no fault") })
+    output(environment.module("pip", &pip).args(["-r", "tests/python/requirements.txt"]))?;
+    output(environment.module("pip", &pip).arg("./python"))?;
+    Ok(environment)
 }

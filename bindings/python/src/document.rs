@@ -1,0 +1,24 @@
+//! The document calls: a cover's text in, text out.
+
+use coaming_cover::calls;
+use pyo3::prelude::*;
+
+use crate::boundary::guarded;
+
+/// Reviews a cover.
+#[pyfunction]
+pub(crate) fn review(py: Python<'_>, document: &str, output: &str, units: &str) -> PyResult<String> {
+    guarded(py, || {
+        let (output, units) = (calls::choice("output", output)?, calls::choice("units", units)?);
+        Ok(py.detach(|| calls::review(document, output, units))?)
+    })
+}
+
+/// The order sheet of a cover.
+#[pyfunction]
+pub(crate) fn order_sheet(py: Python<'_>, document: &str, output: &str, units: &str) -> PyResult<String> {
+    guarded(py, || {
+        let (output, units) = (calls::choice("output", output)?, calls::choice("units", units)?);
+        Ok(py.detach(|| calls::order_sheet(document, output, units))?)
+    })
+}

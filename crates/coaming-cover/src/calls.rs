@@ -1,0 +1,76 @@
+//! The document calls as every language has them: a document's text in, text out.
+
+use coaming::prelude::*;
+
+use crate::document::{Form, read};
+use crate::render::{Detail, order_sheet_json, order_sheet_text, review_json, review_text};
+
+/// The form of an output.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Choice)]
+pub enum Output {
+    /// Text of 80 columns.
+    Text,
+    /// Text with formula, inputs and sources of each row.
+    FullText,
+    /// JSON; its quantities are in shop units and read back to the same bits.
+    Json,
+}
+
+/// The units of a text.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Choice)]
+pub enum Units {
+    /// mm, N, N·m, kPa, degC, deg.
+    Shop,
+    /// in, lbf, lbf·in, psi, degF, deg.
+    Inch,
+}
+
+impl Units {
+    fn system(self) -> System {
+        match self {
+            Self::Shop => System::Shop,
+            Self::Inch => System::Inch,
+        }
+    }
+}
+
+/// Reviews a document, TOML or JSON.
+///
+/// # Errors
+/// As [`read`] and [`review`](crate::review::review()) give them.
+pub fn review(document: &str, output: Output, units: Units) -> Result<String, Error> {
+    let review = crate::review::review(&read(document, Form::of(document))?)?;
+    match output {
+        Output::Text => Ok(review_text(&review, Detail::Short, units.system())),
+        Output::FullText => Ok(review_text(&review, Detail::Full, units.system())),
+        Output::Json => review_json(&review),
+    }
+}
+
+/// The order sheet of a document, TOML or JSON.
+///
+/// # Errors
+/// As [`read`] and [`order_sheet`](crate::order_sheet::order_sheet()) give them.
+pub fn order_sheet(document: &str, output: Output, units: Units) -> Result<String, Error> {
+    let sheet = crate::order_sheet::order_sheet(&read(document, Form::of(document))?)?;
+    match output {
+        Output::Text | Output::FullText => Ok(order_sheet_text(&sheet, units.system())),
+        Output::Json => order_sheet_json(&sheet),
+    }
+}
+
+/// A choice by its name, for callers that pass text.
+///
+/// # Errors
+/// [`Error::NotAnOption`] with the options.
+pub fn choice<C: Choice>(field: &str, name: &str) -> Result<C, Error> {
+    C::from_name(name).ok_or_else(|| {
+        let options: Vec<&str> = C::CHOICES.options.iter().map(|option| option.0).collect();
+        Error::NotAnOption {
+            field: field.to_owned(),
+            value: name.chars().take(60).collect(),
+            nearest: coaming::declaration::nearest::nearest(name, options.iter().copied()).map(str::to_owned),
+            accepted: options.join(", "),
+        }
+    })
+}
