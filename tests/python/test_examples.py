@@ -35,3 +35,9 @@ def test_the_bend_allowance_is_that_of_the_handbook() -> None:
     # (pi/2) (r + 0.4467 * 1.016 mm) at r = 1 mm and 5 mm, by hand: 2.284 and 8.567 mm.
     many = example.over_radii().bend_allowance.to("mm").magnitude
     assert many[[0, -1]].tolist() == pytest.approx([2.284, 8.567], abs=0.001)
+
+
+def test_the_first_guess_fails_where_the_scenario_says() -> None:
+    keys = loaded("review").failing("first-guess")
+    # By hand: an M4 countersink is 2.45 mm deep, the sheet 1.6 mm thick.
+    assert "countersink_depth(pane_screws, lid)" in keys

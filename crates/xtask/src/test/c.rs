@@ -53,8 +53,27 @@ pub(super) fn run(workspace: &Workspace, _all: bool) -> Result<Done, String> {
     let example = workspace.root.join("examples/c/bend_allowance.c");
     compile(workspace, &folder, &c, c99, &example, "bend_allowance")?;
     output(&mut Command::new(folder.join("bend_allowance")))?;
-    passed += 1;
+    passed += 1 + covers(workspace, &folder, &c)?;
     Ok(Done { passed, words: format!("{passed} checks hold: header, same bits, hostile calls, example") })
+}
+
+/// Compiles the example that reviews, and compares what it prints with what Rust gave.
+fn covers(workspace: &Workspace, folder: &Path, compiler: &OsString) -> Result<u64, String> {
+    let example = workspace.root.join("examples/c/review.c");
+    compile(workspace, folder, compiler, &["-std=c99", "-pedantic"], &example, "review")?;
+    let laid_down = workspace.output_folder(same_bits::FOLDER)?;
+    let mut passed = 0;
+    for (name, file) in same_bits::covers::all(workspace)? {
+        for (word, ending) in [("review", "review.txt"), ("order_sheet", "order_sheet.txt")] {
+            let printed = output(Command::new(folder.join("review")).arg(&file).arg(word))?;
+            let expected = std::fs::read_to_string(laid_down.join(format!("{name}.{ending}")));
+            if !expected.is_ok_and(|expected| expected == printed) {
+                return Err(format!("{name}: C gives another {word} than Rust"));
+            }
+            passed += 1;
+        }
+    }
+    Ok(passed)
 }
 
 pub(crate) fn compiler(variable: &str, default: &str) -> Result<OsString, String> {

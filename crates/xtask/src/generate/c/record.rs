@@ -68,6 +68,8 @@ pub(super) fn to_c(field: &'static Field) -> String {
             let value = value_to_c(kind, "value");
             let value = match value.as_str() {
                 "value" => format!("outcome.{name}.unwrap_or({zero})"),
+                "u8::from(value)" => format!("outcome.{name}.map_or({zero}, u8::from)"),
+                "Choice::number(value)" => format!("outcome.{name}.map_or({zero}, Choice::number)"),
                 _ => format!("outcome.{name}.map_or({zero}, |value| {value})"),
             };
             format!("{has}: u8::from(outcome.{name}.is_some()),\n{member}: {value},\n")

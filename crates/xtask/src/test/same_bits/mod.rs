@@ -2,6 +2,7 @@
 //! as two tables, a C source and a JSON file, that the runners of C and Python compare with.
 
 mod c_table;
+pub(super) mod covers;
 mod hex;
 mod json_table;
 mod row;
@@ -29,6 +30,10 @@ pub(super) fn run(workspace: &Workspace, _all: bool) -> Result<Done, String> {
     let folder = workspace.output_folder(FOLDER)?;
     workspace::write(&folder.join("same_bits_table.h"), &c_table::text(&rows))?;
     workspace::write(&table_path(workspace)?, &json_table::text(&rows)?)?;
+    let covers = covers::lay_down(workspace)?;
     let flat = rows.iter().filter(|row| row.flat.is_some()).count();
-    Ok(Done { passed: 0, words: format!("{} cases laid down, {flat} of them for C structs", rows.len()) })
+    Ok(Done {
+        passed: 0,
+        words: format!("{} cases laid down, {flat} of them for C structs, and {covers} covers", rows.len()),
+    })
 }

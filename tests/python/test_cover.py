@@ -1,0 +1,54 @@
+"""The document calls: the same text as Rust gives, and typed errors."""
+
+from __future__ import annotations
+
+import json
+import os
+from pathlib import Path
+
+import pytest
+
+from coaming import CoamingError, cover
+
+COVERS = Path(__file__).parent.parent.parent / "examples" / "covers"
+NAMES = ["first-guess", "first-guess-flanged", "half-fix", "revised"]
+
+
+def document(name: str) -> str:
+    return (COVERS / f"{name}.toml").read_text(encoding="utf-8")
+
+
+def expected(name: str) -> str:
+    """What Rust gave, laid beside the table of cases."""
+    return (Path(os.environ["COAMING_SAME_BITS"]).parent / name).read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_python_gives_the_text_that_rust_gives(name: str) -> None:
+    assert cover.review(document(name)) == expected(f"{name}.review.txt")
+    assert cover.order_sheet(document(name)) == expected(f"{name}.order_sheet.txt")
+    assert cover.review(document(name), output="json") == expected(f"{name}.review.json")
+
+
+def test_json_holds_every_row_and_the_cautions() -> None:
+    review = json.loads(cover.review(document("revised"), output="json"))
+    assert sum(review["counts"].values()) == len(review["checks"])
+    assert any("not a certificate" in caution for caution in review["cautions"])
+    sheet = json.loads(cover.order_sheet(document("revised"), output="json"))
+    assert sheet["warnings"] and any("deburr" in caution for caution in sheet["cautions"])
+
+
+def test_inch_output_converts() -> None:
+    assert "24.43 in" in cover.order_sheet(document("revised"), units="inch")  # 620.6 mm
+
+
+def test_bad_documents_are_refused_with_their_place() -> None:
+    wrong = document("revised").replace('thickness = "2.5 mm"', "thickness = 2.5")
+    with pytest.raises(CoamingError) as caught:
+        cover.review(wrong)
+    line = wrong[: wrong.index("thickness = 2.5")].count("\n") + 1
+    assert (caught.value.name, caught.value.field) == ("not_a_quantity", "layers[0].thickness")
+    assert caught.value.line == line
+    with pytest.raises(CoamingError) as caught:
+        cover.review(document("revised"), output="pdf")  # type: ignore[arg-type]
+    assert (caught.value.name, caught.value.field) == ("not_an_option", "output")
