@@ -81,6 +81,7 @@ registry! {
     plate::RectangularPlate,
     plate::RectangularPlatePatch,
     plate::RectangularPlateFrequency,
+    plate::RectangularPlateModes,
     thermal::HoleMovement,
     thermal::LayerGrowth,
     thermal::MoistureStrain,
