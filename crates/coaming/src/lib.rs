@@ -82,6 +82,7 @@ registry! {
     plate::RectangularPlatePatch,
     plate::RectangularPlateFrequency,
     plate::RectangularPlateModes,
+    plate::RectangularPlateLargeDeflection,
     thermal::HoleMovement,
     thermal::LayerGrowth,
     thermal::MoistureStrain,

@@ -14,11 +14,13 @@ mod legendre_bubble;
 mod levy_patch;
 mod levy_terms;
 mod plate_modes;
+mod plate_stretching;
 mod quadrature;
 mod rectangle_patch;
 mod rectangle_uniform;
 mod rectangular_plate;
 mod rectangular_plate_frequency;
+mod rectangular_plate_large_deflection;
 mod rectangular_plate_modes;
 mod rectangular_plate_patch;
 #[cfg(test)]
@@ -28,5 +30,8 @@ mod symmetric;
 pub use edge_support::EdgeSupport;
 pub use rectangular_plate::{RectangularPlate, RectangularPlateOutcome};
 pub use rectangular_plate_frequency::{RectangularPlateFrequency, RectangularPlateFrequencyOutcome};
+pub use rectangular_plate_large_deflection::{
+    InPlaneSupport, RectangularPlateLargeDeflection, RectangularPlateLargeDeflectionOutcome,
+};
 pub use rectangular_plate_modes::{PlateEdge, RectangularPlateModes, RectangularPlateModesOutcome};
 pub use rectangular_plate_patch::{RectangularPlatePatch, RectangularPlatePatchOutcome};
