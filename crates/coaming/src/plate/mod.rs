@@ -3,7 +3,10 @@
 //! z points outward; positive pressure pushes inward, so that it makes the deflection negative. Moments and stresses
 //! are those of the inner face, positive where it is in tension.
 
+mod annular_plate;
 mod band;
+mod circular_plate;
+mod circular_plate_modes;
 mod clamped_frequency;
 mod clamped_patch;
 mod clamped_ritz;
@@ -27,6 +30,9 @@ mod rectangular_plate_patch;
 mod series_tests;
 mod symmetric;
 
+pub use annular_plate::{AnnularPlate, AnnularPlateOutcome};
+pub use circular_plate::{CircularPlate, CircularPlateOutcome};
+pub use circular_plate_modes::{CircularPlateModes, CircularPlateModesOutcome};
 pub use edge_support::EdgeSupport;
 pub use rectangular_plate::{RectangularPlate, RectangularPlateOutcome};
 pub use rectangular_plate_frequency::{RectangularPlateFrequency, RectangularPlateFrequencyOutcome};
