@@ -86,6 +86,8 @@ registry! {
     plate::CircularPlate,
     plate::CircularPlateModes,
     plate::AnnularPlate,
+    plate::PlateTemperatureGradient,
+    plate::HeatedPlateBuckling,
     thermal::HoleMovement,
     thermal::LayerGrowth,
     thermal::MoistureStrain,
