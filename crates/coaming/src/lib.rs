@@ -88,6 +88,7 @@ registry! {
     plate::AnnularPlate,
     plate::PlateTemperatureGradient,
     plate::HeatedPlateBuckling,
+    plate::CreepDeflection,
     thermal::HoleMovement,
     thermal::LayerGrowth,
     thermal::MoistureStrain,
