@@ -18,10 +18,12 @@ mod isotropic;
 mod legendre_bubble;
 mod levy_patch;
 mod levy_terms;
+mod order_margin;
 mod plate_modes;
 mod plate_stretching;
 mod plate_temperature_gradient;
 mod quadrature;
+mod random_response;
 mod rectangle_patch;
 mod rectangle_uniform;
 mod rectangular_plate;
@@ -31,6 +33,7 @@ mod rectangular_plate_modes;
 mod rectangular_plate_patch;
 #[cfg(test)]
 mod series_tests;
+mod sinusoid_response;
 mod symmetric;
 
 pub use annular_plate::{AnnularPlate, AnnularPlateOutcome};
@@ -39,7 +42,9 @@ pub use circular_plate_modes::{CircularPlateModes, CircularPlateModesOutcome};
 pub use creep_deflection::{CreepDeflection, CreepDeflectionOutcome};
 pub use edge_support::EdgeSupport;
 pub use heated_plate_buckling::{HeatedPlateBuckling, HeatedPlateBucklingOutcome};
+pub use order_margin::{OrderMargin, OrderMarginOutcome};
 pub use plate_temperature_gradient::{PlateTemperatureGradient, PlateTemperatureGradientOutcome};
+pub use random_response::{RandomResponse, RandomResponseOutcome};
 pub use rectangular_plate::{RectangularPlate, RectangularPlateOutcome};
 pub use rectangular_plate_frequency::{RectangularPlateFrequency, RectangularPlateFrequencyOutcome};
 pub use rectangular_plate_large_deflection::{
@@ -47,3 +52,4 @@ pub use rectangular_plate_large_deflection::{
 };
 pub use rectangular_plate_modes::{PlateEdge, RectangularPlateModes, RectangularPlateModesOutcome};
 pub use rectangular_plate_patch::{RectangularPlatePatch, RectangularPlatePatchOutcome};
+pub use sinusoid_response::{SinusoidResponse, SinusoidResponseOutcome};
