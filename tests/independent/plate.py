@@ -229,12 +229,186 @@ def clamped_frequency():
               f"  effective share {integral**2:.6f}")
 
 
+def clamped_buckling():
+    """Ritz in the same cosines: clamped rectangle, equal compression both ways, N s^2/(pi^2 D), even and odd along b."""
+    from scipy.linalg import eigh
+
+    def side(power, N, odd):
+        m = 2 * np.arange(N) + 1 + odd
+        low, high = ((m - 1) * np.pi) ** power, ((m + 1) * np.pi) ** power
+        if power == 0:
+            low = np.where(m == 1, 2.0, 1.0)
+        return np.diag(0.5 * (low + high)) - 0.5 * (np.diag(high[:-1], 1) + np.diag(high[:-1], -1))
+
+    for b in (1.0, 1.5, 3.0, 10.0):
+        values = []
+        for N in (20, 40):
+            A, B, M = (side(p, N, 0) for p in (4, 2, 0))
+            lowest = []
+            for odd in (0, 1):
+                A2, B2, M2 = (side(p, N, odd) for p in (4, 2, 0))
+                K = np.kron(A, M2) + 2 * np.kron(B, B2) / b**2 + np.kron(M, A2) / b**4
+                G = np.kron(B, M2) + np.kron(M, B2) / b**2
+                lowest.append(eigh(K, G, subset_by_index=[0, 0])[0][0] / np.pi**2)
+            values.append(min(lowest))
+        print(f"clamped 1 x {b}: k {values[0]:.7f} {values[1]:.7f} extrapolated {(8 * values[1] - values[0]) / 7:.6f}")
+
+
+def gradient():
+    """Membrane under unit load on 1 x b, centre, by the double sine series."""
+    for b in (1.0, 1.5):
+        m = np.arange(1, 4002, 2)[:, None] * np.pi
+        n = np.arange(1, 4002, 2)[None, :] * np.pi / b
+        s = 16 / (m * n * b) / (m**2 + n**2) * np.sin(m / 2) * np.sin(n * b / 2)
+        print(f"membrane 1 x {b}: centre {(4 / 4 * s).sum() / 1:.9f}")
+
+
+def circles():
+    """Circular plates: frequency parameters by Bessel functions and brentq."""
+    from scipy.optimize import brentq
+    from scipy.special import iv, ivp, jv, jvp
+
+    def values(edge, nu):
+        found = []
+        for n in range(0, 7):
+            def both(x):
+                out = []
+                for f, fp, s in ((jv, jvp, -1), (iv, ivp, 1)):
+                    w, w1, w2 = f(n, x), x * fp(n, x, 1), x**2 * fp(n, x, 2)
+                    w3 = x**3 * fp(n, x, 3)
+                    moment = w2 + nu * (w1 - n * n * w)
+                    # V = (lap w)' + (1 - nu) d/dtheta-part
+                    lap1 = w3 + w2 - w1 - n * n * (w1 - 2 * w)
+                    shear = lap1 - (1 - nu) * n * n * (w1 - w)
+                    out.append({"clamped": (w, w1), "supported": (w, moment), "free": (moment, shear)}[edge])
+                (a, b), (c, d) = out
+                return a * d - b * c
+            grid = np.arange(0.5, 9, 0.02)
+            y = [both(x) for x in grid]
+            for x0, x1, y0, y1 in zip(grid, grid[1:], y, y[1:]):
+                if y0 * y1 < 0:
+                    found.append((brentq(both, x0, x1, xtol=1e-13) ** 2, n))
+        return sorted(found)[:6]
+
+    for edge, nu in (("clamped", 0.3), ("supported", 0.3), ("free", 0.33)):
+        print(edge, nu, [(round(v, 8), n) for v, n in values(edge, nu)])
+
+
+def rings():
+    """Annular plate by a boundary value problem: q = 1, a = 1, nu = 0.3, D = 1."""
+    from scipy.integrate import solve_bvp
+
+    def solve(b, outer, inner, q, line):
+        def rhs(r, y):
+            w, p, m, v = y  # w, w', M_r = -(w'' + nu w'/r), V = -(lap w)'
+            w2 = -m - NU * p / r
+            m_t = -(p / r + NU * w2)
+            return np.array([p, w2, v - (m - m_t) / r, -v / r - q])
+
+        def conditions(at_inner, at_outer):
+            out = []
+            for y, how, given in ((at_inner, inner, -line / (2 * np.pi * b)), (at_outer, outer, 0.0)):
+                w, p, m, v = y
+                out += {"free": [m, v - given], "supported": [w, m], "clamped": [w, p]}[how]
+            return np.array(out)
+
+        r = np.linspace(b, 1, 60)
+        s = solve_bvp(rhs, conditions, r, np.zeros((4, r.size)), tol=1e-11, max_nodes=200000)
+        rr = np.linspace(b, 1, 20001)
+        y = s.sol(rr)
+        i = np.argmax(abs(y[0]))
+        w2 = -y[2] - NU * y[1] / rr
+        mt = -(y[1] / rr + NU * w2)
+        print(f"ring {b} outer {outer} inner {inner} q {q} force {line}: w_in {y[0, 0]:.9f} w_out {y[0, -1]:.9f} largest {y[0, i]:.9f}"
+              f" M_in {y[2, 0]:.9f} Mt_in {mt[0]:.9f} M_out {y[2, -1]:.9f} V_in {y[3, 0]:.9f} V_out {y[3, -1]:.9f}"
+              f" largest M {max(abs(y[2]).max(), abs(mt).max()):.9f}")
+
+    solve(0.5, "supported", "free", 1.0, 0.0)
+    solve(0.3, "clamped", "free", 0.0, 1.0)
+    solve(0.4, "clamped", "supported", 1.0, 0.0)
+
+
+def large_deflection():
+    """Large deflection by Fourier series for u, v, w (supported, edges held straight, sheet free to slide along them)."""
+    def run(b, p, nu, N=5):
+        # lengths by a = 1, w by t, Q = q a^4/(D t)
+        Q = 12 * (1 - nu**2) * p
+        g, wt = np.polynomial.legendre.leggauss(40)
+        x = 0.5 + 0.5 * g
+        X, Y = np.meshgrid(x, x * b, indexing="ij")
+        W = np.outer(wt, wt) * 0.25 * b
+        m = 2 * np.arange(N) + 1
+        e = 2 * np.arange(N + 1)
+        rows = []  # each: w, wx, wy, lap, ux, uy, vx, vy
+        Z = np.zeros_like(X)
+        for i in m:
+            for j in m:
+                k, l = i * np.pi, j * np.pi / b
+                s, t = np.sin(k * X), np.sin(l * Y)
+                rows.append([s * t, k * np.cos(k * X) * t, l * s * np.cos(l * Y), -(k * k + l * l) * s * t, Z, Z, Z, Z])
+        nw = len(rows)
+        for i in e[1:]:
+            for j in e:
+                k, l = i * np.pi, j * np.pi / b
+                rows.append([Z, Z, Z, Z, k * np.cos(k * X) * np.cos(l * Y), -l * np.sin(k * X) * np.sin(l * Y), Z, Z])
+        for i in e:
+            for j in e[1:]:
+                k, l = i * np.pi, j * np.pi / b
+                rows.append([Z, Z, Z, Z, Z, Z, -k * np.sin(k * X) * np.sin(l * Y), l * np.cos(k * X) * np.cos(l * Y)])
+        R = np.array([[c.ravel() for c in r] for r in rows])
+        w = W.ravel()
+        c = np.zeros(len(rows))
+        c[0] = 0.5
+        for _ in range(60):
+            f = np.einsum("i,ijk->jk", c, R)
+            ex, ey, ga = f[4] + f[1] ** 2 / 2, f[7] + f[2] ** 2 / 2, f[5] + f[6] + f[1] * f[2]
+            nx, ny, nxy = 12 * (ex + nu * ey), 12 * (ey + nu * ex), 6 * (1 - nu) * ga
+            dx = R[:, 4] + f[1] * R[:, 1]
+            dy = R[:, 7] + f[2] * R[:, 2]
+            dg = R[:, 5] + R[:, 6] + f[1] * R[:, 2] + f[2] * R[:, 1]
+            res = (R[:, 3] * f[3] + nx * dx + ny * dy + nxy * dg - Q * R[:, 0]) @ w
+            K = (R[:, 3] * w) @ R[:, 3].T + 12 * ((dx + nu * dy) * w) @ dx.T + 12 * ((dy + nu * dx) * w) @ dy.T
+            K += 6 * (1 - nu) * (dg * w) @ dg.T
+            K += (R[:, 1] * (nx * w)) @ R[:, 1].T + (R[:, 2] * (ny * w)) @ R[:, 2].T
+            cross = (R[:, 1] * (nxy * w)) @ R[:, 2].T
+            K += cross + cross.T
+            step = np.linalg.solve(K, res)
+            c -= step
+            if abs(step).max() < 1e-12:
+                break
+        # centre
+        s = np.array([np.sin(i * np.pi / 2) for i in m])
+        S = np.outer(s, s).ravel()
+        k2 = np.array([(i * np.pi) ** 2 for i in m])
+        w0 = c[:nw] @ S
+        wxx = c[:nw] @ (np.outer(k2 * s, s).ravel())
+        wyy = c[:nw] @ (np.outer(s, k2 * s).ravel()) / b**2
+        u = c[nw:nw + N * (N + 1)].reshape(N, N + 1)
+        v = c[nw + N * (N + 1):].reshape(N + 1, N)
+        ce = np.cos(e * np.pi / 2)
+        ux = (e[1:] * np.pi * ce[1:]) @ u @ ce
+        vy = ce @ v @ (e[1:] * np.pi / b * ce[1:])
+        # stresses over E t^2/a^2
+        f = 1 / (1 - nu**2)
+        print(f"held 1 x {b} p {p} N {N}: w/t {w0:.6f} membrane {f * (ux + nu * vy):.5f} {f * (vy + nu * ux):.5f}"
+              f" bending {0.5 * f * (wxx + nu * wyy):.5f} {0.5 * f * (wyy + nu * wxx):.5f}")
+
+    for N in (4, 6):
+        run(1.0, 50.0, 0.3, N)
+        run(2.0, 50.0, 0.3, N)
+
+
 PARTS = {
     "supported": lambda: [supported(b) for b in ("1", "1.5", "2", "5")],
     "reactions": lambda: [navier_reactions(b) for b in (1.0, 2.0, 0.5)],
     "clamped": clamped_uniform,
     "patches": patches,
     "frequency": clamped_frequency,
+    "buckling": clamped_buckling,
+    "gradient": gradient,
+    "circles": circles,
+    "rings": rings,
+    "large": large_deflection,
 }
 
 if __name__ == "__main__":

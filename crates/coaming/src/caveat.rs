@@ -84,6 +84,10 @@ caveats! {
     SeriesUnsettled = 19, "series_unsettled",
         "Two resolutions of the series differ by more than 1e-8 in deflection or 1e-6 in moment; the estimated errors are in the outcome.",
         cure "Use the estimated errors, move the patch away from the corner, or use the panel solver.";
+    /// A sustained stress past the limit, where creep is no longer proportional to stress.
+    CreepNotLinear = 20, "creep_not_linear",
+        "The sustained stress passes its limit: creep grows faster than stress there, and the creep modulus underrates it.",
+        cure "Lower the stress below the sustained limit.";
 
     /// A hole that places the layer stands where the layer moves.
     FixedHoleMoves = 24, "fixed_hole_moves",

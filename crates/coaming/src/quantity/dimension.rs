@@ -54,6 +54,7 @@ dimensions! {
     MASS_PER_AREA = "mass per area", [-2, 1, 0, 0, 0], shop "kg/m^2", si "kg/m^2", suffix "kg_per_m2", like "4.3 kg/m^2";
     FREQUENCY = "frequency", [0, 0, -1, 0, 0], shop "Hz", si "Hz", suffix "hz", like "37.5 Hz or 1500 rpm";
     ACCELERATION = "acceleration", [1, 0, -2, 0, 0], shop "m/s^2", si "m/s^2", suffix "m_per_s2", like "3 gn or 29.4 m/s^2";
+    ACCELERATION_SPECTRAL_DENSITY = "acceleration spectral density", [2, 0, -3, 0, 0], shop "gn^2/Hz", si "m^2/s^3", suffix "m2_per_s3", like "0.04 gn^2/Hz";
     VELOCITY = "velocity", [1, 0, -1, 0, 0], shop "m/s", si "m/s", suffix "m_per_s", like "40 m/s";
     TIME = "time", [0, 0, 1, 0, 0], shop "s", si "s", suffix "s", like "24 h";
     TEMPERATURE_DIFFERENCE = "temperature difference", [0, 0, 0, 1, 0], shop "K", si "K", suffix "k", like "30 K or 54 delta_degF";

@@ -1,7 +1,7 @@
 //! The quantity types: `uom`'s, under the trade's names, and their constructors, which round once.
 
 use uom::si::{ISQ, Quantity as Uom, SI};
-use uom::typenum::{N1, N2, N3, P1, P4, Z0};
+use uom::typenum::{N1, N2, N3, P1, P2, P4, Z0};
 
 use super::dimension::Dimension;
 use super::exact::Exact;
@@ -67,6 +67,7 @@ quantities! {
     MassPerArea = uom::si::f64::ArealMassDensity, MASS_PER_AREA;
     Frequency = uom::si::f64::Frequency, FREQUENCY;
     Acceleration = uom::si::f64::Acceleration, ACCELERATION;
+    AccelerationSpectralDensity = Uom<ISQ<P2, Z0, N3, Z0, Z0, Z0, Z0>, SI<f64>, f64>, ACCELERATION_SPECTRAL_DENSITY;
     Velocity = uom::si::f64::Velocity, VELOCITY;
     Time = uom::si::f64::Time, TIME;
     Temperature = uom::si::f64::ThermodynamicTemperature, TEMPERATURE;
@@ -124,6 +125,7 @@ constructors! {
     rpm = "rpm": Frequency;
     meter_per_second_squared = "m/s^2": Acceleration;
     standard_gravity = "gn": Acceleration;
+    standard_gravity_squared_per_hertz = "gn^2/Hz": AccelerationSpectralDensity;
     second = "s": Time;
     hour = "h": Time;
     celsius = "degC": Temperature;
