@@ -110,6 +110,10 @@ caveats! {
     NotStandardLength = 33, "not_standard_length",
         "The screw's length is not in the series.",
         cure "Choose a length of the series, or shorten a longer screw.";
+    /// A strength that no check value holds.
+    UnverifiedStrength = 34, "unverified_strength",
+        "The strength of this class is not among the figures that were confirmed against the standard.",
+        cure "Read the strength in the standard or on the maker's certificate.";
 
     /// The shape of the sponge's curve is an estimate.
     SpongeShapeEstimated = 40, "sponge_shape_estimated",

@@ -71,6 +71,8 @@ registry! {
     fastener::ClearanceHole,
     fastener::HoleEdge,
     fastener::ScrewLength,
+    fastener::ScrewStrength,
+    fastener::TensionAndShear,
     sheet::BendAllowance,
     sheet::KFactorDin6935,
     sheet::KFactorFromAllowance,

@@ -1,4 +1,4 @@
-//! Fasteners: threads, tightening, heads and countersinks, holes, screw lengths.
+//! Fasteners: threads, heads, holes, tightening, screw lengths, joints, inserts, patterns and the stress at a hole.
 
 mod assembly_preload;
 mod bearing_table;
@@ -12,7 +12,9 @@ mod hole_edge;
 mod length_series;
 mod preload_scatter;
 mod screw_length;
+mod screw_strength;
 mod size;
+mod tension_and_shear;
 mod thread;
 mod tightening;
 mod tightening_preload;
@@ -29,7 +31,9 @@ pub use hole_edge::{HoleEdge, HoleEdgeOutcome};
 pub use length_series::LengthSeries;
 pub use preload_scatter::{PreloadScatter, PreloadScatterOutcome, TighteningMethod};
 pub use screw_length::{GripLayer, HeadSeat, ScrewLength, ScrewLengthOutcome};
+pub use screw_strength::{HeadLoadability, ScrewStrength, ScrewStrengthOutcome, StrengthClass};
 pub use size::ScrewSize;
+pub use tension_and_shear::{TensionAndShear, TensionAndShearOutcome};
 pub use thread::{Thread, ThreadForm, ThreadOutcome};
 pub use tightening_preload::{TighteningPreload, TighteningPreloadOutcome};
 pub use tightening_scatter::{TighteningScatter, TighteningScatterOutcome};
