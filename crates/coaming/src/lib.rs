@@ -73,6 +73,8 @@ registry! {
     fastener::ScrewLength,
     fastener::ScrewStrength,
     fastener::TensionAndShear,
+    fastener::ThreadLimits,
+    fastener::ThreadStripping,
     sheet::BendAllowance,
     sheet::KFactorDin6935,
     sheet::KFactorFromAllowance,

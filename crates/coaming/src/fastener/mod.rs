@@ -16,6 +16,9 @@ mod screw_strength;
 mod size;
 mod tension_and_shear;
 mod thread;
+mod thread_limits;
+mod thread_stripping;
+mod thread_tolerance;
 mod tightening;
 mod tightening_preload;
 mod tightening_scatter;
@@ -35,6 +38,8 @@ pub use screw_strength::{HeadLoadability, ScrewStrength, ScrewStrengthOutcome, S
 pub use size::ScrewSize;
 pub use tension_and_shear::{TensionAndShear, TensionAndShearOutcome};
 pub use thread::{Thread, ThreadForm, ThreadOutcome};
+pub use thread_limits::{ThreadLimits, ThreadLimitsOutcome};
+pub use thread_stripping::{ThreadStripping, ThreadStrippingOutcome, WeakerThread};
 pub use tightening_preload::{TighteningPreload, TighteningPreloadOutcome};
 pub use tightening_scatter::{TighteningScatter, TighteningScatterOutcome};
 pub use tightening_torque::{TighteningTorque, TighteningTorqueOutcome};
