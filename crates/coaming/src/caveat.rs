@@ -114,6 +114,10 @@ caveats! {
     UnverifiedStrength = 34, "unverified_strength",
         "The strength of this class is not among the figures that were confirmed against the standard.",
         cure "Read the strength in the standard or on the maker's certificate.";
+    /// A boss in printed layers.
+    PrintedLayers = 35, "printed_layers",
+        "The boss is printed in layers, which part long before a moulded boss fails.",
+        cure "Pull-test a printed sample, or turn the part so that the layers do not cross the pull.";
 
     /// The shape of the sponge's curve is an estimate.
     SpongeShapeEstimated = 40, "sponge_shape_estimated",
