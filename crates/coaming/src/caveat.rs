@@ -118,6 +118,10 @@ caveats! {
     PrintedLayers = 35, "printed_layers",
         "The boss is printed in layers, which part long before a moulded boss fails.",
         cure "Pull-test a printed sample, or turn the part so that the layers do not cross the pull.";
+    /// A joint that VDI 2230 does not cover.
+    OutsideVdi2230 = 36, "outside_vdi_2230",
+        "A soft layer, aluminium or a stainless screw is in the load path: outside VDI 2230, the springs are an estimate.",
+        cure "Put a shoulder bush through the soft layer, or measure the clamp force over time.";
 
     /// The shape of the sponge's curve is an estimate.
     SpongeShapeEstimated = 40, "sponge_shape_estimated",

@@ -2,6 +2,7 @@
 
 mod assembly_preload;
 mod bearing_table;
+mod bolt_stiffness;
 mod clearance_hole;
 mod clearance_hole_table;
 mod countersunk_head;
@@ -12,7 +13,10 @@ mod hole_edge;
 mod insert_boss;
 mod insert_load;
 mod insert_pull_out;
+mod joint_load;
 mod length_series;
+mod member_stiffness;
+mod preload_change;
 mod preload_scatter;
 mod screw_length;
 mod screw_strength;
@@ -29,6 +33,7 @@ mod tightening_torque;
 
 pub use assembly_preload::{AssemblyPreload, AssemblyPreloadOutcome};
 pub use bearing_table::BearingStandard;
+pub use bolt_stiffness::{BoltStiffness, BoltStiffnessOutcome, HeadStiffness, JointKind, ShankSegment};
 pub use clearance_hole::{ClearanceFit, ClearanceHole, ClearanceHoleOutcome};
 pub use countersunk_head::{CountersunkHead, CountersunkHeadOutcome, CountersunkStandard};
 pub use designation::ThreadDesignation;
@@ -37,7 +42,10 @@ pub use hole_edge::{HoleEdge, HoleEdgeOutcome};
 pub use insert_boss::{InsertBoss, InsertBossOutcome, InsertKind, LayerDirection};
 pub use insert_load::{InsertLoad, InsertLoadOutcome};
 pub use insert_pull_out::{InsertPullOut, InsertPullOutOutcome};
+pub use joint_load::{JointLoad, JointLoadOutcome, JointMaterials};
 pub use length_series::LengthSeries;
+pub use member_stiffness::{ClampedLayer, MemberStiffness, MemberStiffnessOutcome, ShoulderBush};
+pub use preload_change::{PreloadChange, PreloadChangeOutcome};
 pub use preload_scatter::{PreloadScatter, PreloadScatterOutcome, TighteningMethod};
 pub use screw_length::{GripLayer, HeadSeat, ScrewLength, ScrewLengthOutcome};
 pub use screw_strength::{HeadLoadability, ScrewStrength, ScrewStrengthOutcome, StrengthClass};
