@@ -82,6 +82,7 @@ registry! {
     fastener::MemberStiffness,
     fastener::PreloadChange,
     fastener::JointLoad,
+    fastener::FastenerPattern,
     sheet::BendAllowance,
     sheet::KFactorDin6935,
     sheet::KFactorFromAllowance,

@@ -8,6 +8,7 @@ mod clearance_hole_table;
 mod countersunk_head;
 mod countersunk_head_table;
 mod designation;
+mod fastener_pattern;
 mod head_bearing;
 mod hole_edge;
 mod insert_boss;
@@ -37,6 +38,7 @@ pub use bolt_stiffness::{BoltStiffness, BoltStiffnessOutcome, HeadStiffness, Joi
 pub use clearance_hole::{ClearanceFit, ClearanceHole, ClearanceHoleOutcome};
 pub use countersunk_head::{CountersunkHead, CountersunkHeadOutcome, CountersunkStandard};
 pub use designation::ThreadDesignation;
+pub use fastener_pattern::{FastenerPattern, FastenerPatternOutcome, PatternFastener, PatternLoad};
 pub use head_bearing::{HeadBearing, HeadBearingOutcome};
 pub use hole_edge::{HoleEdge, HoleEdgeOutcome};
 pub use insert_boss::{InsertBoss, InsertBossOutcome, InsertKind, LayerDirection};
