@@ -83,6 +83,7 @@ registry! {
     fastener::PreloadChange,
     fastener::JointLoad,
     fastener::FastenerPattern,
+    fastener::HoleStress,
     sheet::BendAllowance,
     sheet::KFactorDin6935,
     sheet::KFactorFromAllowance,
