@@ -114,6 +114,18 @@ caveats! {
     NotStandardLength = 33, "not_standard_length",
         "The screw's length is not in the series.",
         cure "Choose a length of the series, or shorten a longer screw.";
+    /// A strength that no check value holds.
+    UnverifiedStrength = 34, "unverified_strength",
+        "The strength of this class is not among the figures that were confirmed against the standard.",
+        cure "Read the strength in the standard or on the maker's certificate.";
+    /// A boss in printed layers.
+    PrintedLayers = 35, "printed_layers",
+        "The boss is printed in layers, which part long before a moulded boss fails.",
+        cure "Pull-test a printed sample, or turn the part so that the layers do not cross the pull.";
+    /// A joint that VDI 2230 does not cover.
+    OutsideVdi2230 = 36, "outside_vdi_2230",
+        "A soft layer, aluminium or a stainless screw is in the load path: outside VDI 2230, the springs are an estimate.",
+        cure "Put a shoulder bush through the soft layer, or measure the clamp force over time.";
 
     /// The shape of the sponge's curve is an estimate.
     SpongeShapeEstimated = 40, "sponge_shape_estimated",
