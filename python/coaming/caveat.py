@@ -136,8 +136,8 @@ class Caveat(StrEnum):
         "bow_past_thickness",
         25,
         (
-            "The plate bows by more than its thickness: it tends to roll in one direction, with a smaller bow "
-            "across."
+            "The plate bows by more than its thickness: it tends to roll in one direction, with a smaller "
+            "bow across."
         ),
         "Stiffen it, let the layers slide, or take the result as an upper bound.",
     )
@@ -181,8 +181,8 @@ class Caveat(StrEnum):
         "rubber_volume_change",
         42,
         (
-            "The rubber is so thin against its area that its own volume change softens it; the formula keeps "
-            "it constant."
+            "The rubber is so thin against its area that its own volume change softens it; the formula "
+            "keeps it constant."
         ),
         "Use a thicker or narrower rubber, or the maker's measured curve.",
     )

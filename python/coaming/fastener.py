@@ -239,21 +239,6 @@ ThreadDesignation: TypeAlias = Literal[
 """
 
 
-ThreadForm: TypeAlias = Literal[
-    "metric_coarse",
-    "metric_fine",
-    "unified_coarse",
-    "unified_fine",
-]
-"""Form and series of a screw thread.
-
-- `metric_coarse`: ISO metric, coarse pitch.
-- `metric_fine`: ISO metric, fine pitch.
-- `unified_coarse`: Unified, coarse (UNC).
-- `unified_fine`: Unified, fine (UNF).
-"""
-
-
 TighteningMethod: TypeAlias = Literal[
     "by_feel",
     "torque_wrench",
@@ -470,6 +455,21 @@ LengthSeries: TypeAlias = Literal[
 
 - `iso_888`: ISO 888, 2 mm to 200 mm, without the lengths in brackets (unverified).
 - `inch`: Inch lengths, 1/8 in to 6 in, as they are commonly stocked (common practice).
+"""
+
+
+ThreadForm: TypeAlias = Literal[
+    "metric_coarse",
+    "metric_fine",
+    "unified_coarse",
+    "unified_fine",
+]
+"""Form and series of a screw thread.
+
+- `metric_coarse`: ISO metric, coarse pitch.
+- `metric_fine`: ISO metric, fine pitch.
+- `unified_coarse`: Unified, coarse (UNC).
+- `unified_fine`: Unified, fine (UNF).
 """
 
 

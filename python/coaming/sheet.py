@@ -68,7 +68,6 @@ __all__ = [
     "Profile",
     "ProfileBend",
     "ProfileBendOutcome",
-    "ProfileGiven",
     "ProfileHole",
     "ProfileHoleOutcome",
     "ProfileOutcome",
@@ -273,6 +272,216 @@ class BrakeBend(Record):
         )
 
 
+LengthReference: TypeAlias = Literal[
+    "outside",
+    "inside",
+    "mid",
+    "to_virtual_sharp",
+    "to_tangent",
+    "flat",
+]
+"""What the length of a leg is measured to, at each of its ends that has a bend.
+
+- `outside`: Over the outside, the convex side of the bend: to where the outside faces meet; `above_ninety`
+  says what past 90°.
+- `inside`: On the inside, the hollow side of the bend: to where the inside faces meet; `above_ninety` says
+  what past 90°.
+- `mid`: At mid thickness: to where the middle planes meet; `above_ninety` says what past 90°.
+- `to_virtual_sharp`: To the virtual sharp corner, where the outside faces meet, at any bend angle below 180°.
+- `to_tangent`: To the tangent plane of the bend, the furthest extent of the outside face; from 90° on only.
+- `flat`: The flat itself: to the tangent line, where the bend begins.
+"""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Leg(Record):
+    """One leg of a profile.
+
+    Fields
+    ------
+    - `length`: Length of the leg [mm]. Accepted: at least 0 mm.
+    - `reference`: What the length is measured to.
+    """
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "length": QuantityKind("length", "mm"),
+        "reference": PLAIN,
+    }
+
+    length: QuantityEntry
+    """Length of the leg [mm]. Accepted: at least 0 mm."""
+
+    reference: LengthReference
+    """What the length is measured to."""
+
+
+BendDirection: TypeAlias = Literal[
+    "up",
+    "down",
+]
+"""The side that a bend turns to, seen with the named good face up.
+
+- `up`: Towards the good face: it becomes the inside.
+- `down`: Away from the good face: it becomes the outside.
+"""
+
+
+@dataclass(frozen=True, kw_only=True)
+class ProfileBend(Record):
+    """One bend of a profile, between two legs.
+
+    Fields
+    ------
+    - `bend_angle` (or `included_angle`): Bend angle, α: the angle the sheet is turned through [deg].
+      Accepted: at least 0 deg and at most 180 deg.
+    - `inside_radius`: Inside radius, r [mm]. Accepted: at least 0 mm.
+    - `k_factor`: Neutral axis, K: its distance from the inside face over the thickness. Accepted: greater
+      than 0 and less than 1. Tested: at least 0.25 and at most 0.5.
+    - `direction`: The side that the bend turns to.
+    """
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "bend_angle": QuantityKind("angle", "deg"),
+        "inside_radius": QuantityKind("length", "mm"),
+        "k_factor": NUMBER,
+        "direction": PLAIN,
+    }
+
+    bend_angle: QuantityEntry
+    """Bend angle, α: the angle the sheet is turned through [deg]. Accepted: at least 0 deg and at most 180
+    deg.
+    """
+
+    inside_radius: QuantityEntry
+    """Inside radius, r [mm]. Accepted: at least 0 mm."""
+
+    k_factor: NumberEntry
+    """Neutral axis, K: its distance from the inside face over the thickness. Accepted: greater than 0 and
+    less than 1. Tested: at least 0.25 and at most 0.5.
+    """
+
+    direction: BendDirection
+    """The side that the bend turns to."""
+
+    @classmethod
+    def with_included_angle(
+        cls,
+        *,
+        included_angle: QuantityEntry,
+        inside_radius: QuantityEntry,
+        k_factor: NumberEntry,
+        direction: BendDirection,
+    ) -> Self:
+        """The same with `included_angle` given in place of `bend_angle`."""
+        return cls(
+            bend_angle=given_as("included_angle", included_angle),
+            inside_radius=inside_radius,
+            k_factor=k_factor,
+            direction=direction,
+        )
+
+
+AboveNinety: TypeAlias = Literal[
+    "tangent_plane",
+    "virtual_sharp",
+]
+"""What outside, inside and mid lengths go to at a bend of more than 90°, where the faces meet far out in the
+air.
+
+- `tangent_plane`: To the tangent plane square to the leg, as a caliper over the bend reads and as DIN 6935
+  measures.
+- `virtual_sharp`: To where the faces meet, as for smaller angles.
+"""
+
+
+AluminumDesignManualTemper: TypeAlias = Literal[
+    "3003-O",
+    "3003-H14",
+    "5052-O",
+    "5052-H32",
+    "5052-H34",
+    "6061-O",
+    "6061-T4",
+    "6061-T6",
+]
+"""Alloy and temper of table 3-1 of the Aluminum Design Manual.
+
+- `3003-O`: 3003-O.
+- `3003-H14`: 3003-H14.
+- `5052-O`: 5052-O.
+- `5052-H32`: 5052-H32.
+- `5052-H34`: 5052-H34.
+- `6061-O`: 6061-O.
+- `6061-T4`: 6061-T4.
+- `6061-T6`: 6061-T6.
+"""
+
+
+AdvisoryCircularTemper: TypeAlias = Literal[
+    "2024-T3",
+    "5052-O",
+    "5052-H32",
+    "5052-H34",
+    "6061-T4",
+    "6061-T6",
+]
+"""Alloy and temper of table 4-6 of AC 43.13-1B.
+
+- `2024-T3`: 2024-T3.
+- `5052-O`: 5052-O.
+- `5052-H32`: 5052-H32.
+- `5052-H34`: 5052-H34.
+- `6061-T4`: 6061-T4.
+- `6061-T6`: 6061-T6.
+"""
+
+
+HoleDistanceReference: TypeAlias = Literal[
+    "bend_line",
+    "tangent_line",
+    "inside_face",
+    "outside_face",
+]
+"""Where a distance from a hole to a bend is measured from.
+
+- `bend_line`: From the bend line, on the flat.
+- `tangent_line`: From the tangent line, where the flat begins.
+- `inside_face`: On the folded part, from the inside face of the bent-up leg; at other angles than 90° from
+  where the inside faces meet.
+- `outside_face`: On the folded part, from the outside face of the bent-up leg; at other angles than 90°
+  from where the outside faces meet.
+"""
+
+
+@dataclass(frozen=True, kw_only=True)
+class ProfileHole(Record):
+    """A hole of a profile, by its place on the flat strip.
+
+    Fields
+    ------
+    - `flat_position`: Centre of the hole, from the first edge of the flat strip [mm]. Accepted: at least 0
+      mm.
+    """
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "flat_position": QuantityKind("length", "mm"),
+    }
+
+    flat_position: QuantityEntry
+    """Centre of the hole, from the first edge of the flat strip [mm]. Accepted: at least 0 mm."""
+
+
+AcrossBends: TypeAlias = Literal[
+    "common",
+    "independent",
+]
+"""How the errors of neutral axis and radius go together from bend to bend.
+
+- `common`: The same error at every bend: one sheet and one die.
+- `independent`: An error of its own at every bend.
+"""
+
+
 BrakeLimit: TypeAlias = Literal[
     "bed_length",
     "force",
@@ -406,128 +615,6 @@ class BrakeBendOutcome(OutcomeRecord):
         return self._get("daylight_utilisation")
 
 
-LengthReference: TypeAlias = Literal[
-    "outside",
-    "inside",
-    "mid",
-    "to_virtual_sharp",
-    "to_tangent",
-    "flat",
-]
-"""What the length of a leg is measured to, at each of its ends that has a bend.
-
-- `outside`: Over the outside, the convex side of the bend: to where the outside faces meet; `above_ninety`
-  says what past 90°.
-- `inside`: On the inside, the hollow side of the bend: to where the inside faces meet; `above_ninety` says
-  what past 90°.
-- `mid`: At mid thickness: to where the middle planes meet; `above_ninety` says what past 90°.
-- `to_virtual_sharp`: To the virtual sharp corner, where the outside faces meet, at any bend angle below 180°.
-- `to_tangent`: To the tangent plane of the bend, the furthest extent of the outside face; from 90° on only.
-- `flat`: The flat itself: to the tangent line, where the bend begins.
-"""
-
-
-@dataclass(frozen=True, kw_only=True)
-class Leg(Record):
-    """One leg of a profile.
-
-    Fields
-    ------
-    - `length`: Length of the leg [mm]. Accepted: at least 0 mm.
-    - `reference`: What the length is measured to.
-    """
-
-    _kinds: ClassVar[Mapping[str, Kind]] = {
-        "length": QuantityKind("length", "mm"),
-        "reference": PLAIN,
-    }
-
-    length: QuantityEntry
-    """Length of the leg [mm]. Accepted: at least 0 mm."""
-
-    reference: LengthReference
-    """What the length is measured to."""
-
-
-BendDirection: TypeAlias = Literal[
-    "up",
-    "down",
-]
-"""The side that a bend turns to, seen with the named good face up.
-
-- `up`: Towards the good face: it becomes the inside.
-- `down`: Away from the good face: it becomes the outside.
-"""
-
-
-@dataclass(frozen=True, kw_only=True)
-class ProfileBend(Record):
-    """One bend of a profile, between two legs.
-
-    Fields
-    ------
-    - `bend_angle` (or `included_angle`): Bend angle, α: the angle the sheet is turned through [deg].
-      Accepted: at least 0 deg and at most 180 deg.
-    - `inside_radius`: Inside radius, r [mm]. Accepted: at least 0 mm.
-    - `k_factor`: Neutral axis, K: its distance from the inside face over the thickness. Accepted: greater
-      than 0 and less than 1. Tested: at least 0.25 and at most 0.5.
-    - `direction`: The side that the bend turns to.
-    """
-
-    _kinds: ClassVar[Mapping[str, Kind]] = {
-        "bend_angle": QuantityKind("angle", "deg"),
-        "inside_radius": QuantityKind("length", "mm"),
-        "k_factor": NUMBER,
-        "direction": PLAIN,
-    }
-
-    bend_angle: QuantityEntry
-    """Bend angle, α: the angle the sheet is turned through [deg]. Accepted: at least 0 deg and at most 180
-    deg.
-    """
-
-    inside_radius: QuantityEntry
-    """Inside radius, r [mm]. Accepted: at least 0 mm."""
-
-    k_factor: NumberEntry
-    """Neutral axis, K: its distance from the inside face over the thickness. Accepted: greater than 0 and
-    less than 1. Tested: at least 0.25 and at most 0.5.
-    """
-
-    direction: BendDirection
-    """The side that the bend turns to."""
-
-    @classmethod
-    def with_included_angle(
-        cls,
-        *,
-        included_angle: QuantityEntry,
-        inside_radius: QuantityEntry,
-        k_factor: NumberEntry,
-        direction: BendDirection,
-    ) -> Self:
-        """The same with `included_angle` given in place of `bend_angle`."""
-        return cls(
-            bend_angle=given_as("included_angle", included_angle),
-            inside_radius=inside_radius,
-            k_factor=k_factor,
-            direction=direction,
-        )
-
-
-AboveNinety: TypeAlias = Literal[
-    "tangent_plane",
-    "virtual_sharp",
-]
-"""What outside, inside and mid lengths go to at a bend of more than 90°, where the faces meet far out in the
-air.
-
-- `tangent_plane`: To the tangent plane square to the leg, as a caliper over the bend reads and as DIN 6935
-  measures.
-- `virtual_sharp`: To where the faces meet, as for smaller angles.
-"""
-
-
 class LegOutcome(OutcomeRecord):
     """One leg on the flat strip."""
 
@@ -637,158 +724,6 @@ class ProfileBendOutcome(OutcomeRecord):
         """The side that the bend turns to."""
         found: BendDirection = self._get("direction")
         return found
-
-
-AluminumDesignManualTemper: TypeAlias = Literal[
-    "3003-O",
-    "3003-H14",
-    "5052-O",
-    "5052-H32",
-    "5052-H34",
-    "6061-O",
-    "6061-T4",
-    "6061-T6",
-]
-"""Alloy and temper of table 3-1 of the Aluminum Design Manual.
-
-- `3003-O`: 3003-O.
-- `3003-H14`: 3003-H14.
-- `5052-O`: 5052-O.
-- `5052-H32`: 5052-H32.
-- `5052-H34`: 5052-H34.
-- `6061-O`: 6061-O.
-- `6061-T4`: 6061-T4.
-- `6061-T6`: 6061-T6.
-"""
-
-
-AdvisoryCircularTemper: TypeAlias = Literal[
-    "2024-T3",
-    "5052-O",
-    "5052-H32",
-    "5052-H34",
-    "6061-T4",
-    "6061-T6",
-]
-"""Alloy and temper of table 4-6 of AC 43.13-1B.
-
-- `2024-T3`: 2024-T3.
-- `5052-O`: 5052-O.
-- `5052-H32`: 5052-H32.
-- `5052-H34`: 5052-H34.
-- `6061-T4`: 6061-T4.
-- `6061-T6`: 6061-T6.
-"""
-
-
-HoleDistanceReference: TypeAlias = Literal[
-    "bend_line",
-    "tangent_line",
-    "inside_face",
-    "outside_face",
-]
-"""Where a distance from a hole to a bend is measured from.
-
-- `bend_line`: From the bend line, on the flat.
-- `tangent_line`: From the tangent line, where the flat begins.
-- `inside_face`: On the folded part, from the inside face of the bent-up leg; at other angles than 90° from
-  where the inside faces meet.
-- `outside_face`: On the folded part, from the outside face of the bent-up leg; at other angles than 90°
-  from where the outside faces meet.
-"""
-
-
-@dataclass(frozen=True, kw_only=True)
-class ProfileGiven(Record):
-    """Flat length, bend lines and tangent lines of a profile of legs and bends.
-
-    Formula
-    -------
-
-    At a bend of angle α, inside radius r and thickness t, with the neutral axis at K t from the inside:
-
-    - bend allowance BA = α (r + K t)
-    - a flat ends at the tangent line; the length of its leg goes past that line by (r + e) tan(α/2), with e
-      = t for `outside`
-    and `to_virtual_sharp`, t/2 for `mid`, 0 for `inside`; by r + e at a bend past 90° with `tangent_plane`;
-    by r + t for
-      `to_tangent`; by nothing for `flat`
-    - flat of a leg f = length − what goes past at its one or two bends
-    - flat length = Σ f + Σ BA; tangent lines lie at its partial sums; the bend line is midway between two
-      tangent lines
-    - setback OSSB = (r + t) tan(α/2), or r + t past 90° with `tangent_plane`; deduction BD = 2 OSSB − BA
-
-    Validity
-    --------
-
-    Bends parallel to each other, straight and full width; one thickness. The sheet is taken as not thinned in
-    the bend. A leg too short for its bends is an error that names the leg. A leg below the smallest flange
-    that common practice gives for
-    90° (0.70 V outside, V by the rule of `air_bend`) bears a caveat, and so does an inside radius below t/2.
-    DIN 6935 also counts a
-    bend below 15° as none: that is not done here.
-
-    Source
-    ------
-
-    Geometry. Worked example: FAA-H-8083-31A, ch. 4, U-channel layout [B001–B005]. Lengths to tangent planes
-    past 90°: DIN 6935.
-
-    Fields
-    ------
-    - `thickness`: Thickness of the bare sheet, t [mm]. Accepted: greater than 0 mm.
-    - `legs`: The legs, in order along the flat; one more than there are bends.
-    - `bends`: The bends, in order along the flat; the first is between the first two legs.
-    - `above_ninety`: What outside, inside and mid lengths go to at a bend of more than 90°.
-    """
-
-    _kinds: ClassVar[Mapping[str, Kind]] = {
-        "thickness": QuantityKind("length", "mm"),
-        "legs": ListKind(RecordKind(Leg)),
-        "bends": ListKind(RecordKind(ProfileBend)),
-        "above_ninety": PLAIN,
-    }
-
-    thickness: QuantityEntry
-    """Thickness of the bare sheet, t [mm]. Accepted: greater than 0 mm."""
-
-    legs: Sequence[Leg]
-    """The legs, in order along the flat; one more than there are bends."""
-
-    bends: Sequence[ProfileBend]
-    """The bends, in order along the flat; the first is between the first two legs."""
-
-    above_ninety: AboveNinety
-    """What outside, inside and mid lengths go to at a bend of more than 90°."""
-
-
-@dataclass(frozen=True, kw_only=True)
-class ProfileHole(Record):
-    """A hole of a profile, by its place on the flat strip.
-
-    Fields
-    ------
-    - `flat_position`: Centre of the hole, from the first edge of the flat strip [mm]. Accepted: at least 0
-      mm.
-    """
-
-    _kinds: ClassVar[Mapping[str, Kind]] = {
-        "flat_position": QuantityKind("length", "mm"),
-    }
-
-    flat_position: QuantityEntry
-    """Centre of the hole, from the first edge of the flat strip [mm]. Accepted: at least 0 mm."""
-
-
-AcrossBends: TypeAlias = Literal[
-    "common",
-    "independent",
-]
-"""How the errors of neutral axis and radius go together from bend to bend.
-
-- `common`: The same error at every bend: one sheet and one die.
-- `independent`: An error of its own at every bend.
-"""
 
 
 SpreadCause: TypeAlias = Literal[
@@ -3181,7 +3116,7 @@ class ProfileSpread(Calculation):
 
     _name: ClassVar[str] = "profile_spread"
     _kinds: ClassVar[Mapping[str, Kind]] = {
-        "profile": RecordKind(ProfileGiven),
+        "profile": RecordKind(Profile),
         "holes": ListKind(RecordKind(ProfileHole)),
         "k_factor_tolerance": NUMBER,
         "inside_radius_tolerance": QuantityKind("length", "mm"),
@@ -3191,7 +3126,7 @@ class ProfileSpread(Calculation):
         "across_bends": PLAIN,
     }
 
-    profile: ProfileGiven
+    profile: Profile
     """The profile."""
 
     holes: Sequence[ProfileHole]

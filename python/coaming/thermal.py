@@ -114,19 +114,6 @@ class MoisturePoint(Record):
     """Moisture strain at that humidity, counted from dry. Accepted: at least 0 and at most 0.5."""
 
 
-SlipState: TypeAlias = Literal[
-    "slides",
-    "band",
-    "locked",
-]
-"""Whether a clamped layer slides.
-
-- `slides`: It slides even at the greatest friction.
-- `band`: It may slide or lock: the force lies between least and greatest friction.
-- `locked`: It is locked even at the least friction.
-"""
-
-
 @dataclass(frozen=True, kw_only=True)
 class ThermalLayer(Record):
     """One layer of the stack.
@@ -152,45 +139,6 @@ class ThermalLayer(Record):
 
     conductivity: QuantityEntry
     """Thermal conductivity, k [W/(m·K)]. Accepted: greater than 0 W/(m·K)."""
-
-
-class LayerTemperature(OutcomeRecord):
-    """Temperatures of one layer."""
-
-    __slots__ = ()
-
-    _kinds: ClassVar[Mapping[str, Kind]] = {
-        "inner_temperature": QuantityKind("temperature", "degC"),
-        "outer_temperature": QuantityKind("temperature", "degC"),
-        "mean_temperature": QuantityKind("temperature", "degC"),
-    }
-
-    class Si(SiValues):
-        """In SI units: floats; arrays in the outcome of a batch."""
-
-        inner_temperature: Values
-        outer_temperature: Values
-        mean_temperature: Values
-
-    si: Si
-
-    @property
-    def inner_temperature(self) -> Quantity:
-        """Temperature of its inner face [degC]."""
-        found: Quantity = self._get("inner_temperature")
-        return found
-
-    @property
-    def outer_temperature(self) -> Quantity:
-        """Temperature of its outer face [degC]."""
-        found: Quantity = self._get("outer_temperature")
-        return found
-
-    @property
-    def mean_temperature(self) -> Quantity:
-        """Mean temperature: the one it grows by [degC]."""
-        found: Quantity = self._get("mean_temperature")
-        return found
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -226,37 +174,6 @@ class BowLayer(Record):
     """Growth strain of the layer when free, ε. Accepted: at least -0.5 and at most 0.5. Tested: at least
     -0.03 and at most 0.03.
     """
-
-
-class LayerStress(OutcomeRecord):
-    """Stress at both faces of one layer."""
-
-    __slots__ = ()
-
-    _kinds: ClassVar[Mapping[str, Kind]] = {
-        "inner_face_stress": QuantityKind("pressure", "MPa"),
-        "outer_face_stress": QuantityKind("pressure", "MPa"),
-    }
-
-    class Si(SiValues):
-        """In SI units: floats; arrays in the outcome of a batch."""
-
-        inner_face_stress: Values
-        outer_face_stress: Values
-
-    si: Si
-
-    @property
-    def inner_face_stress(self) -> Quantity:
-        """Stress at the layer's inner face [MPa]."""
-        found: Quantity = self._get("inner_face_stress")
-        return found
-
-    @property
-    def outer_face_stress(self) -> Quantity:
-        """Stress at the layer's outer face [MPa]."""
-        found: Quantity = self._get("outer_face_stress")
-        return found
 
 
 Restraint: TypeAlias = Literal[
@@ -324,6 +241,89 @@ BowBody: TypeAlias = Literal[
 - `strip`: A strip, free to bow across its width as it likes.
 - `plate`: A plate that bows alike in both directions.
 """
+
+
+SlipState: TypeAlias = Literal[
+    "slides",
+    "band",
+    "locked",
+]
+"""Whether a clamped layer slides.
+
+- `slides`: It slides even at the greatest friction.
+- `band`: It may slide or lock: the force lies between least and greatest friction.
+- `locked`: It is locked even at the least friction.
+"""
+
+
+class LayerTemperature(OutcomeRecord):
+    """Temperatures of one layer."""
+
+    __slots__ = ()
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "inner_temperature": QuantityKind("temperature", "degC"),
+        "outer_temperature": QuantityKind("temperature", "degC"),
+        "mean_temperature": QuantityKind("temperature", "degC"),
+    }
+
+    class Si(SiValues):
+        """In SI units: floats; arrays in the outcome of a batch."""
+
+        inner_temperature: Values
+        outer_temperature: Values
+        mean_temperature: Values
+
+    si: Si
+
+    @property
+    def inner_temperature(self) -> Quantity:
+        """Temperature of its inner face [degC]."""
+        found: Quantity = self._get("inner_temperature")
+        return found
+
+    @property
+    def outer_temperature(self) -> Quantity:
+        """Temperature of its outer face [degC]."""
+        found: Quantity = self._get("outer_temperature")
+        return found
+
+    @property
+    def mean_temperature(self) -> Quantity:
+        """Mean temperature: the one it grows by [degC]."""
+        found: Quantity = self._get("mean_temperature")
+        return found
+
+
+class LayerStress(OutcomeRecord):
+    """Stress at both faces of one layer."""
+
+    __slots__ = ()
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "inner_face_stress": QuantityKind("pressure", "MPa"),
+        "outer_face_stress": QuantityKind("pressure", "MPa"),
+    }
+
+    class Si(SiValues):
+        """In SI units: floats; arrays in the outcome of a batch."""
+
+        inner_face_stress: Values
+        outer_face_stress: Values
+
+    si: Si
+
+    @property
+    def inner_face_stress(self) -> Quantity:
+        """Stress at the layer's inner face [MPa]."""
+        found: Quantity = self._get("inner_face_stress")
+        return found
+
+    @property
+    def outer_face_stress(self) -> Quantity:
+        """Stress at the layer's outer face [MPa]."""
+        found: Quantity = self._get("outer_face_stress")
+        return found
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)

@@ -3,15 +3,18 @@
 
 mod classes;
 mod docs;
+mod module;
 mod names;
+#[cfg(test)]
+mod tests;
 
 use std::path::PathBuf;
 
 use coaming::{Caveat, Entry, Error};
 
 use super::GeneratedFile;
-use classes::Module;
 use docs::{literal, quoted};
+use module::Module;
 use names::Owners;
 
 const HEADER: &str =
@@ -26,12 +29,13 @@ pub(crate) fn files() -> Vec<GeneratedFile> {
         }
     }
     let mut owners = Owners::default();
+    coaming::ALL.iter().for_each(|entry| owners.enter_calculation(entry));
     let mut files: Vec<GeneratedFile> = modules
         .iter()
         .map(|module| {
             let entries: Vec<&Entry> =
                 coaming::ALL.iter().filter(|entry| entry.module() == *module).collect();
-            file(module, &Module::new(module, &entries, &mut owners).text(&entries))
+            file(module, &Module::new(module, &entries, &mut owners).text())
         })
         .collect();
     files.push(file("caveat", &caveats()));

@@ -1,9 +1,8 @@
-//! One module of typed classes.
+//! The text of each class.
 
 use coaming::Entry;
 use coaming::declaration::{Alternatives, Choices, Field, Kind, Record};
 use std::collections::BTreeSet;
-use std::path::Path;
 
 use super::docs::{first_paragraph, literal, of_field, of_type, quoted};
 use super::names::{Definition, Owners};
@@ -47,172 +46,28 @@ const RESERVED: &[&str] = &[
     "yield",
 ];
 
-/// The definitions of one module.
-pub(crate) struct Module<'a> {
-    name: &'a str,
-    owners: &'a Owners,
-    new: Vec<Definition>,
+/// Makes the classes, by the names that their types have.
+pub(crate) struct Classes<'a> {
+    pub(crate) owners: &'a Owners,
 }
 
-impl<'a> Module<'a> {
-    /// Enters the module's types.
-    pub(crate) fn new(name: &'a str, entries: &[&'static Entry], owners: &'a mut Owners) -> Self {
-        let calculations: Vec<&str> =
-            entries.iter().flat_map(|entry| [entry.input.name, entry.outcome.name]).collect();
-        let mut new = Vec::new();
-        for entry in entries {
-            for field in entry.input.fields {
-                owners.collect(&field.kind, false, name, &calculations, &mut new);
-            }
-            for field in entry.outcome.fields {
-                owners.collect(&field.kind, true, name, &calculations, &mut new);
-            }
-        }
-        Self { name, owners, new }
-    }
-
-    /// The module's text.
-    pub(crate) fn text(&self, entries: &[&'static Entry]) -> String {
-        let mut body = String::new();
-        for definition in &self.new {
-            body += &match definition {
-                Definition::Choice(choices) => choice(choices, self.owners.name(*definition)),
-                Definition::Input(record) => self.input_record(record, self.owners.name(*definition)),
-                Definition::Outcome(record) => {
-                    self.outcome(record, self.owners.name(*definition), "OutcomeRecord")
-                }
-                Definition::InputUnion(alternatives) => self.union(alternatives, false),
-                Definition::OutcomeUnion(alternatives) => self.union(alternatives, true),
-            };
-        }
-        let mut all: Vec<&str> = self.new.iter().map(|definition| self.owners.name(*definition)).collect();
-        for entry in entries {
-            body += &self.calculation(entry);
-            all.push(entry.input.name);
-            // Calculations may share an outcome.
-            if !all.contains(&entry.outcome.name) {
-                body += &self.outcome(entry.outcome, entry.outcome.name, "Outcome");
-                all.push(entry.outcome.name);
-            }
-        }
-        all.sort_unstable();
-        let all: Vec<String> = all.iter().map(|name| format!("    {},\n", literal(name))).collect();
-        format!("{}\n__all__ = [\n{}]\n{body}", self.head(entries, &body), all.concat())
-    }
-
-    fn head(&self, entries: &[&'static Entry], body: &str) -> String {
-        let uses = |name: &str| uses(body, name);
-        let used = |names: &[&'static str]| -> Vec<&str> {
-            names.iter().copied().filter(|name| uses(name)).collect()
-        };
-        let mut head = quoted(&module_doc(self.name), 0);
-        head += "\nfrom __future__ import annotations\n\n";
-        head += "from dataclasses import dataclass\n";
-        head += &import(
-            "typing",
-            &[&["TYPE_CHECKING"], &*used(&["ClassVar", "Literal", "Self", "TypeAlias"])].concat(),
-        );
-        head.push('\n');
-        head += &import(
-            "coaming._boundary",
-            &used(&["Calculation", "Outcome", "OutcomeRecord", "Record", "SiValues", "calculate"]),
-        );
-        head += &import("coaming._inputs", &used(&["given_as"]));
-        head += &import(
-            "coaming._kinds",
-            &used(&["NUMBER", "PLAIN", "Kind", "ListKind", "OneOfKind", "QuantityKind", "RecordKind"]),
-        );
-        for (module, names) in self.imported(entries) {
-            head += &import(&format!("coaming.{module}"), &names);
-        }
-        let mut only_checked = String::new();
-        let collections = import("collections.abc", &used(&["Mapping", "Sequence"]));
-        let types = import(
-            "coaming.types",
-            &used(&[
-                "NumberEntry",
-                "NumberInput",
-                "NumberList",
-                "Quantity",
-                "QuantityEntry",
-                "QuantityInput",
-                "QuantityList",
-                "Values",
-            ]),
-        );
-        for line in [collections, types] {
-            if !line.is_empty() && !only_checked.is_empty() {
-                only_checked.push('\n');
-            }
-            if !line.is_empty() {
-                only_checked += &line.lines().map(|line| format!("    {line}\n")).collect::<String>();
-            }
-        }
-        format!("{head}\nif TYPE_CHECKING:\n{only_checked}")
-    }
-
-    /// The types that an earlier module defines, by module.
-    fn imported(&self, entries: &[&'static Entry]) -> Vec<(String, Vec<&str>)> {
-        let mut found: BTreeSet<(&str, &str)> = BTreeSet::new();
-        for entry in entries {
-            for (record, is_outcome) in [(entry.input, false), (entry.outcome, true)] {
-                for field in record.fields {
-                    self.foreign(&field.kind, is_outcome, &mut found);
-                }
-            }
-        }
-        let mut modules: Vec<(String, Vec<&str>)> = Vec::new();
-        for (module, name) in found {
-            match modules.last_mut().filter(|last| last.0 == module) {
-                Some(last) => last.1.push(name),
-                None => modules.push((module.to_owned(), vec![name])),
-            }
-        }
-        modules
-    }
-
-    /// The types of a kind that stand in another module, as far as this module names them.
-    fn foreign<'s>(
-        &'s self,
-        kind: &'static Kind,
-        is_outcome: bool,
-        found: &mut BTreeSet<(&'s str, &'s str)>,
-    ) {
-        let definition = match kind {
-            Kind::Optional(inner) | Kind::List(inner) => return self.foreign(inner, is_outcome, found),
-            Kind::Choice(choices) => Definition::Choice(choices),
-            Kind::Record(record) if is_outcome => Definition::Outcome(record),
-            Kind::Record(record) => Definition::Input(record),
-            Kind::OneOf(alternatives) if is_outcome => Definition::OutcomeUnion(alternatives),
-            Kind::OneOf(alternatives) => Definition::InputUnion(alternatives),
-            _ => return,
-        };
-        let is_own = self.owners.find(&definition).is_none_or(|owner| owner.module == self.name);
-        if !is_own {
-            if let Some(owner) = self.owners.find(&definition) {
-                found.insert((&owner.module, &owner.name));
-            }
-            // A union's field lists its records by class.
-            if let Kind::OneOf(alternatives) = kind {
-                for option in alternatives.options {
-                    self.foreign(&option.2, is_outcome, found);
-                }
-            }
-            return;
-        }
-        match kind {
-            Kind::Record(record) => {
-                record.fields.iter().for_each(|field| self.foreign(&field.kind, is_outcome, found));
-            }
-            Kind::OneOf(alternatives) => {
-                alternatives.options.iter().for_each(|option| self.foreign(&option.2, is_outcome, found));
-            }
-            _ => {}
+impl Classes<'_> {
+    /// The class or type of a definition.
+    pub(crate) fn definition(&self, definition: Definition) -> String {
+        let name = self.owners.name(definition);
+        match definition {
+            Definition::Choice(choices) => choice(choices, name),
+            Definition::Input(record) => self.input_record(record, name),
+            Definition::Outcome(record) => self.outcome(record, name, "OutcomeRecord"),
+            Definition::InputUnion(alternatives) => self.union(alternatives, false),
+            Definition::OutcomeUnion(alternatives) => self.union(alternatives, true),
         }
     }
 
-    fn calculation(&self, entry: &Entry) -> String {
+    /// The class of a calculation's input.
+    pub(crate) fn calculation(&self, entry: &Entry) -> String {
         let name = entry.input.name;
+        let outcome = self.owners.name(Definition::Outcome(entry.outcome));
         let mut text = format!(
             "\n\n@dataclass(frozen=True, kw_only=True, eq=False)\nclass {name}(Calculation):\n{}\n",
             quoted(&with_fields(entry.input, true), 4)
@@ -220,9 +75,9 @@ impl<'a> Module<'a> {
         text += &format!("    _name: ClassVar[str] = {}\n", literal(entry.name));
         text += &self.kinds(entry.input, false);
         text += &self.input_fields(entry.input, false);
-        text += &format!("\n    def calculate(self) -> {}:\n", entry.outcome.name);
+        text += &format!("\n    def calculate(self) -> {outcome}:\n");
         text += &quoted("Calculates; a fault raises `CoamingError`.", 8);
-        text += &format!("        return calculate(self, {})\n", entry.outcome.name);
+        text += &format!("        return calculate(self, {outcome})\n");
         text + &self.second_conventions(entry.input, false)
     }
 
@@ -274,7 +129,8 @@ impl<'a> Module<'a> {
         text
     }
 
-    fn outcome(&self, record: &Record, name: &str, base: &str) -> String {
+    /// The class of an outcome.
+    pub(crate) fn outcome(&self, record: &Record, name: &str, base: &str) -> String {
         let doc = quoted(&of_type(record.doc), 4);
         let mut text = format!("\n\nclass {name}({base}):\n{doc}\n    __slots__ = ()\n\n");
         text += &self.kinds(record, true);
@@ -387,40 +243,4 @@ fn with_fields(record: &Record, is_input: bool) -> String {
         doc += &format!("\n- `{}`{or}: {}", field.name, of_field(field, is_input));
     }
     doc
-}
-
-/// An import of names; none where there are no names.
-fn import(from: &str, names: &[&str]) -> String {
-    let line = format!("from {from} import {}\n", names.join(", "));
-    match names {
-        [] => String::new(),
-        // Within `if TYPE_CHECKING` it is indented.
-        _ if line.chars().count() + 4 <= 110 => line,
-        _ => {
-            let names: Vec<String> = names.iter().map(|name| format!("    {name},\n")).collect();
-            format!("from {from} import (\n{})\n", names.concat())
-        }
-    }
-}
-
-/// True where the text has the word as a whole name.
-fn uses(text: &str, name: &str) -> bool {
-    let is_part = |c: char| c.is_alphanumeric() || c == '_';
-    text.match_indices(name).any(|(at, _)| {
-        let before = text.get(..at).and_then(|before| before.chars().next_back());
-        let after = text.get(at + name.len()..).and_then(|after| after.chars().next());
-        !before.is_some_and(is_part) && !after.is_some_and(is_part)
-    })
-}
-
-/// What the module's own Rust file says first.
-fn module_doc(module: &str) -> String {
-    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("../coaming/src/{module}/mod.rs"));
-    let text = std::fs::read_to_string(&file).unwrap_or_default();
-    let lines: Vec<&str> = text
-        .lines()
-        .map_while(|line| line.strip_prefix("//!"))
-        .map(|line| line.strip_prefix(' ').unwrap_or(line))
-        .collect();
-    of_type(&lines.join("\n"))
 }

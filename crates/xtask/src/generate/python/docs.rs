@@ -12,10 +12,10 @@ pub(crate) fn literal(text: &str) -> String {
 
 /// A string literal that is broken into pieces where it would be too long.
 pub(crate) fn wrapped_literal(text: &str, indent: usize) -> String {
-    let lines = fill(text, WIDTH - indent - 6);
-    if lines.len() == 1 {
+    if indent + literal(text).chars().count() < WIDTH {
         return literal(text);
     }
+    let lines = fill(text, WIDTH - indent - 8);
     let blanks = " ".repeat(indent);
     let last = lines.len() - 1;
     let pieces: Vec<String> = lines

@@ -3,6 +3,7 @@
 //! A record that is both an input and part of an outcome is two classes: what is given may be text, what comes out is
 //! a quantity. A type that two modules share is defined by the first and imported by the other.
 
+use coaming::Entry;
 use coaming::declaration::{Alternatives, Choices, Kind, Record};
 
 /// A type that a module defines besides its calculations.
@@ -16,6 +17,31 @@ pub(crate) enum Definition {
 }
 
 impl Definition {
+    /// The definition that a kind needs by itself.
+    pub(crate) const fn of(kind: &Kind, is_outcome: bool) -> Option<Self> {
+        Some(match kind {
+            Kind::Choice(choices) => Self::Choice(choices),
+            Kind::Record(record) if is_outcome => Self::Outcome(record),
+            Kind::Record(record) => Self::Input(record),
+            Kind::OneOf(alternatives) if is_outcome => Self::OutcomeUnion(alternatives),
+            Kind::OneOf(alternatives) => Self::InputUnion(alternatives),
+            _ => return None,
+        })
+    }
+
+    /// The kinds within it.
+    pub(crate) fn inner(&self) -> Vec<&'static Kind> {
+        match self {
+            Self::Choice(_) => Vec::new(),
+            Self::Input(record) | Self::Outcome(record) => {
+                record.fields.iter().map(|field| &field.kind).collect()
+            }
+            Self::InputUnion(alternatives) | Self::OutcomeUnion(alternatives) => {
+                alternatives.options.iter().map(|option| &option.2).collect()
+            }
+        }
+    }
+
     pub(crate) fn rust_name(&self) -> &'static str {
         match self {
             Self::Choice(choices) => choices.name,
@@ -24,7 +50,7 @@ impl Definition {
         }
     }
 
-    const fn is_outcome(&self) -> bool {
+    pub(crate) const fn is_outcome(&self) -> bool {
         matches!(self, Self::Outcome(_) | Self::OutcomeUnion(_))
     }
 }
@@ -51,26 +77,37 @@ impl Owners {
         &owner.unwrap_or_else(|| panic!("{} is not entered", definition.rust_name())).name
     }
 
-    fn is_taken(&self, module: &str, name: &str) -> bool {
-        self.0.iter().any(|owner| owner.module == module && owner.name == name)
+    /// The module of a definition that is entered.
+    pub(crate) fn module(&self, definition: Definition) -> &str {
+        let owner = self.find(&definition);
+        &owner.unwrap_or_else(|| panic!("{} is not entered", definition.rust_name())).module
     }
 
-    /// Enters a definition in a module, unless it has one already; true where it is new.
-    fn enter(&mut self, definition: Definition, module: &str, calculations: &[&str]) -> bool {
-        if self.find(&definition).is_some() {
-            return false;
-        }
-        let plain = definition.rust_name();
-        let is_free = |name: &str| !self.is_taken(module, name) && !calculations.contains(&name);
-        let name = if is_free(plain) {
-            plain.to_owned()
-        } else {
-            let longer = format!("{plain}{}", if definition.is_outcome() { "Found" } else { "Given" });
-            assert!(is_free(&longer), "{module}: two different types are named {plain}");
-            longer
-        };
+    fn is_free(&self, module: &str, name: &str) -> bool {
+        !self.0.iter().any(|owner| owner.module == module && owner.name == name)
+    }
+
+    fn push(&mut self, definition: Definition, module: &str, name: String) {
         self.0.push(Owner { definition, module: module.to_owned(), name });
-        true
+    }
+
+    /// Enters the classes of a calculation, which other calculations may hold as records.
+    pub(crate) fn enter_calculation(&mut self, entry: &Entry) {
+        for definition in [Definition::Input(entry.input), Definition::Outcome(entry.outcome)] {
+            // Calculations may share an outcome.
+            if self.find(&definition).is_none() {
+                self.push(definition, entry.module(), definition.rust_name().to_owned());
+            }
+        }
+    }
+
+    /// Enters a definition in a module under a name that is free there.
+    fn enter(&mut self, definition: Definition, module: &str) {
+        let plain = definition.rust_name();
+        let longer = format!("{plain}{}", if definition.is_outcome() { "Found" } else { "Given" });
+        let name = [plain.to_owned(), longer].into_iter().find(|name| self.is_free(module, name));
+        let name = name.unwrap_or_else(|| panic!("{module}: two different types are named {plain}"));
+        self.push(definition, module, name);
     }
 
     /// Enters what a kind needs, inner ones first, and lists what is new in this module, in order.
@@ -79,35 +116,19 @@ impl Owners {
         kind: &'static Kind,
         is_outcome: bool,
         module: &str,
-        calculations: &[&str],
         new: &mut Vec<Definition>,
     ) {
-        let definition = match kind {
-            Kind::Optional(inner) | Kind::List(inner) => {
-                return self.collect(inner, is_outcome, module, calculations, new);
-            }
-            Kind::Choice(choices) => Definition::Choice(choices),
-            Kind::Record(record) => {
-                for field in record.fields {
-                    self.collect(&field.kind, is_outcome, module, calculations, new);
-                }
-                if is_outcome { Definition::Outcome(record) } else { Definition::Input(record) }
-            }
-            Kind::OneOf(alternatives) => {
-                for option in alternatives.options {
-                    self.collect(&option.2, is_outcome, module, calculations, new);
-                }
-                if is_outcome {
-                    Definition::OutcomeUnion(alternatives)
-                } else {
-                    Definition::InputUnion(alternatives)
-                }
-            }
-            _ => return,
-        };
-        if self.enter(definition, module, calculations) {
-            new.push(definition);
+        if let Kind::Optional(inner) | Kind::List(inner) = kind {
+            return self.collect(inner, is_outcome, module, new);
         }
+        let Some(definition) = Definition::of(kind, is_outcome).filter(|it| self.find(it).is_none()) else {
+            return;
+        };
+        for inner in definition.inner() {
+            self.collect(inner, is_outcome, module, new);
+        }
+        self.enter(definition, module);
+        new.push(definition);
     }
 
     /// The annotation of an input field; `within` where it stands in a record or list, which take no arrays.
