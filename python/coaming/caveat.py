@@ -126,6 +126,15 @@ class Caveat(StrEnum):
         ),
         "Use the estimated errors, move the patch away from the corner, or use the panel solver.",
     )
+    CREEP_NOT_LINEAR = (
+        "creep_not_linear",
+        20,
+        (
+            "The sustained stress passes its limit: creep grows faster than stress there, and the creep "
+            "modulus underrates it."
+        ),
+        "Lower the stress below the sustained limit.",
+    )
     FIXED_HOLE_MOVES = (
         "fixed_hole_moves",
         24,
@@ -164,6 +173,27 @@ class Caveat(StrEnum):
         33,
         "The screw's length is not in the series.",
         "Choose a length of the series, or shorten a longer screw.",
+    )
+    UNVERIFIED_STRENGTH = (
+        "unverified_strength",
+        34,
+        "The strength of this class is not among the figures that were confirmed against the standard.",
+        "Read the strength in the standard or on the maker's certificate.",
+    )
+    PRINTED_LAYERS = (
+        "printed_layers",
+        35,
+        "The boss is printed in layers, which part long before a moulded boss fails.",
+        "Pull-test a printed sample, or turn the part so that the layers do not cross the pull.",
+    )
+    OUTSIDE_VDI_2230 = (
+        "outside_vdi_2230",
+        36,
+        (
+            "A soft layer, aluminium or a stainless screw is in the load path: outside VDI 2230, the "
+            "springs are an estimate."
+        ),
+        "Put a shoulder bush through the soft layer, or measure the clamp force over time.",
     )
     SPONGE_SHAPE_ESTIMATED = (
         "sponge_shape_estimated",

@@ -11,21 +11,45 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar, Literal, TypeAlias
 
 from coaming._boundary import Calculation, Outcome, SiValues, calculate
-from coaming._kinds import NUMBER, PLAIN, Kind, QuantityKind
+from coaming._kinds import NUMBER, PLAIN, Kind, ListKind, QuantityKind
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from coaming.types import NumberInput, Quantity, QuantityInput, Values
+    from coaming.types import NumberInput, NumberList, Quantity, QuantityInput, Values
 
 __all__ = [
+    "AnnularPlate",
+    "AnnularPlateOutcome",
+    "CircularPlate",
+    "CircularPlateModes",
+    "CircularPlateModesOutcome",
+    "CircularPlateOutcome",
+    "CreepDeflection",
+    "CreepDeflectionOutcome",
     "EdgeSupport",
+    "HeatedPlateBuckling",
+    "HeatedPlateBucklingOutcome",
+    "InPlaneSupport",
+    "OrderMargin",
+    "OrderMarginOutcome",
+    "PlateEdge",
+    "PlateTemperatureGradient",
+    "PlateTemperatureGradientOutcome",
+    "RandomResponse",
+    "RandomResponseOutcome",
     "RectangularPlate",
     "RectangularPlateFrequency",
     "RectangularPlateFrequencyOutcome",
+    "RectangularPlateLargeDeflection",
+    "RectangularPlateLargeDeflectionOutcome",
+    "RectangularPlateModes",
+    "RectangularPlateModesOutcome",
     "RectangularPlateOutcome",
     "RectangularPlatePatch",
     "RectangularPlatePatchOutcome",
+    "SinusoidResponse",
+    "SinusoidResponseOutcome",
 ]
 
 
@@ -37,6 +61,34 @@ EdgeSupport: TypeAlias = Literal[
 
 - `supported`: Held against deflection, free to turn, corners held down: the hard simple support.
 - `clamped`: Held against deflection and against turning.
+"""
+
+
+PlateEdge: TypeAlias = Literal[
+    "free",
+    "supported",
+    "clamped",
+]
+"""How one edge of a plate is held.
+
+- `free`: Not held at all.
+- `supported`: Held against deflection, free to turn.
+- `clamped`: Held against deflection and against turning.
+"""
+
+
+InPlaneSupport: TypeAlias = Literal[
+    "free",
+    "straight",
+    "held",
+    "fixed",
+]
+"""How the edges of a plate are held in its plane: it changes a large deflection by up to a factor of two.
+
+- `free`: Not held: the edge may draw in and wave, as on a gasket or under a bezel.
+- `straight`: The edge stays straight and may draw in, as with a stiff loose frame or between equal bays.
+- `held`: The edge stays straight where it is; the sheet may slide along it.
+- `fixed`: No point of the edge moves, as when welded or bonded to a stiff frame.
 """
 
 
@@ -718,3 +770,1591 @@ class RectangularPlateFrequencyOutcome(Outcome):
         resonance magnifies it.
         """
         return self._get("participation_factor")
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class RectangularPlateModes(Calculation):
+    """First six natural frequencies of a rectangular plate, each edge free, supported or clamped.
+
+    Formula
+    -------
+    ω = λ/a² √(D/m), a the length, m = ρ t + added mass per area, D = E t³/(12 (1 − ν²)). λ by Ritz: products
+    of (1 + t)^p (1 − t)^q P_k(t) along the two sides, P_k Jacobi polynomials, p and q 0, 1, 2 for a free,
+    supported, clamped edge.
+
+    Validity
+    --------
+    Thin, flat, isotropic, small amplitude, in vacuum. All 21 combinations of edges; λ settles to 1e-3 for
+    sides of 1:1 to
+    1:5, to 1e-5 where no clamped edge meets a free one, from above. Past 1:5 the result carries a caveat.
+    Motions that
+    strain nothing (three of a free plate, one of a plate on a single supported edge) have no frequency and
+    are left out.
+
+    Source
+    ------
+    A. W. Leissa, Vibration of Plates, NASA SP-160 (1969), ch. 4; A. W. Leissa, J. Sound Vib. 31 (1973)
+    257–293.
+
+    Fields
+    ------
+    - `length`: Length of the plate, a [mm]. Accepted: greater than 0 mm.
+    - `width`: Width of the plate, b; it may be the longer side [mm]. Accepted: greater than 0 mm.
+    - `thickness`: Thickness, t [mm]. Accepted: greater than 0 mm.
+    - `youngs_modulus`: Young's modulus, E [GPa]. Accepted: greater than 0 GPa.
+    - `poissons_ratio`: Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5. Tested: at least 0 and
+      at most 0.5.
+    - `mass_density`: Density of the plate, ρ [kg/m^3]. Accepted: greater than 0 kg/m^3.
+    - `added_mass_per_area`: Mass per area that moves with the plate and does not stiffen it; none if absent
+      [kg/m^2]. Accepted: at least 0 kg/m^2.
+    - `first_length_edge`: How one of the edges that run along the length is held.
+    - `second_length_edge`: How the edge opposite to it is held.
+    - `first_width_edge`: How one of the edges that run along the width is held.
+    - `second_width_edge`: How the edge opposite to it is held.
+    """
+
+    _name: ClassVar[str] = "rectangular_plate_modes"
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "length": QuantityKind("length", "mm"),
+        "width": QuantityKind("length", "mm"),
+        "thickness": QuantityKind("length", "mm"),
+        "youngs_modulus": QuantityKind("pressure", "GPa"),
+        "poissons_ratio": NUMBER,
+        "mass_density": QuantityKind("mass density", "kg/m^3"),
+        "added_mass_per_area": QuantityKind("mass per area", "kg/m^2"),
+        "first_length_edge": PLAIN,
+        "second_length_edge": PLAIN,
+        "first_width_edge": PLAIN,
+        "second_width_edge": PLAIN,
+    }
+
+    length: QuantityInput
+    """Length of the plate, a [mm]. Accepted: greater than 0 mm."""
+
+    width: QuantityInput
+    """Width of the plate, b; it may be the longer side [mm]. Accepted: greater than 0 mm."""
+
+    thickness: QuantityInput
+    """Thickness, t [mm]. Accepted: greater than 0 mm."""
+
+    youngs_modulus: QuantityInput
+    """Young's modulus, E [GPa]. Accepted: greater than 0 GPa."""
+
+    poissons_ratio: NumberInput
+    """Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5. Tested: at least 0 and at most 0.5."""
+
+    mass_density: QuantityInput
+    """Density of the plate, ρ [kg/m^3]. Accepted: greater than 0 kg/m^3."""
+
+    added_mass_per_area: QuantityInput | None = None
+    """Mass per area that moves with the plate and does not stiffen it; none if absent [kg/m^2]. Accepted: at
+    least 0 kg/m^2.
+    """
+
+    first_length_edge: PlateEdge
+    """How one of the edges that run along the length is held."""
+
+    second_length_edge: PlateEdge
+    """How the edge opposite to it is held."""
+
+    first_width_edge: PlateEdge
+    """How one of the edges that run along the width is held."""
+
+    second_width_edge: PlateEdge
+    """How the edge opposite to it is held."""
+
+    def calculate(self) -> RectangularPlateModesOutcome:
+        """Calculates; a fault raises `CoamingError`."""
+        return calculate(self, RectangularPlateModesOutcome)
+
+
+class RectangularPlateModesOutcome(Outcome):
+    """Outcome of `RectangularPlateModes`."""
+
+    __slots__ = ()
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "flexural_rigidity": QuantityKind("torque", "N·m"),
+        "mass_per_area": QuantityKind("mass per area", "kg/m^2"),
+        "free_motions": PLAIN,
+        "first_frequency": QuantityKind("frequency", "Hz"),
+        "frequencies": ListKind(QuantityKind("frequency", "Hz")),
+        "frequency_parameters": ListKind(NUMBER),
+    }
+
+    class Si(SiValues):
+        """In SI units: floats; arrays in the outcome of a batch."""
+
+        flexural_rigidity: Values
+        mass_per_area: Values
+        free_motions: int
+        first_frequency: Values
+        frequencies: tuple[float, ...]
+        frequency_parameters: tuple[float, ...]
+
+    si: Si
+
+    @property
+    def flexural_rigidity(self) -> Quantity:
+        """Flexural rigidity, D [N·m]."""
+        found: Quantity = self._get("flexural_rigidity")
+        return found
+
+    @property
+    def mass_per_area(self) -> Quantity:
+        """Mass per area that moves, m [kg/m^2]."""
+        found: Quantity = self._get("mass_per_area")
+        return found
+
+    @property
+    def free_motions(self) -> int:
+        """Motions of the whole plate that strain nothing and have no frequency."""
+        found: int = self._get("free_motions")
+        return found
+
+    @property
+    def first_frequency(self) -> Quantity:
+        """First natural frequency [Hz]."""
+        found: Quantity = self._get("first_frequency")
+        return found
+
+    @property
+    def frequencies(self) -> tuple[Quantity, ...]:
+        """The first six natural frequencies, rising [Hz]."""
+        found: tuple[Quantity, ...] = self._get("frequencies")
+        return found
+
+    @property
+    def frequency_parameters(self) -> tuple[float, ...]:
+        """Their frequency parameters λ = ω a² √(m/D), a the length."""
+        found: tuple[float, ...] = self._get("frequency_parameters")
+        return found
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class RectangularPlateLargeDeflection(Calculation):
+    """Large deflection of a rectangular plate under uniform pressure: bending and stretching together (von
+    Kármán).
+
+    Formula
+    -------
+    Least energy ½ D ∫(∇²w)² + ½ E t/(1 − ν²) ∫(e_x² + e_y² + 2 ν e_x e_y + ½ (1 − ν) γ²) − ∫ q w with e_x =
+    ∂u/∂x + ½ (∂w/∂x)² and so on, by Ritz with Legendre polynomials for u, v, w and Newton's rule. Membrane
+    stress E (e_x + ν e_y)/(1 − ν²), bending stress 6 M/t².
+
+    Validity
+    --------
+    Thin, flat, isotropic, elastic; slopes small against 1. Deflection to 0.2 %, stress at the centre to about
+    2 %, at a clamped edge to about 2 %, for q s⁴/(E t⁴) to 400 and sides of 1:1 to 1:3 (s the shorter side);
+    outside: caveat. Stress in the corners is not given: free and straight edges are pressed there.
+
+    Source
+    ------
+    S. Levy, NACA TN 846/Report 737 (supported) and TN 847/Report 740 (clamped), 1942.
+
+    Fields
+    ------
+    - `length`: Length of the plate between its supports, a [mm]. Accepted: greater than 0 mm.
+    - `width`: Width of the plate between its supports, b; it may be the longer side [mm]. Accepted: greater
+      than 0 mm.
+    - `thickness`: Thickness, t [mm]. Accepted: greater than 0 mm.
+    - `youngs_modulus`: Young's modulus, E [GPa]. Accepted: greater than 0 GPa.
+    - `poissons_ratio`: Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5. Tested: at least 0 and
+      at most 0.5.
+    - `pressure`: Pressure, q: positive pushes the plate inward [kPa].
+    - `edge_support`: How the plate is held along its edge against deflection and turning.
+    - `in_plane_support`: How the edge is held in the plane of the plate.
+    """
+
+    _name: ClassVar[str] = "rectangular_plate_large_deflection"
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "length": QuantityKind("length", "mm"),
+        "width": QuantityKind("length", "mm"),
+        "thickness": QuantityKind("length", "mm"),
+        "youngs_modulus": QuantityKind("pressure", "GPa"),
+        "poissons_ratio": NUMBER,
+        "pressure": QuantityKind("pressure", "kPa"),
+        "edge_support": PLAIN,
+        "in_plane_support": PLAIN,
+    }
+
+    length: QuantityInput
+    """Length of the plate between its supports, a [mm]. Accepted: greater than 0 mm."""
+
+    width: QuantityInput
+    """Width of the plate between its supports, b; it may be the longer side [mm]. Accepted: greater than 0
+    mm.
+    """
+
+    thickness: QuantityInput
+    """Thickness, t [mm]. Accepted: greater than 0 mm."""
+
+    youngs_modulus: QuantityInput
+    """Young's modulus, E [GPa]. Accepted: greater than 0 GPa."""
+
+    poissons_ratio: NumberInput
+    """Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5. Tested: at least 0 and at most 0.5."""
+
+    pressure: QuantityInput
+    """Pressure, q: positive pushes the plate inward [kPa]."""
+
+    edge_support: EdgeSupport
+    """How the plate is held along its edge against deflection and turning."""
+
+    in_plane_support: InPlaneSupport
+    """How the edge is held in the plane of the plate."""
+
+    def calculate(self) -> RectangularPlateLargeDeflectionOutcome:
+        """Calculates; a fault raises `CoamingError`."""
+        return calculate(self, RectangularPlateLargeDeflectionOutcome)
+
+
+class RectangularPlateLargeDeflectionOutcome(Outcome):
+    """Outcome of `RectangularPlateLargeDeflection`. Bending stresses are those of the inner face, positive in
+    tension.
+    """
+
+    __slots__ = ()
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "linear_deflection": QuantityKind("length", "mm"),
+        "centre_deflection": QuantityKind("length", "mm"),
+        "deflection_ratio": NUMBER,
+        "centre_membrane_stress_along_length": QuantityKind("pressure", "MPa"),
+        "centre_membrane_stress_along_width": QuantityKind("pressure", "MPa"),
+        "centre_bending_stress_along_length": QuantityKind("pressure", "MPa"),
+        "centre_bending_stress_along_width": QuantityKind("pressure", "MPa"),
+        "length_edge_membrane_stress": QuantityKind("pressure", "MPa"),
+        "length_edge_bending_stress": QuantityKind("pressure", "MPa"),
+        "width_edge_membrane_stress": QuantityKind("pressure", "MPa"),
+        "width_edge_bending_stress": QuantityKind("pressure", "MPa"),
+        "largest_stress": QuantityKind("pressure", "MPa"),
+    }
+
+    class Si(SiValues):
+        """In SI units: floats; arrays in the outcome of a batch."""
+
+        linear_deflection: Values
+        centre_deflection: Values
+        deflection_ratio: Values
+        centre_membrane_stress_along_length: Values
+        centre_membrane_stress_along_width: Values
+        centre_bending_stress_along_length: Values
+        centre_bending_stress_along_width: Values
+        length_edge_membrane_stress: Values
+        length_edge_bending_stress: Values
+        width_edge_membrane_stress: Values
+        width_edge_bending_stress: Values
+        largest_stress: Values
+
+    si: Si
+
+    @property
+    def linear_deflection(self) -> Quantity:
+        """Deflection of the centre by small-deflection theory, outward positive [mm]."""
+        found: Quantity = self._get("linear_deflection")
+        return found
+
+    @property
+    def centre_deflection(self) -> Quantity:
+        """Deflection of the centre, outward positive [mm]."""
+        found: Quantity = self._get("centre_deflection")
+        return found
+
+    @property
+    def deflection_ratio(self) -> Values:
+        """Size of the centre's deflection over the thickness."""
+        return self._get("deflection_ratio")
+
+    @property
+    def centre_membrane_stress_along_length(self) -> Quantity:
+        """Membrane stress along the length at the centre [MPa]."""
+        found: Quantity = self._get("centre_membrane_stress_along_length")
+        return found
+
+    @property
+    def centre_membrane_stress_along_width(self) -> Quantity:
+        """Membrane stress along the width at the centre [MPa]."""
+        found: Quantity = self._get("centre_membrane_stress_along_width")
+        return found
+
+    @property
+    def centre_bending_stress_along_length(self) -> Quantity:
+        """Bending stress along the length at the centre [MPa]."""
+        found: Quantity = self._get("centre_bending_stress_along_length")
+        return found
+
+    @property
+    def centre_bending_stress_along_width(self) -> Quantity:
+        """Bending stress along the width at the centre [MPa]."""
+        found: Quantity = self._get("centre_bending_stress_along_width")
+        return found
+
+    @property
+    def length_edge_membrane_stress(self) -> Quantity:
+        """Membrane stress across an edge that runs along the length, at its middle [MPa]."""
+        found: Quantity = self._get("length_edge_membrane_stress")
+        return found
+
+    @property
+    def length_edge_bending_stress(self) -> Quantity:
+        """Bending stress across that edge; zero where supported [MPa]."""
+        found: Quantity = self._get("length_edge_bending_stress")
+        return found
+
+    @property
+    def width_edge_membrane_stress(self) -> Quantity:
+        """Membrane stress across an edge that runs along the width, at its middle [MPa]."""
+        found: Quantity = self._get("width_edge_membrane_stress")
+        return found
+
+    @property
+    def width_edge_bending_stress(self) -> Quantity:
+        """Bending stress across that edge; zero where supported [MPa]."""
+        found: Quantity = self._get("width_edge_bending_stress")
+        return found
+
+    @property
+    def largest_stress(self) -> Quantity:
+        """Size of the largest stress of these places, membrane and bending added [MPa]."""
+        found: Quantity = self._get("largest_stress")
+        return found
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class CircularPlate(Calculation):
+    """Circular plate under uniform pressure and a central force spread over a small disc, supported or
+    clamped.
+
+    Formula
+    -------
+    Pressure q: supported w0 = (5 + ν)/(1 + ν) q a⁴/(64 D), M0 = (3 + ν) q a²/16; clamped w0 = q a⁴/(64 D), M0
+    = (1 + ν) q a²/16, edge M = −q a²/8. Force F on a disc of radius c, clamped: w0 = F/(16 π D) (a² − c²
+    ln(a/c) − ¾ c²), M0 = (1 + ν) F/(4 π) (ln(a/c) + c²/(4 a²)), edge M = −F/(4 π) (1 − c²/(2 a²)). A
+    supported edge turns until its moment is gone: minus that moment all over, w0 more by a² M/(2 (1 + ν) D).
+    σ = 6 M/t².
+
+    Validity
+    --------
+    Thin, flat, isotropic, elastic; small deflection. Exact within thin-plate theory. Caveats: deflection past
+    t/2; t over 1/20 of the diameter; a disc narrower than the thickness.
+
+    Source
+    ------
+    Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), art. 16 to 19; Chen & Liew
+    (eds.), The Civil Engineering Handbook, 2nd ed., ch. 47, eqs. 47.72 to 47.76 (second-hand).
+
+    Fields
+    ------
+    - `radius`: Radius of the plate to its support, a [mm]. Accepted: greater than 0 mm.
+    - `thickness`: Thickness, t [mm]. Accepted: greater than 0 mm.
+    - `youngs_modulus`: Young's modulus, E [GPa]. Accepted: greater than 0 GPa.
+    - `poissons_ratio`: Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5. Tested: at least 0 and
+      at most 0.5.
+    - `edge_support`: How the plate is held along its edge.
+    - `pressure`: Pressure, q: positive pushes the plate inward [kPa].
+    - `central_force`: Force on a disc about the centre, F, positive inward; none if absent [N].
+    - `force_radius`: Radius of that disc, c; needed with the force [mm]. Accepted: greater than 0 mm.
+    """
+
+    _name: ClassVar[str] = "circular_plate"
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "radius": QuantityKind("length", "mm"),
+        "thickness": QuantityKind("length", "mm"),
+        "youngs_modulus": QuantityKind("pressure", "GPa"),
+        "poissons_ratio": NUMBER,
+        "edge_support": PLAIN,
+        "pressure": QuantityKind("pressure", "kPa"),
+        "central_force": QuantityKind("force", "N"),
+        "force_radius": QuantityKind("length", "mm"),
+    }
+
+    radius: QuantityInput
+    """Radius of the plate to its support, a [mm]. Accepted: greater than 0 mm."""
+
+    thickness: QuantityInput
+    """Thickness, t [mm]. Accepted: greater than 0 mm."""
+
+    youngs_modulus: QuantityInput
+    """Young's modulus, E [GPa]. Accepted: greater than 0 GPa."""
+
+    poissons_ratio: NumberInput
+    """Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5. Tested: at least 0 and at most 0.5."""
+
+    edge_support: EdgeSupport
+    """How the plate is held along its edge."""
+
+    pressure: QuantityInput
+    """Pressure, q: positive pushes the plate inward [kPa]."""
+
+    central_force: QuantityInput | None = None
+    """Force on a disc about the centre, F, positive inward; none if absent [N]."""
+
+    force_radius: QuantityInput | None = None
+    """Radius of that disc, c; needed with the force [mm]. Accepted: greater than 0 mm."""
+
+    def calculate(self) -> CircularPlateOutcome:
+        """Calculates; a fault raises `CoamingError`."""
+        return calculate(self, CircularPlateOutcome)
+
+
+class CircularPlateOutcome(Outcome):
+    """Outcome of `CircularPlate`. Moments and stresses are those of the inner face, positive where it is in
+    tension.
+    """
+
+    __slots__ = ()
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "flexural_rigidity": QuantityKind("torque", "N·m"),
+        "centre_deflection": QuantityKind("length", "mm"),
+        "deflection_ratio": NUMBER,
+        "centre_moment": QuantityKind("force", "N"),
+        "edge_moment": QuantityKind("force", "N"),
+        "edge_tangential_moment": QuantityKind("force", "N"),
+        "centre_stress": QuantityKind("pressure", "MPa"),
+        "edge_stress": QuantityKind("pressure", "MPa"),
+        "largest_stress": QuantityKind("pressure", "MPa"),
+        "edge_slope": QuantityKind("angle", "deg"),
+        "edge_reaction": QuantityKind("force per length", "N/mm"),
+    }
+
+    class Si(SiValues):
+        """In SI units: floats; arrays in the outcome of a batch."""
+
+        flexural_rigidity: Values
+        centre_deflection: Values
+        deflection_ratio: Values
+        centre_moment: Values
+        edge_moment: Values
+        edge_tangential_moment: Values
+        centre_stress: Values
+        edge_stress: Values
+        largest_stress: Values
+        edge_slope: Values
+        edge_reaction: Values
+
+    si: Si
+
+    @property
+    def flexural_rigidity(self) -> Quantity:
+        """Flexural rigidity, D [N·m]."""
+        found: Quantity = self._get("flexural_rigidity")
+        return found
+
+    @property
+    def centre_deflection(self) -> Quantity:
+        """Deflection of the centre, the largest; outward positive [mm]."""
+        found: Quantity = self._get("centre_deflection")
+        return found
+
+    @property
+    def deflection_ratio(self) -> Values:
+        """Size of the centre's deflection over the thickness."""
+        return self._get("deflection_ratio")
+
+    @property
+    def centre_moment(self) -> Quantity:
+        """Moment per length at the centre, the same in all directions [N]."""
+        found: Quantity = self._get("centre_moment")
+        return found
+
+    @property
+    def edge_moment(self) -> Quantity:
+        """Radial moment per length at the edge; zero where supported [N]."""
+        found: Quantity = self._get("edge_moment")
+        return found
+
+    @property
+    def edge_tangential_moment(self) -> Quantity:
+        """Tangential moment per length at the edge [N]."""
+        found: Quantity = self._get("edge_tangential_moment")
+        return found
+
+    @property
+    def centre_stress(self) -> Quantity:
+        """Stress at the centre [MPa]."""
+        found: Quantity = self._get("centre_stress")
+        return found
+
+    @property
+    def edge_stress(self) -> Quantity:
+        """Radial stress at the edge [MPa]."""
+        found: Quantity = self._get("edge_stress")
+        return found
+
+    @property
+    def largest_stress(self) -> Quantity:
+        """Size of the larger of the two [MPa]."""
+        found: Quantity = self._get("largest_stress")
+        return found
+
+    @property
+    def edge_slope(self) -> Quantity:
+        """Slope at the edge, its size; zero where clamped [deg]."""
+        found: Quantity = self._get("edge_slope")
+        return found
+
+    @property
+    def edge_reaction(self) -> Quantity:
+        """Reaction per length of the edge, outward positive [N/mm]."""
+        found: Quantity = self._get("edge_reaction")
+        return found
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class CircularPlateModes(Calculation):
+    """First six natural frequencies of a circular plate, its edge free, supported or clamped.
+
+    Formula
+    -------
+    ω = λ²/a² √(D/m), m = ρ t + added mass per area; λ are the roots, for n nodal diameters, of the
+    determinant of the two edge conditions for w = J_n(λ r/a) + C I_n(λ r/a), found by scanning and bisection.
+    Modes with n > 0 are double and counted once.
+
+    Validity
+    --------
+    Thin, flat, isotropic, small amplitude, in vacuum; exact within thin-plate theory, λ² to 1e-9. Caveat: t
+    over 1/20 of the diameter.
+
+    Source
+    ------
+    A. W. Leissa, Vibration of Plates, NASA SP-160 (1969), ch. 2.
+
+    Fields
+    ------
+    - `radius`: Radius of the plate, a [mm]. Accepted: greater than 0 mm.
+    - `thickness`: Thickness, t [mm]. Accepted: greater than 0 mm.
+    - `youngs_modulus`: Young's modulus, E [GPa]. Accepted: greater than 0 GPa.
+    - `poissons_ratio`: Poisson's ratio, ν. Accepted: at least 0 and at most 0.5.
+    - `mass_density`: Density of the plate, ρ [kg/m^3]. Accepted: greater than 0 kg/m^3.
+    - `added_mass_per_area`: Mass per area that moves with the plate and does not stiffen it; none if absent
+      [kg/m^2]. Accepted: at least 0 kg/m^2.
+    - `edge`: How the edge is held.
+    """
+
+    _name: ClassVar[str] = "circular_plate_modes"
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "radius": QuantityKind("length", "mm"),
+        "thickness": QuantityKind("length", "mm"),
+        "youngs_modulus": QuantityKind("pressure", "GPa"),
+        "poissons_ratio": NUMBER,
+        "mass_density": QuantityKind("mass density", "kg/m^3"),
+        "added_mass_per_area": QuantityKind("mass per area", "kg/m^2"),
+        "edge": PLAIN,
+    }
+
+    radius: QuantityInput
+    """Radius of the plate, a [mm]. Accepted: greater than 0 mm."""
+
+    thickness: QuantityInput
+    """Thickness, t [mm]. Accepted: greater than 0 mm."""
+
+    youngs_modulus: QuantityInput
+    """Young's modulus, E [GPa]. Accepted: greater than 0 GPa."""
+
+    poissons_ratio: NumberInput
+    """Poisson's ratio, ν. Accepted: at least 0 and at most 0.5."""
+
+    mass_density: QuantityInput
+    """Density of the plate, ρ [kg/m^3]. Accepted: greater than 0 kg/m^3."""
+
+    added_mass_per_area: QuantityInput | None = None
+    """Mass per area that moves with the plate and does not stiffen it; none if absent [kg/m^2]. Accepted: at
+    least 0 kg/m^2.
+    """
+
+    edge: PlateEdge
+    """How the edge is held."""
+
+    def calculate(self) -> CircularPlateModesOutcome:
+        """Calculates; a fault raises `CoamingError`."""
+        return calculate(self, CircularPlateModesOutcome)
+
+
+class CircularPlateModesOutcome(Outcome):
+    """Outcome of `CircularPlateModes`."""
+
+    __slots__ = ()
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "flexural_rigidity": QuantityKind("torque", "N·m"),
+        "mass_per_area": QuantityKind("mass per area", "kg/m^2"),
+        "first_frequency": QuantityKind("frequency", "Hz"),
+        "frequencies": ListKind(QuantityKind("frequency", "Hz")),
+        "frequency_parameters": ListKind(NUMBER),
+        "nodal_diameters": ListKind(PLAIN),
+    }
+
+    class Si(SiValues):
+        """In SI units: floats; arrays in the outcome of a batch."""
+
+        flexural_rigidity: Values
+        mass_per_area: Values
+        first_frequency: Values
+        frequencies: tuple[float, ...]
+        frequency_parameters: tuple[float, ...]
+        nodal_diameters: tuple[int, ...]
+
+    si: Si
+
+    @property
+    def flexural_rigidity(self) -> Quantity:
+        """Flexural rigidity, D [N·m]."""
+        found: Quantity = self._get("flexural_rigidity")
+        return found
+
+    @property
+    def mass_per_area(self) -> Quantity:
+        """Mass per area that moves, m [kg/m^2]."""
+        found: Quantity = self._get("mass_per_area")
+        return found
+
+    @property
+    def first_frequency(self) -> Quantity:
+        """First natural frequency [Hz]."""
+        found: Quantity = self._get("first_frequency")
+        return found
+
+    @property
+    def frequencies(self) -> tuple[Quantity, ...]:
+        """The first six natural frequencies, rising [Hz]."""
+        found: tuple[Quantity, ...] = self._get("frequencies")
+        return found
+
+    @property
+    def frequency_parameters(self) -> tuple[float, ...]:
+        """Their frequency parameters λ² = ω a² √(m/D)."""
+        found: tuple[float, ...] = self._get("frequency_parameters")
+        return found
+
+    @property
+    def nodal_diameters(self) -> tuple[int, ...]:
+        """Their numbers of nodal diameters, n."""
+        found: tuple[int, ...] = self._get("nodal_diameters")
+        return found
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class AnnularPlate(Calculation):
+    """Annular plate under uniform pressure and a force spread around its inner edge, each edge free,
+    supported or clamped.
+
+    Formula
+    -------
+    w = c1 + c2 r² + c3 ln r + c4 r² ln r + q r⁴/(64 D), the four constants from two conditions at each edge:
+    free M = 0 and V given, supported w = 0 and M = 0, clamped w = 0 and w' = 0. M_r = −D (w'' + ν w'/r), M_t
+    = −D (w'/r + ν w''), V = −D (w'' + w'/r)'. σ = 6 M/t².
+
+    Validity
+    --------
+    Thin, flat, isotropic, elastic; small deflection. At least one edge is held. Largest values by search over
+    the radius, to 1e-6. The force acts on a free inner edge only. Caveats: deflection past t/2; t over 1/20
+    of the ring's width.
+
+    Source
+    ------
+    Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), art. 17.
+
+    Fields
+    ------
+    - `outer_radius`: Outer radius, a [mm]. Accepted: greater than 0 mm.
+    - `inner_radius`: Inner radius, b; less than the outer one [mm]. Accepted: greater than 0 mm.
+    - `thickness`: Thickness, t [mm]. Accepted: greater than 0 mm.
+    - `youngs_modulus`: Young's modulus, E [GPa]. Accepted: greater than 0 GPa.
+    - `poissons_ratio`: Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5. Tested: at least 0 and
+      at most 0.5.
+    - `outer_edge`: How the outer edge is held.
+    - `inner_edge`: How the inner edge is held.
+    - `pressure`: Pressure on the ring, q: positive pushes it inward, away from the good face [kPa].
+    - `inner_force`: Force spread evenly around a free inner edge, positive inward; none if absent [N].
+    """
+
+    _name: ClassVar[str] = "annular_plate"
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "outer_radius": QuantityKind("length", "mm"),
+        "inner_radius": QuantityKind("length", "mm"),
+        "thickness": QuantityKind("length", "mm"),
+        "youngs_modulus": QuantityKind("pressure", "GPa"),
+        "poissons_ratio": NUMBER,
+        "outer_edge": PLAIN,
+        "inner_edge": PLAIN,
+        "pressure": QuantityKind("pressure", "kPa"),
+        "inner_force": QuantityKind("force", "N"),
+    }
+
+    outer_radius: QuantityInput
+    """Outer radius, a [mm]. Accepted: greater than 0 mm."""
+
+    inner_radius: QuantityInput
+    """Inner radius, b; less than the outer one [mm]. Accepted: greater than 0 mm."""
+
+    thickness: QuantityInput
+    """Thickness, t [mm]. Accepted: greater than 0 mm."""
+
+    youngs_modulus: QuantityInput
+    """Young's modulus, E [GPa]. Accepted: greater than 0 GPa."""
+
+    poissons_ratio: NumberInput
+    """Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5. Tested: at least 0 and at most 0.5."""
+
+    outer_edge: PlateEdge
+    """How the outer edge is held."""
+
+    inner_edge: PlateEdge
+    """How the inner edge is held."""
+
+    pressure: QuantityInput
+    """Pressure on the ring, q: positive pushes it inward, away from the good face [kPa]."""
+
+    inner_force: QuantityInput | None = None
+    """Force spread evenly around a free inner edge, positive inward; none if absent [N]."""
+
+    def calculate(self) -> AnnularPlateOutcome:
+        """Calculates; a fault raises `CoamingError`."""
+        return calculate(self, AnnularPlateOutcome)
+
+
+class AnnularPlateOutcome(Outcome):
+    """Outcome of `AnnularPlate`. Moments and stresses are those of the inner face, positive where it is in
+    tension.
+    """
+
+    __slots__ = ()
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "flexural_rigidity": QuantityKind("torque", "N·m"),
+        "outer_deflection": QuantityKind("length", "mm"),
+        "inner_deflection": QuantityKind("length", "mm"),
+        "largest_deflection": QuantityKind("length", "mm"),
+        "deflection_ratio": NUMBER,
+        "outer_moment": QuantityKind("force", "N"),
+        "inner_moment": QuantityKind("force", "N"),
+        "inner_tangential_moment": QuantityKind("force", "N"),
+        "largest_stress": QuantityKind("pressure", "MPa"),
+        "outer_reaction": QuantityKind("force per length", "N/mm"),
+        "inner_reaction": QuantityKind("force per length", "N/mm"),
+    }
+
+    class Si(SiValues):
+        """In SI units: floats; arrays in the outcome of a batch."""
+
+        flexural_rigidity: Values
+        outer_deflection: Values
+        inner_deflection: Values
+        largest_deflection: Values
+        deflection_ratio: Values
+        outer_moment: Values
+        inner_moment: Values
+        inner_tangential_moment: Values
+        largest_stress: Values
+        outer_reaction: Values
+        inner_reaction: Values
+
+    si: Si
+
+    @property
+    def flexural_rigidity(self) -> Quantity:
+        """Flexural rigidity, D [N·m]."""
+        found: Quantity = self._get("flexural_rigidity")
+        return found
+
+    @property
+    def outer_deflection(self) -> Quantity:
+        """Deflection of the outer edge, outward positive [mm]."""
+        found: Quantity = self._get("outer_deflection")
+        return found
+
+    @property
+    def inner_deflection(self) -> Quantity:
+        """Deflection of the inner edge, outward positive [mm]."""
+        found: Quantity = self._get("inner_deflection")
+        return found
+
+    @property
+    def largest_deflection(self) -> Quantity:
+        """Deflection of the largest size, outward positive [mm]."""
+        found: Quantity = self._get("largest_deflection")
+        return found
+
+    @property
+    def deflection_ratio(self) -> Values:
+        """Size of the largest deflection over the thickness."""
+        return self._get("deflection_ratio")
+
+    @property
+    def outer_moment(self) -> Quantity:
+        """Radial moment per length at the outer edge [N]."""
+        found: Quantity = self._get("outer_moment")
+        return found
+
+    @property
+    def inner_moment(self) -> Quantity:
+        """Radial moment per length at the inner edge [N]."""
+        found: Quantity = self._get("inner_moment")
+        return found
+
+    @property
+    def inner_tangential_moment(self) -> Quantity:
+        """Tangential moment per length at the inner edge [N]."""
+        found: Quantity = self._get("inner_tangential_moment")
+        return found
+
+    @property
+    def largest_stress(self) -> Quantity:
+        """Size of the largest stress, radial or tangential [MPa]."""
+        found: Quantity = self._get("largest_stress")
+        return found
+
+    @property
+    def outer_reaction(self) -> Quantity:
+        """Reaction per length of the outer edge, outward positive; zero where free [N/mm]."""
+        found: Quantity = self._get("outer_reaction")
+        return found
+
+    @property
+    def inner_reaction(self) -> Quantity:
+        """Reaction per length of the inner edge, outward positive; zero where free [N/mm]."""
+        found: Quantity = self._get("inner_reaction")
+        return found
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class PlateTemperatureGradient(Calculation):
+    """Rectangular plate with a temperature gradient through its thickness: free bow, supported bow, clamped
+    moment and stress.
+
+    Formula
+    -------
+    Free: curvature α ΔT/t in every direction, bow κ L²/8 over a span L. Clamped all round: flat, M = D (1 +
+    ν) α ΔT/t, σ = E α ΔT/(2 (1 − ν)). Supported all round: ∇²w = −(1 + ν) α ΔT/t with w = 0 at the edge, so
+    that w0 = (1 + ν) α ΔT/t s² (1/8 − (4/π³) Σ ± 1/(m³ cosh(m π l/(2 s)))), m odd, s and l the sides.
+
+    Validity
+    --------
+    Linear course of temperature through the thickness, the same all over; thin, isotropic, elastic;
+    properties at the mean temperature; small deflection (caveat where the supported bow passes t/2). The
+    gradient is that of the outer face less the inner one; the plate bows towards the warmer face.
+
+    Source
+    ------
+    Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), art. 14 (free, clamped) and
+    art. 24 (supported).
+
+    Fields
+    ------
+    - `length`: Length of the plate, a [mm]. Accepted: greater than 0 mm.
+    - `width`: Width of the plate, b [mm]. Accepted: greater than 0 mm.
+    - `thickness`: Thickness, t [mm]. Accepted: greater than 0 mm.
+    - `youngs_modulus`: Young's modulus at the mean temperature, E [GPa]. Accepted: greater than 0 GPa.
+    - `poissons_ratio`: Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5. Tested: at least 0 and
+      at most 0.5.
+    - `expansion`: Coefficient of linear expansion, α [1/K].
+    - `gradient`: Temperature of the outer face less that of the inner face, ΔT [K].
+    """
+
+    _name: ClassVar[str] = "plate_temperature_gradient"
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "length": QuantityKind("length", "mm"),
+        "width": QuantityKind("length", "mm"),
+        "thickness": QuantityKind("length", "mm"),
+        "youngs_modulus": QuantityKind("pressure", "GPa"),
+        "poissons_ratio": NUMBER,
+        "expansion": QuantityKind("expansion", "1/K"),
+        "gradient": QuantityKind("temperature difference", "K"),
+    }
+
+    length: QuantityInput
+    """Length of the plate, a [mm]. Accepted: greater than 0 mm."""
+
+    width: QuantityInput
+    """Width of the plate, b [mm]. Accepted: greater than 0 mm."""
+
+    thickness: QuantityInput
+    """Thickness, t [mm]. Accepted: greater than 0 mm."""
+
+    youngs_modulus: QuantityInput
+    """Young's modulus at the mean temperature, E [GPa]. Accepted: greater than 0 GPa."""
+
+    poissons_ratio: NumberInput
+    """Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5. Tested: at least 0 and at most 0.5."""
+
+    expansion: QuantityInput
+    """Coefficient of linear expansion, α [1/K]."""
+
+    gradient: QuantityInput
+    """Temperature of the outer face less that of the inner face, ΔT [K]."""
+
+    def calculate(self) -> PlateTemperatureGradientOutcome:
+        """Calculates; a fault raises `CoamingError`."""
+        return calculate(self, PlateTemperatureGradientOutcome)
+
+
+class PlateTemperatureGradientOutcome(Outcome):
+    """Outcome of `PlateTemperatureGradient`."""
+
+    __slots__ = ()
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "free_curvature": QuantityKind("curvature", "1/m"),
+        "free_bow_along_length": QuantityKind("length", "mm"),
+        "free_bow_along_width": QuantityKind("length", "mm"),
+        "supported_bow": QuantityKind("length", "mm"),
+        "clamped_moment": QuantityKind("force", "N"),
+        "clamped_stress": QuantityKind("pressure", "MPa"),
+    }
+
+    class Si(SiValues):
+        """In SI units: floats; arrays in the outcome of a batch."""
+
+        free_curvature: Values
+        free_bow_along_length: Values
+        free_bow_along_width: Values
+        supported_bow: Values
+        clamped_moment: Values
+        clamped_stress: Values
+
+    si: Si
+
+    @property
+    def free_curvature(self) -> Quantity:
+        """Curvature of the free plate; positive where the middle stands outward [1/m]."""
+        found: Quantity = self._get("free_curvature")
+        return found
+
+    @property
+    def free_bow_along_length(self) -> Quantity:
+        """Bow of the free plate over its length, middle against ends, outward positive [mm]."""
+        found: Quantity = self._get("free_bow_along_length")
+        return found
+
+    @property
+    def free_bow_along_width(self) -> Quantity:
+        """Bow of the free plate over its width, outward positive [mm]."""
+        found: Quantity = self._get("free_bow_along_width")
+        return found
+
+    @property
+    def supported_bow(self) -> Quantity:
+        """Deflection of the centre of a plate supported all round, outward positive [mm]."""
+        found: Quantity = self._get("supported_bow")
+        return found
+
+    @property
+    def clamped_moment(self) -> Quantity:
+        """Moment per length all over a plate clamped all round: positive where the inner face is in tension
+        [N].
+        """
+        found: Quantity = self._get("clamped_moment")
+        return found
+
+    @property
+    def clamped_stress(self) -> Quantity:
+        """Stress on the inner face of the clamped plate, in all directions; the outer face has the opposite
+        [MPa].
+        """
+        found: Quantity = self._get("clamped_stress")
+        return found
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class HeatedPlateBuckling(Calculation):
+    """Rectangular plate whose edges are held in its plane, heated evenly: restrained stress and critical
+    temperature rise.
+
+    Formula
+    -------
+    Restrained: σ = −E α ΔT/(1 − ν), alike in both directions. Buckling under equal pressure N both ways:
+    supported N = π² D (1/a² + 1/b²); clamped N = k π² D/s² by Ritz with twice-integrated Legendre polynomials
+    (k = 5.303 for the square), s the shorter side. Critical rise ΔT = N (1 − ν)/(E α t).
+
+    Validity
+    --------
+    Thin, flat, isotropic, elastic; edges that cannot move in the plane at all: any clearance at the holes
+    comes off the rise first. Material properties constant over the rise. k to 1e-6 for sides of 1:1 to 1:10.
+    A plate that is not flat bows from the start. Caveat: t over 1/20 of the shorter side.
+
+    Source
+    ------
+    Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), art. 14; Timoshenko & Gere,
+    Theory of Elastic Stability, 2nd ed. (1961), art. 9.2 and 9.3 (from memory, unverified).
+
+    Fields
+    ------
+    - `length`: Length of the plate between its supports, a [mm]. Accepted: greater than 0 mm.
+    - `width`: Width of the plate between its supports, b [mm]. Accepted: greater than 0 mm.
+    - `thickness`: Thickness, t [mm]. Accepted: greater than 0 mm.
+    - `youngs_modulus`: Young's modulus, E [GPa]. Accepted: greater than 0 GPa.
+    - `poissons_ratio`: Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5. Tested: at least 0 and
+      at most 0.5.
+    - `expansion`: Coefficient of linear expansion, α: of the plate, or what it has more than its frame
+      [1/K]. Accepted: greater than 0 1/K.
+    - `temperature_rise`: Rise of temperature over that at which the plate is unstressed, ΔT [K].
+    - `edge_support`: How the plate is held along its edge against deflection and turning.
+    """
+
+    _name: ClassVar[str] = "heated_plate_buckling"
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "length": QuantityKind("length", "mm"),
+        "width": QuantityKind("length", "mm"),
+        "thickness": QuantityKind("length", "mm"),
+        "youngs_modulus": QuantityKind("pressure", "GPa"),
+        "poissons_ratio": NUMBER,
+        "expansion": QuantityKind("expansion", "1/K"),
+        "temperature_rise": QuantityKind("temperature difference", "K"),
+        "edge_support": PLAIN,
+    }
+
+    length: QuantityInput
+    """Length of the plate between its supports, a [mm]. Accepted: greater than 0 mm."""
+
+    width: QuantityInput
+    """Width of the plate between its supports, b [mm]. Accepted: greater than 0 mm."""
+
+    thickness: QuantityInput
+    """Thickness, t [mm]. Accepted: greater than 0 mm."""
+
+    youngs_modulus: QuantityInput
+    """Young's modulus, E [GPa]. Accepted: greater than 0 GPa."""
+
+    poissons_ratio: NumberInput
+    """Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5. Tested: at least 0 and at most 0.5."""
+
+    expansion: QuantityInput
+    """Coefficient of linear expansion, α: of the plate, or what it has more than its frame [1/K]. Accepted:
+    greater than 0 1/K.
+    """
+
+    temperature_rise: QuantityInput
+    """Rise of temperature over that at which the plate is unstressed, ΔT [K]."""
+
+    edge_support: EdgeSupport
+    """How the plate is held along its edge against deflection and turning."""
+
+    def calculate(self) -> HeatedPlateBucklingOutcome:
+        """Calculates; a fault raises `CoamingError`."""
+        return calculate(self, HeatedPlateBucklingOutcome)
+
+
+class HeatedPlateBucklingOutcome(Outcome):
+    """Outcome of `HeatedPlateBuckling`."""
+
+    __slots__ = ()
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "restrained_stress": QuantityKind("pressure", "MPa"),
+        "buckling_coefficient": NUMBER,
+        "critical_stress": QuantityKind("pressure", "MPa"),
+        "critical_temperature_rise": QuantityKind("temperature difference", "K"),
+        "margin": NUMBER,
+    }
+
+    class Si(SiValues):
+        """In SI units: floats; arrays in the outcome of a batch."""
+
+        restrained_stress: Values
+        buckling_coefficient: Values
+        critical_stress: Values
+        critical_temperature_rise: Values
+        margin: Values
+
+    si: Si
+
+    @property
+    def restrained_stress(self) -> Quantity:
+        """Stress of the restrained, unbuckled plate; compression is negative [MPa]."""
+        found: Quantity = self._get("restrained_stress")
+        return found
+
+    @property
+    def buckling_coefficient(self) -> Values:
+        """Buckling coefficient k = N s²/(π² D)."""
+        return self._get("buckling_coefficient")
+
+    @property
+    def critical_stress(self) -> Quantity:
+        """Compressive stress at which the plate buckles, its size [MPa]."""
+        found: Quantity = self._get("critical_stress")
+        return found
+
+    @property
+    def critical_temperature_rise(self) -> Quantity:
+        """Rise of temperature at which the plate buckles [K]."""
+        found: Quantity = self._get("critical_temperature_rise")
+        return found
+
+    @property
+    def margin(self) -> Values:
+        """Critical rise over the stated one, less one; absent where the plate is not heated."""
+        return self._get("margin")
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class CreepDeflection(Calculation):
+    """Deflection of a plastic part after a time under a lasting load, and its sustained stress against the
+    limit.
+
+    Formula
+    -------
+    w(t) = w0/f, E(t) = f E0, f the creep modulus factor of the material for that time and temperature. The
+    stress of a part under a given load does not change while its modulus falls evenly: it is compared with
+    the sustained limit as it is.
+
+    Validity
+    --------
+    Linear viscoelastic: stress below the sustained limit (a caveat past it), one material, load constant.
+    After unloading the part returns only slowly.
+
+    Source
+    ------
+    ISO 899-2 (creep modulus in bending, from memory, unverified); common practice.
+
+    Fields
+    ------
+    - `short_time_deflection`: Deflection by the short-time modulus, w0; its sign is kept [mm].
+    - `youngs_modulus`: Short-time modulus at that temperature, E0 [GPa]. Accepted: greater than 0 GPa.
+    - `creep_modulus_factor`: Creep modulus over short-time modulus, f. Accepted: greater than 0 and at most
+      1. Tested: at least 0.1 and at most 1.
+    - `sustained_stress`: Stress under the lasting load [MPa].
+    - `sustained_stress_limit`: Sustained stress limit of the material; the margin is absent without it
+      [MPa]. Accepted: greater than 0 MPa.
+    """
+
+    _name: ClassVar[str] = "creep_deflection"
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "short_time_deflection": QuantityKind("length", "mm"),
+        "youngs_modulus": QuantityKind("pressure", "GPa"),
+        "creep_modulus_factor": NUMBER,
+        "sustained_stress": QuantityKind("pressure", "MPa"),
+        "sustained_stress_limit": QuantityKind("pressure", "MPa"),
+    }
+
+    short_time_deflection: QuantityInput
+    """Deflection by the short-time modulus, w0; its sign is kept [mm]."""
+
+    youngs_modulus: QuantityInput
+    """Short-time modulus at that temperature, E0 [GPa]. Accepted: greater than 0 GPa."""
+
+    creep_modulus_factor: NumberInput
+    """Creep modulus over short-time modulus, f. Accepted: greater than 0 and at most 1. Tested: at least 0.1
+    and at most 1.
+    """
+
+    sustained_stress: QuantityInput
+    """Stress under the lasting load [MPa]."""
+
+    sustained_stress_limit: QuantityInput | None = None
+    """Sustained stress limit of the material; the margin is absent without it [MPa]. Accepted: greater than 0
+    MPa.
+    """
+
+    def calculate(self) -> CreepDeflectionOutcome:
+        """Calculates; a fault raises `CoamingError`."""
+        return calculate(self, CreepDeflectionOutcome)
+
+
+class CreepDeflectionOutcome(Outcome):
+    """Outcome of `CreepDeflection`."""
+
+    __slots__ = ()
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "deflection": QuantityKind("length", "mm"),
+        "creep": QuantityKind("length", "mm"),
+        "creep_modulus": QuantityKind("pressure", "GPa"),
+        "creep_strain": NUMBER,
+        "margin": NUMBER,
+    }
+
+    class Si(SiValues):
+        """In SI units: floats; arrays in the outcome of a batch."""
+
+        deflection: Values
+        creep: Values
+        creep_modulus: Values
+        creep_strain: Values
+        margin: Values
+
+    si: Si
+
+    @property
+    def deflection(self) -> Quantity:
+        """Deflection after the time, w(t) [mm]."""
+        found: Quantity = self._get("deflection")
+        return found
+
+    @property
+    def creep(self) -> Quantity:
+        """What creep adds [mm]."""
+        found: Quantity = self._get("creep")
+        return found
+
+    @property
+    def creep_modulus(self) -> Quantity:
+        """Creep modulus, E(t) [GPa]."""
+        found: Quantity = self._get("creep_modulus")
+        return found
+
+    @property
+    def creep_strain(self) -> Values:
+        """Strain after the time, size of the stress over the creep modulus."""
+        return self._get("creep_strain")
+
+    @property
+    def margin(self) -> Values:
+        """Sustained limit over the stress's size, less one; absent without a limit or a stress."""
+        return self._get("margin")
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class RandomResponse(Calculation):
+    """Response of one mode to random shaking of its base, by Miles' equation.
+
+    Formula
+    -------
+    g_rms = √(π/2 f Q W), W the acceleration spectral density at f; three times that is met or stayed under
+    99.7 % of the time. Relative movement rms g_rms/(2 π f)².
+
+    Validity
+    --------
+    One lightly damped mode (Q over 5; caveat below), density flat about f for some half-power widths, long
+    shaking. The motion of the mode itself at its mass; a plate's centre moves more by its participation
+    factor.
+
+    Source
+    ------
+    NASA GSFC FEMCI, R. Simmons, Miles' Equation (2001), equation.
+
+    Fields
+    ------
+    - `natural_frequency`: Natural frequency of the mode, f [Hz]. Accepted: greater than 0 Hz.
+    - `amplification`: Amplification at resonance, Q = 1/(2 ζ). Accepted: at least 0.5. Tested: at least 5
+      and at most 100.
+    - `acceleration_spectral_density`: Acceleration spectral density of the base at f, W [gn^2/Hz].
+      Accepted: at least 0 gn^2/Hz.
+    """
+
+    _name: ClassVar[str] = "random_response"
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "natural_frequency": QuantityKind("frequency", "Hz"),
+        "amplification": NUMBER,
+        "acceleration_spectral_density": QuantityKind("acceleration spectral density", "gn^2/Hz"),
+    }
+
+    natural_frequency: QuantityInput
+    """Natural frequency of the mode, f [Hz]. Accepted: greater than 0 Hz."""
+
+    amplification: NumberInput
+    """Amplification at resonance, Q = 1/(2 ζ). Accepted: at least 0.5. Tested: at least 5 and at most 100."""
+
+    acceleration_spectral_density: QuantityInput
+    """Acceleration spectral density of the base at f, W [gn^2/Hz]. Accepted: at least 0 gn^2/Hz."""
+
+    def calculate(self) -> RandomResponseOutcome:
+        """Calculates; a fault raises `CoamingError`."""
+        return calculate(self, RandomResponseOutcome)
+
+
+class RandomResponseOutcome(Outcome):
+    """Outcome of `RandomResponse`."""
+
+    __slots__ = ()
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "rms_acceleration": QuantityKind("acceleration", "gn"),
+        "three_sigma_acceleration": QuantityKind("acceleration", "gn"),
+        "rms_movement": QuantityKind("length", "mm"),
+        "three_sigma_movement": QuantityKind("length", "mm"),
+    }
+
+    class Si(SiValues):
+        """In SI units: floats; arrays in the outcome of a batch."""
+
+        rms_acceleration: Values
+        three_sigma_acceleration: Values
+        rms_movement: Values
+        three_sigma_movement: Values
+
+    si: Si
+
+    @property
+    def rms_acceleration(self) -> Quantity:
+        """Root mean square of the mode's acceleration [gn]."""
+        found: Quantity = self._get("rms_acceleration")
+        return found
+
+    @property
+    def three_sigma_acceleration(self) -> Quantity:
+        """Three times that [gn]."""
+        found: Quantity = self._get("three_sigma_acceleration")
+        return found
+
+    @property
+    def rms_movement(self) -> Quantity:
+        """Root mean square of the movement against the base [mm]."""
+        found: Quantity = self._get("rms_movement")
+        return found
+
+    @property
+    def three_sigma_movement(self) -> Quantity:
+        """Three times that [mm]."""
+        found: Quantity = self._get("three_sigma_movement")
+        return found
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class SinusoidResponse(Calculation):
+    """Response of one mode to a sinusoidal shaking of its base.
+
+    Formula
+    -------
+    r = f/f_n, H = 1/√((1 − r²)² + (2 ζ r)²). Movement against the base Γ A H/(2 π f_n)², A the base's
+    acceleration and Γ the participation factor; transmissibility of a single mass √(1 + (2 ζ r)²) H.
+
+    Validity
+    --------
+    One mode, light viscous damping, steady state. Other modes are left out: near a resonance theirs is small,
+    far below it the sum over all modes tends to the static deflection under A.
+
+    Source
+    ------
+    Common practice (the driven oscillator of any textbook on vibration).
+
+    Fields
+    ------
+    - `natural_frequency`: Natural frequency of the mode, f_n [Hz]. Accepted: greater than 0 Hz.
+    - `excitation_frequency`: Frequency of the shaking, f [Hz]. Accepted: greater than 0 Hz.
+    - `damping_ratio`: Damping over critical damping, ζ. Accepted: greater than 0 and less than 1. Tested:
+      at least 0 and at most 0.2.
+    - `base_acceleration`: Amplitude of the base's acceleration, A [gn]. Accepted: at least 0 gn.
+    - `participation_factor`: Participation factor of the mode at the place asked for, Γ; 1 (a single mass)
+      if absent. Accepted: at least 0.
+    """
+
+    _name: ClassVar[str] = "sinusoid_response"
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "natural_frequency": QuantityKind("frequency", "Hz"),
+        "excitation_frequency": QuantityKind("frequency", "Hz"),
+        "damping_ratio": NUMBER,
+        "base_acceleration": QuantityKind("acceleration", "gn"),
+        "participation_factor": NUMBER,
+    }
+
+    natural_frequency: QuantityInput
+    """Natural frequency of the mode, f_n [Hz]. Accepted: greater than 0 Hz."""
+
+    excitation_frequency: QuantityInput
+    """Frequency of the shaking, f [Hz]. Accepted: greater than 0 Hz."""
+
+    damping_ratio: NumberInput
+    """Damping over critical damping, ζ. Accepted: greater than 0 and less than 1. Tested: at least 0 and at
+    most 0.2.
+    """
+
+    base_acceleration: QuantityInput
+    """Amplitude of the base's acceleration, A [gn]. Accepted: at least 0 gn."""
+
+    participation_factor: NumberInput | None = None
+    """Participation factor of the mode at the place asked for, Γ; 1 (a single mass) if absent. Accepted: at
+    least 0.
+    """
+
+    def calculate(self) -> SinusoidResponseOutcome:
+        """Calculates; a fault raises `CoamingError`."""
+        return calculate(self, SinusoidResponseOutcome)
+
+
+class SinusoidResponseOutcome(Outcome):
+    """Outcome of `SinusoidResponse`."""
+
+    __slots__ = ()
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "frequency_ratio": NUMBER,
+        "magnification": NUMBER,
+        "transmissibility": NUMBER,
+        "movement": QuantityKind("length", "mm"),
+        "relative_acceleration": QuantityKind("acceleration", "gn"),
+    }
+
+    class Si(SiValues):
+        """In SI units: floats; arrays in the outcome of a batch."""
+
+        frequency_ratio: Values
+        magnification: Values
+        transmissibility: Values
+        movement: Values
+        relative_acceleration: Values
+
+    si: Si
+
+    @property
+    def frequency_ratio(self) -> Values:
+        """Frequency ratio, r."""
+        return self._get("frequency_ratio")
+
+    @property
+    def magnification(self) -> Values:
+        """Magnification of the movement, H."""
+        return self._get("magnification")
+
+    @property
+    def transmissibility(self) -> Values:
+        """Transmissibility of a single mass."""
+        return self._get("transmissibility")
+
+    @property
+    def movement(self) -> Quantity:
+        """Amplitude of the movement against the base [mm]."""
+        found: Quantity = self._get("movement")
+        return found
+
+    @property
+    def relative_acceleration(self) -> Quantity:
+        """Amplitude of the mode's acceleration against the base [gn]."""
+        found: Quantity = self._get("relative_acceleration")
+        return found
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class OrderMargin(Calculation):
+    """Distance of a natural frequency, known as a band, from the excitation orders of a machine.
+
+    Formula
+    -------
+    Excitation f = order × speed, over the range of speeds. Separation of a natural frequency f_n from f:
+    |f_n/f − 1|, at the closest pair of the two bands; zero where they overlap. Margin = separation/required −
+    1.
+
+    Validity
+    --------
+    Any frequencies. What is called for is the worse end of the band: a frequency between supported and
+    clamped edges may stand anywhere in it. Orders that are not listed are not looked at: list them to at
+    least twice the highest strong one.
+
+    Source
+    ------
+    Common practice: 20 % separation.
+
+    Fields
+    ------
+    - `lowest_natural_frequency`: Low end of the band of the natural frequency [Hz]. Accepted: greater than
+      0 Hz.
+    - `highest_natural_frequency`: High end of the band of the natural frequency [Hz]. Accepted: greater
+      than 0 Hz.
+    - `lowest_speed`: Lowest speed of the shaft [rpm]. Accepted: greater than 0 rpm.
+    - `highest_speed`: Highest speed of the shaft [rpm]. Accepted: greater than 0 rpm.
+    - `orders`: The orders: excitations per revolution (1.5 for the third half order of a four-stroke
+      engine). Accepted: greater than 0.
+    - `required_separation`: Separation required; 20 % (common practice) if absent. Accepted: greater than 0.
+    """
+
+    _name: ClassVar[str] = "order_margin"
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "lowest_natural_frequency": QuantityKind("frequency", "Hz"),
+        "highest_natural_frequency": QuantityKind("frequency", "Hz"),
+        "lowest_speed": QuantityKind("frequency", "rpm"),
+        "highest_speed": QuantityKind("frequency", "rpm"),
+        "orders": ListKind(NUMBER),
+        "required_separation": NUMBER,
+    }
+
+    lowest_natural_frequency: QuantityInput
+    """Low end of the band of the natural frequency [Hz]. Accepted: greater than 0 Hz."""
+
+    highest_natural_frequency: QuantityInput
+    """High end of the band of the natural frequency [Hz]. Accepted: greater than 0 Hz."""
+
+    lowest_speed: QuantityInput
+    """Lowest speed of the shaft [rpm]. Accepted: greater than 0 rpm."""
+
+    highest_speed: QuantityInput
+    """Highest speed of the shaft [rpm]. Accepted: greater than 0 rpm."""
+
+    orders: NumberList
+    """The orders: excitations per revolution (1.5 for the third half order of a four-stroke engine).
+    Accepted: greater than 0.
+    """
+
+    required_separation: NumberInput | None = None
+    """Separation required; 20 % (common practice) if absent. Accepted: greater than 0."""
+
+    def calculate(self) -> OrderMarginOutcome:
+        """Calculates; a fault raises `CoamingError`."""
+        return calculate(self, OrderMarginOutcome)
+
+
+class OrderMarginOutcome(Outcome):
+    """Outcome of `OrderMargin`. Lists follow the orders."""
+
+    __slots__ = ()
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "lowest_excitations": ListKind(QuantityKind("frequency", "Hz")),
+        "highest_excitations": ListKind(QuantityKind("frequency", "Hz")),
+        "separations": ListKind(NUMBER),
+        "best_separations": ListKind(NUMBER),
+        "worst_order": NUMBER,
+        "worst_separation": NUMBER,
+        "margin": NUMBER,
+        "straddled": PLAIN,
+    }
+
+    class Si(SiValues):
+        """In SI units: floats; arrays in the outcome of a batch."""
+
+        lowest_excitations: tuple[float, ...]
+        highest_excitations: tuple[float, ...]
+        separations: tuple[float, ...]
+        best_separations: tuple[float, ...]
+        worst_order: Values
+        worst_separation: Values
+        margin: Values
+        straddled: bool
+
+    si: Si
+
+    @property
+    def lowest_excitations(self) -> tuple[Quantity, ...]:
+        """Lowest excitation frequency of each order [Hz]."""
+        found: tuple[Quantity, ...] = self._get("lowest_excitations")
+        return found
+
+    @property
+    def highest_excitations(self) -> tuple[Quantity, ...]:
+        """Highest excitation frequency of each order [Hz]."""
+        found: tuple[Quantity, ...] = self._get("highest_excitations")
+        return found
+
+    @property
+    def separations(self) -> tuple[float, ...]:
+        """Separation of each order at the worse end of the band; zero where the order lies within it."""
+        found: tuple[float, ...] = self._get("separations")
+        return found
+
+    @property
+    def best_separations(self) -> tuple[float, ...]:
+        """Separation of each order at the better end of the band."""
+        found: tuple[float, ...] = self._get("best_separations")
+        return found
+
+    @property
+    def worst_order(self) -> Values:
+        """The order of the smallest separation; the first of them."""
+        return self._get("worst_order")
+
+    @property
+    def worst_separation(self) -> Values:
+        """Its separation."""
+        return self._get("worst_separation")
+
+    @property
+    def margin(self) -> Values:
+        """Worst separation over the required one, less one."""
+        return self._get("margin")
+
+    @property
+    def straddled(self) -> bool:
+        """An order lies within the band: whether the panel rings cannot be told without a test."""
+        found: bool = self._get("straddled")
+        return found

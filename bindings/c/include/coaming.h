@@ -186,6 +186,11 @@
 #define COAMING_CAVEAT_SERIES_UNSETTLED 19
 
 /**
+ * The bit of the caveat `creep_not_linear`: The sustained stress passes its limit: creep grows faster than stress there, and the creep modulus underrates it. Lower the stress below the sustained limit.
+ */
+#define COAMING_CAVEAT_CREEP_NOT_LINEAR 20
+
+/**
  * The bit of the caveat `fixed_hole_moves`: A close hole stands off the fixed point: growth is held back there and loads the hole. Move the fixed point to this hole, or make the hole a slot or oversize.
  */
 #define COAMING_CAVEAT_FIXED_HOLE_MOVES 24
@@ -214,6 +219,21 @@
  * The bit of the caveat `not_standard_length`: The screw's length is not in the series. Choose a length of the series, or shorten a longer screw.
  */
 #define COAMING_CAVEAT_NOT_STANDARD_LENGTH 33
+
+/**
+ * The bit of the caveat `unverified_strength`: The strength of this class is not among the figures that were confirmed against the standard. Read the strength in the standard or on the maker's certificate.
+ */
+#define COAMING_CAVEAT_UNVERIFIED_STRENGTH 34
+
+/**
+ * The bit of the caveat `printed_layers`: The boss is printed in layers, which part long before a moulded boss fails. Pull-test a printed sample, or turn the part so that the layers do not cross the pull.
+ */
+#define COAMING_CAVEAT_PRINTED_LAYERS 35
+
+/**
+ * The bit of the caveat `outside_vdi_2230`: A soft layer, aluminium or a stainless screw is in the load path: outside VDI 2230, the springs are an estimate. Put a shoulder bush through the soft layer, or measure the clamp force over time.
+ */
+#define COAMING_CAVEAT_OUTSIDE_VDI_2230 36
 
 /**
  * The bit of the caveat `sponge_shape_estimated`: Only the pressure at 25 % comes from the grade; its course over compression is an estimate. Use a maker's measured points.
@@ -1061,6 +1081,166 @@
 #define COAMING_CLEARANCE_FIT_LOOSE 5
 
 /**
+ * StrengthClass `4.6`: ISO 898-1, class 4.6.
+ */
+#define COAMING_STRENGTH_CLASS_4_6 0
+
+/**
+ * StrengthClass `4.8`: ISO 898-1, class 4.8.
+ */
+#define COAMING_STRENGTH_CLASS_4_8 1
+
+/**
+ * StrengthClass `5.6`: ISO 898-1, class 5.6.
+ */
+#define COAMING_STRENGTH_CLASS_5_6 2
+
+/**
+ * StrengthClass `5.8`: ISO 898-1, class 5.8.
+ */
+#define COAMING_STRENGTH_CLASS_5_8 3
+
+/**
+ * StrengthClass `6.8`: ISO 898-1, class 6.8.
+ */
+#define COAMING_STRENGTH_CLASS_6_8 4
+
+/**
+ * StrengthClass `8.8`: ISO 898-1, class 8.8.
+ */
+#define COAMING_STRENGTH_CLASS_8_8 5
+
+/**
+ * StrengthClass `9.8`: ISO 898-1, class 9.8.
+ */
+#define COAMING_STRENGTH_CLASS_9_8 6
+
+/**
+ * StrengthClass `10.9`: ISO 898-1, class 10.9.
+ */
+#define COAMING_STRENGTH_CLASS_10_9 7
+
+/**
+ * StrengthClass `12.9`: ISO 898-1, class 12.9.
+ */
+#define COAMING_STRENGTH_CLASS_12_9 8
+
+/**
+ * StrengthClass `A2-50`: ISO 3506-1, A2-50.
+ */
+#define COAMING_STRENGTH_CLASS_A2_50 9
+
+/**
+ * StrengthClass `A2-70`: ISO 3506-1, A2-70.
+ */
+#define COAMING_STRENGTH_CLASS_A2_70 10
+
+/**
+ * StrengthClass `A2-80`: ISO 3506-1, A2-80.
+ */
+#define COAMING_STRENGTH_CLASS_A2_80 11
+
+/**
+ * StrengthClass `A4-50`: ISO 3506-1, A4-50.
+ */
+#define COAMING_STRENGTH_CLASS_A4_50 12
+
+/**
+ * StrengthClass `A4-70`: ISO 3506-1, A4-70.
+ */
+#define COAMING_STRENGTH_CLASS_A4_70 13
+
+/**
+ * StrengthClass `A4-80`: ISO 3506-1, A4-80.
+ */
+#define COAMING_STRENGTH_CLASS_A4_80 14
+
+/**
+ * StrengthClass `SAE 1`: SAE J429, grade 1.
+ */
+#define COAMING_STRENGTH_CLASS_SAE_1 15
+
+/**
+ * StrengthClass `SAE 2`: SAE J429, grade 2.
+ */
+#define COAMING_STRENGTH_CLASS_SAE_2 16
+
+/**
+ * StrengthClass `SAE 5`: SAE J429, grade 5.
+ */
+#define COAMING_STRENGTH_CLASS_SAE_5 17
+
+/**
+ * StrengthClass `SAE 8`: SAE J429, grade 8.
+ */
+#define COAMING_STRENGTH_CLASS_SAE_8 18
+
+/**
+ * HeadLoadability `full`: The head carries what the thread carries.
+ */
+#define COAMING_HEAD_LOADABILITY_FULL 0
+
+/**
+ * HeadLoadability `reduced`: Reduced loadability: a countersunk socket head of ISO 10642 carries 80 % of the thread's tensile load.
+ */
+#define COAMING_HEAD_LOADABILITY_REDUCED 1
+
+/**
+ * WeakerThread `external`: The screw's.
+ */
+#define COAMING_WEAKER_THREAD_EXTERNAL 0
+
+/**
+ * WeakerThread `internal`: The nut's, insert's or tapped hole's.
+ */
+#define COAMING_WEAKER_THREAD_INTERNAL 1
+
+/**
+ * InsertKind `moulded_in`: Moulded in.
+ */
+#define COAMING_INSERT_KIND_MOULDED_IN 0
+
+/**
+ * InsertKind `heat_set`: Set by heat or ultrasound.
+ */
+#define COAMING_INSERT_KIND_HEAT_SET 1
+
+/**
+ * InsertKind `press_in`: Pressed in.
+ */
+#define COAMING_INSERT_KIND_PRESS_IN 2
+
+/**
+ * InsertKind `self_tapping`: A self-tapping screw, without an insert.
+ */
+#define COAMING_INSERT_KIND_SELF_TAPPING 3
+
+/**
+ * LayerDirection `not_layered`: Not printed in layers: moulded or machined.
+ */
+#define COAMING_LAYER_DIRECTION_NOT_LAYERED 0
+
+/**
+ * LayerDirection `across_axis`: Layers across the screw's axis: pull-out peels them apart.
+ */
+#define COAMING_LAYER_DIRECTION_ACROSS_AXIS 1
+
+/**
+ * LayerDirection `along_axis`: Layers along the screw's axis: setting or tapping splits them.
+ */
+#define COAMING_LAYER_DIRECTION_ALONG_AXIS 2
+
+/**
+ * JointMaterials `steel`: Steel screw of ISO 898-1, steel or iron layers.
+ */
+#define COAMING_JOINT_MATERIALS_STEEL 0
+
+/**
+ * JointMaterials `other`: A plastic, foam or aluminium layer in the load path, or a stainless screw.
+ */
+#define COAMING_JOINT_MATERIALS_OTHER 1
+
+/**
  * The place of `nominal_diameter` in CoamingThreadOutcome.
  */
 #define COAMING_PLACE_THREAD_OUTCOME_NOMINAL_DIAMETER 1
@@ -1709,6 +1889,561 @@
  * The place of `net_section_utilisation` in CoamingHoleEdgeOutcome.
  */
 #define COAMING_PLACE_HOLE_EDGE_OUTCOME_NET_SECTION_UTILISATION 9
+
+/**
+ * The place of `tensile_strength` in CoamingScrewStrengthOutcome.
+ */
+#define COAMING_PLACE_SCREW_STRENGTH_OUTCOME_TENSILE_STRENGTH 0
+
+/**
+ * The place of `yield_strength` in CoamingScrewStrengthOutcome.
+ */
+#define COAMING_PLACE_SCREW_STRENGTH_OUTCOME_YIELD_STRENGTH 1
+
+/**
+ * The place of `proof_stress` in CoamingScrewStrengthOutcome.
+ */
+#define COAMING_PLACE_SCREW_STRENGTH_OUTCOME_PROOF_STRESS 2
+
+/**
+ * The place of `stress_area` in CoamingScrewStrengthOutcome.
+ */
+#define COAMING_PLACE_SCREW_STRENGTH_OUTCOME_STRESS_AREA 3
+
+/**
+ * The place of `tensile_load` in CoamingScrewStrengthOutcome.
+ */
+#define COAMING_PLACE_SCREW_STRENGTH_OUTCOME_TENSILE_LOAD 4
+
+/**
+ * The place of `yield_load` in CoamingScrewStrengthOutcome.
+ */
+#define COAMING_PLACE_SCREW_STRENGTH_OUTCOME_YIELD_LOAD 5
+
+/**
+ * The place of `proof_load` in CoamingScrewStrengthOutcome.
+ */
+#define COAMING_PLACE_SCREW_STRENGTH_OUTCOME_PROOF_LOAD 6
+
+/**
+ * The place of `tension` in CoamingTensionAndShear.
+ */
+#define COAMING_PLACE_TENSION_AND_SHEAR_TENSION 0
+
+/**
+ * The place of `allowed_tension` in CoamingTensionAndShear.
+ */
+#define COAMING_PLACE_TENSION_AND_SHEAR_ALLOWED_TENSION 1
+
+/**
+ * The place of `shear` in CoamingTensionAndShear.
+ */
+#define COAMING_PLACE_TENSION_AND_SHEAR_SHEAR 2
+
+/**
+ * The place of `allowed_shear` in CoamingTensionAndShear.
+ */
+#define COAMING_PLACE_TENSION_AND_SHEAR_ALLOWED_SHEAR 3
+
+/**
+ * The place of `tension_ratio` in CoamingTensionAndShearOutcome.
+ */
+#define COAMING_PLACE_TENSION_AND_SHEAR_OUTCOME_TENSION_RATIO 0
+
+/**
+ * The place of `shear_ratio` in CoamingTensionAndShearOutcome.
+ */
+#define COAMING_PLACE_TENSION_AND_SHEAR_OUTCOME_SHEAR_RATIO 1
+
+/**
+ * The place of `interaction` in CoamingTensionAndShearOutcome.
+ */
+#define COAMING_PLACE_TENSION_AND_SHEAR_OUTCOME_INTERACTION 2
+
+/**
+ * The place of `allowed_tension_ratio` in CoamingTensionAndShearOutcome.
+ */
+#define COAMING_PLACE_TENSION_AND_SHEAR_OUTCOME_ALLOWED_TENSION_RATIO 3
+
+/**
+ * The place of `external_major_smallest` in CoamingThreadLimitsOutcome.
+ */
+#define COAMING_PLACE_THREAD_LIMITS_OUTCOME_EXTERNAL_MAJOR_SMALLEST 0
+
+/**
+ * The place of `external_major_largest` in CoamingThreadLimitsOutcome.
+ */
+#define COAMING_PLACE_THREAD_LIMITS_OUTCOME_EXTERNAL_MAJOR_LARGEST 1
+
+/**
+ * The place of `external_pitch_smallest` in CoamingThreadLimitsOutcome.
+ */
+#define COAMING_PLACE_THREAD_LIMITS_OUTCOME_EXTERNAL_PITCH_SMALLEST 2
+
+/**
+ * The place of `external_pitch_largest` in CoamingThreadLimitsOutcome.
+ */
+#define COAMING_PLACE_THREAD_LIMITS_OUTCOME_EXTERNAL_PITCH_LARGEST 3
+
+/**
+ * The place of `internal_pitch_smallest` in CoamingThreadLimitsOutcome.
+ */
+#define COAMING_PLACE_THREAD_LIMITS_OUTCOME_INTERNAL_PITCH_SMALLEST 4
+
+/**
+ * The place of `internal_pitch_largest` in CoamingThreadLimitsOutcome.
+ */
+#define COAMING_PLACE_THREAD_LIMITS_OUTCOME_INTERNAL_PITCH_LARGEST 5
+
+/**
+ * The place of `internal_minor_smallest` in CoamingThreadLimitsOutcome.
+ */
+#define COAMING_PLACE_THREAD_LIMITS_OUTCOME_INTERNAL_MINOR_SMALLEST 6
+
+/**
+ * The place of `internal_minor_largest` in CoamingThreadLimitsOutcome.
+ */
+#define COAMING_PLACE_THREAD_LIMITS_OUTCOME_INTERNAL_MINOR_LARGEST 7
+
+/**
+ * The place of `engagement` in CoamingThreadStripping.
+ */
+#define COAMING_PLACE_THREAD_STRIPPING_ENGAGEMENT 1
+
+/**
+ * The place of `external_shear_strength` in CoamingThreadStripping.
+ */
+#define COAMING_PLACE_THREAD_STRIPPING_EXTERNAL_SHEAR_STRENGTH 2
+
+/**
+ * The place of `internal_shear_strength` in CoamingThreadStripping.
+ */
+#define COAMING_PLACE_THREAD_STRIPPING_INTERNAL_SHEAR_STRENGTH 3
+
+/**
+ * The place of `screw_load` in CoamingThreadStripping.
+ */
+#define COAMING_PLACE_THREAD_STRIPPING_SCREW_LOAD 4
+
+/**
+ * The place of `nut_width` in CoamingThreadStripping.
+ */
+#define COAMING_PLACE_THREAD_STRIPPING_NUT_WIDTH 5
+
+/**
+ * The place of `external_area` in CoamingThreadStrippingOutcome.
+ */
+#define COAMING_PLACE_THREAD_STRIPPING_OUTCOME_EXTERNAL_AREA 0
+
+/**
+ * The place of `internal_area` in CoamingThreadStrippingOutcome.
+ */
+#define COAMING_PLACE_THREAD_STRIPPING_OUTCOME_INTERNAL_AREA 1
+
+/**
+ * The place of `dilation_factor` in CoamingThreadStrippingOutcome.
+ */
+#define COAMING_PLACE_THREAD_STRIPPING_OUTCOME_DILATION_FACTOR 2
+
+/**
+ * The place of `external_bending_factor` in CoamingThreadStrippingOutcome.
+ */
+#define COAMING_PLACE_THREAD_STRIPPING_OUTCOME_EXTERNAL_BENDING_FACTOR 3
+
+/**
+ * The place of `internal_bending_factor` in CoamingThreadStrippingOutcome.
+ */
+#define COAMING_PLACE_THREAD_STRIPPING_OUTCOME_INTERNAL_BENDING_FACTOR 4
+
+/**
+ * The place of `external_strip_force` in CoamingThreadStrippingOutcome.
+ */
+#define COAMING_PLACE_THREAD_STRIPPING_OUTCOME_EXTERNAL_STRIP_FORCE 5
+
+/**
+ * The place of `internal_strip_force` in CoamingThreadStrippingOutcome.
+ */
+#define COAMING_PLACE_THREAD_STRIPPING_OUTCOME_INTERNAL_STRIP_FORCE 6
+
+/**
+ * The place of `utilisation` in CoamingThreadStrippingOutcome.
+ */
+#define COAMING_PLACE_THREAD_STRIPPING_OUTCOME_UTILISATION 8
+
+/**
+ * The place of `required_engagement` in CoamingThreadStrippingOutcome.
+ */
+#define COAMING_PLACE_THREAD_STRIPPING_OUTCOME_REQUIRED_ENGAGEMENT 9
+
+/**
+ * The place of `pull_out` in CoamingInsertLoad.
+ */
+#define COAMING_PLACE_INSERT_LOAD_PULL_OUT 0
+
+/**
+ * The place of `torque_out` in CoamingInsertLoad.
+ */
+#define COAMING_PLACE_INSERT_LOAD_TORQUE_OUT 1
+
+/**
+ * The place of `factor` in CoamingInsertLoad.
+ */
+#define COAMING_PLACE_INSERT_LOAD_FACTOR 2
+
+/**
+ * The place of `insert_diameter` in CoamingInsertLoad.
+ */
+#define COAMING_PLACE_INSERT_LOAD_INSERT_DIAMETER 3
+
+/**
+ * The place of `clamped_hole_diameter` in CoamingInsertLoad.
+ */
+#define COAMING_PLACE_INSERT_LOAD_CLAMPED_HOLE_DIAMETER 4
+
+/**
+ * The place of `preload` in CoamingInsertLoad.
+ */
+#define COAMING_PLACE_INSERT_LOAD_PRELOAD 6
+
+/**
+ * The place of `service_pull` in CoamingInsertLoad.
+ */
+#define COAMING_PLACE_INSERT_LOAD_SERVICE_PULL 7
+
+/**
+ * The place of `tightening_torque` in CoamingInsertLoad.
+ */
+#define COAMING_PLACE_INSERT_LOAD_TIGHTENING_TORQUE 8
+
+/**
+ * The place of `overlap` in CoamingInsertLoadOutcome.
+ */
+#define COAMING_PLACE_INSERT_LOAD_OUTCOME_OVERLAP 0
+
+/**
+ * The place of `pull` in CoamingInsertLoadOutcome.
+ */
+#define COAMING_PLACE_INSERT_LOAD_OUTCOME_PULL 2
+
+/**
+ * The place of `pull_out_utilisation` in CoamingInsertLoadOutcome.
+ */
+#define COAMING_PLACE_INSERT_LOAD_OUTCOME_PULL_OUT_UTILISATION 3
+
+/**
+ * The place of `pull_out_utilisation_with_preload` in CoamingInsertLoadOutcome.
+ */
+#define COAMING_PLACE_INSERT_LOAD_OUTCOME_PULL_OUT_UTILISATION_WITH_PRELOAD 4
+
+/**
+ * The place of `torque_out_utilisation` in CoamingInsertLoadOutcome.
+ */
+#define COAMING_PLACE_INSERT_LOAD_OUTCOME_TORQUE_OUT_UTILISATION 5
+
+/**
+ * The place of `shear_strength` in CoamingInsertPullOut.
+ */
+#define COAMING_PLACE_INSERT_PULL_OUT_SHEAR_STRENGTH 0
+
+/**
+ * The place of `insert_diameter` in CoamingInsertPullOut.
+ */
+#define COAMING_PLACE_INSERT_PULL_OUT_INSERT_DIAMETER 1
+
+/**
+ * The place of `insert_length` in CoamingInsertPullOut.
+ */
+#define COAMING_PLACE_INSERT_PULL_OUT_INSERT_LENGTH 2
+
+/**
+ * The place of `reduction` in CoamingInsertPullOut.
+ */
+#define COAMING_PLACE_INSERT_PULL_OUT_REDUCTION 3
+
+/**
+ * The place of `shear_area` in CoamingInsertPullOutOutcome.
+ */
+#define COAMING_PLACE_INSERT_PULL_OUT_OUTCOME_SHEAR_AREA 0
+
+/**
+ * The place of `pull_out` in CoamingInsertPullOutOutcome.
+ */
+#define COAMING_PLACE_INSERT_PULL_OUT_OUTCOME_PULL_OUT 1
+
+/**
+ * The place of `torque_out` in CoamingInsertPullOutOutcome.
+ */
+#define COAMING_PLACE_INSERT_PULL_OUT_OUTCOME_TORQUE_OUT 2
+
+/**
+ * The place of `screw_diameter` in CoamingInsertBoss.
+ */
+#define COAMING_PLACE_INSERT_BOSS_SCREW_DIAMETER 2
+
+/**
+ * The place of `insert_diameter` in CoamingInsertBoss.
+ */
+#define COAMING_PLACE_INSERT_BOSS_INSERT_DIAMETER 3
+
+/**
+ * The place of `insert_length` in CoamingInsertBoss.
+ */
+#define COAMING_PLACE_INSERT_BOSS_INSERT_LENGTH 4
+
+/**
+ * The place of `hole_diameter` in CoamingInsertBoss.
+ */
+#define COAMING_PLACE_INSERT_BOSS_HOLE_DIAMETER 5
+
+/**
+ * The place of `hole_depth` in CoamingInsertBoss.
+ */
+#define COAMING_PLACE_INSERT_BOSS_HOLE_DEPTH 6
+
+/**
+ * The place of `part_depth` in CoamingInsertBoss.
+ */
+#define COAMING_PLACE_INSERT_BOSS_PART_DEPTH 7
+
+/**
+ * The place of `boss_diameter` in CoamingInsertBoss.
+ */
+#define COAMING_PLACE_INSERT_BOSS_BOSS_DIAMETER 8
+
+/**
+ * The place of `engagement` in CoamingInsertBoss.
+ */
+#define COAMING_PLACE_INSERT_BOSS_ENGAGEMENT 9
+
+/**
+ * The place of `required_boss_ratio` in CoamingInsertBoss.
+ */
+#define COAMING_PLACE_INSERT_BOSS_REQUIRED_BOSS_RATIO 10
+
+/**
+ * The place of `required_wall` in CoamingInsertBoss.
+ */
+#define COAMING_PLACE_INSERT_BOSS_REQUIRED_WALL 11
+
+/**
+ * The place of `required_room_below` in CoamingInsertBoss.
+ */
+#define COAMING_PLACE_INSERT_BOSS_REQUIRED_ROOM_BELOW 12
+
+/**
+ * The place of `required_floor` in CoamingInsertBoss.
+ */
+#define COAMING_PLACE_INSERT_BOSS_REQUIRED_FLOOR 13
+
+/**
+ * The place of `required_engagement_ratio` in CoamingInsertBoss.
+ */
+#define COAMING_PLACE_INSERT_BOSS_REQUIRED_ENGAGEMENT_RATIO 14
+
+/**
+ * The place of `boss_ratio` in CoamingInsertBossOutcome.
+ */
+#define COAMING_PLACE_INSERT_BOSS_OUTCOME_BOSS_RATIO 0
+
+/**
+ * The place of `boss_adequacy` in CoamingInsertBossOutcome.
+ */
+#define COAMING_PLACE_INSERT_BOSS_OUTCOME_BOSS_ADEQUACY 1
+
+/**
+ * The place of `wall` in CoamingInsertBossOutcome.
+ */
+#define COAMING_PLACE_INSERT_BOSS_OUTCOME_WALL 2
+
+/**
+ * The place of `wall_adequacy` in CoamingInsertBossOutcome.
+ */
+#define COAMING_PLACE_INSERT_BOSS_OUTCOME_WALL_ADEQUACY 3
+
+/**
+ * The place of `interference` in CoamingInsertBossOutcome.
+ */
+#define COAMING_PLACE_INSERT_BOSS_OUTCOME_INTERFERENCE 4
+
+/**
+ * The place of `room_below` in CoamingInsertBossOutcome.
+ */
+#define COAMING_PLACE_INSERT_BOSS_OUTCOME_ROOM_BELOW 5
+
+/**
+ * The place of `floor` in CoamingInsertBossOutcome.
+ */
+#define COAMING_PLACE_INSERT_BOSS_OUTCOME_FLOOR 7
+
+/**
+ * The place of `engagement_ratio` in CoamingInsertBossOutcome.
+ */
+#define COAMING_PLACE_INSERT_BOSS_OUTCOME_ENGAGEMENT_RATIO 9
+
+/**
+ * The place of `engagement_adequacy` in CoamingInsertBossOutcome.
+ */
+#define COAMING_PLACE_INSERT_BOSS_OUTCOME_ENGAGEMENT_ADEQUACY 10
+
+/**
+ * The place of `preload` in CoamingPreloadChange.
+ */
+#define COAMING_PLACE_PRELOAD_CHANGE_PRELOAD 0
+
+/**
+ * The place of `bolt_stiffness` in CoamingPreloadChange.
+ */
+#define COAMING_PLACE_PRELOAD_CHANGE_BOLT_STIFFNESS 1
+
+/**
+ * The place of `member_stiffness` in CoamingPreloadChange.
+ */
+#define COAMING_PLACE_PRELOAD_CHANGE_MEMBER_STIFFNESS 2
+
+/**
+ * The place of `member_stiffness_after_creep` in CoamingPreloadChange.
+ */
+#define COAMING_PLACE_PRELOAD_CHANGE_MEMBER_STIFFNESS_AFTER_CREEP 3
+
+/**
+ * The place of `embedding` in CoamingPreloadChange.
+ */
+#define COAMING_PLACE_PRELOAD_CHANGE_EMBEDDING 4
+
+/**
+ * The place of `member_growth` in CoamingPreloadChange.
+ */
+#define COAMING_PLACE_PRELOAD_CHANGE_MEMBER_GROWTH 5
+
+/**
+ * The place of `bolt_growth` in CoamingPreloadChange.
+ */
+#define COAMING_PLACE_PRELOAD_CHANGE_BOLT_GROWTH 6
+
+/**
+ * The place of `residual_preload` in CoamingPreloadChangeOutcome.
+ */
+#define COAMING_PLACE_PRELOAD_CHANGE_OUTCOME_RESIDUAL_PRELOAD 0
+
+/**
+ * The place of `balance` in CoamingPreloadChangeOutcome.
+ */
+#define COAMING_PLACE_PRELOAD_CHANGE_OUTCOME_BALANCE 1
+
+/**
+ * The place of `residual_ratio` in CoamingPreloadChangeOutcome.
+ */
+#define COAMING_PLACE_PRELOAD_CHANGE_OUTCOME_RESIDUAL_RATIO 3
+
+/**
+ * The place of `embedding_loss` in CoamingPreloadChangeOutcome.
+ */
+#define COAMING_PLACE_PRELOAD_CHANGE_OUTCOME_EMBEDDING_LOSS 4
+
+/**
+ * The place of `creep_loss` in CoamingPreloadChangeOutcome.
+ */
+#define COAMING_PLACE_PRELOAD_CHANGE_OUTCOME_CREEP_LOSS 5
+
+/**
+ * The place of `thermal_change` in CoamingPreloadChangeOutcome.
+ */
+#define COAMING_PLACE_PRELOAD_CHANGE_OUTCOME_THERMAL_CHANGE 6
+
+/**
+ * The place of `bolt_stiffness` in CoamingJointLoad.
+ */
+#define COAMING_PLACE_JOINT_LOAD_BOLT_STIFFNESS 2
+
+/**
+ * The place of `member_stiffness` in CoamingJointLoad.
+ */
+#define COAMING_PLACE_JOINT_LOAD_MEMBER_STIFFNESS 3
+
+/**
+ * The place of `load_introduction_factor` in CoamingJointLoad.
+ */
+#define COAMING_PLACE_JOINT_LOAD_LOAD_INTRODUCTION_FACTOR 4
+
+/**
+ * The place of `smallest_preload` in CoamingJointLoad.
+ */
+#define COAMING_PLACE_JOINT_LOAD_SMALLEST_PRELOAD 5
+
+/**
+ * The place of `largest_preload` in CoamingJointLoad.
+ */
+#define COAMING_PLACE_JOINT_LOAD_LARGEST_PRELOAD 6
+
+/**
+ * The place of `largest_axial_load` in CoamingJointLoad.
+ */
+#define COAMING_PLACE_JOINT_LOAD_LARGEST_AXIAL_LOAD 7
+
+/**
+ * The place of `smallest_axial_load` in CoamingJointLoad.
+ */
+#define COAMING_PLACE_JOINT_LOAD_SMALLEST_AXIAL_LOAD 8
+
+/**
+ * The place of `transverse_load` in CoamingJointLoad.
+ */
+#define COAMING_PLACE_JOINT_LOAD_TRANSVERSE_LOAD 9
+
+/**
+ * The place of `friction` in CoamingJointLoad.
+ */
+#define COAMING_PLACE_JOINT_LOAD_FRICTION 10
+
+/**
+ * The place of `load_factor` in CoamingJointLoadOutcome.
+ */
+#define COAMING_PLACE_JOINT_LOAD_OUTCOME_LOAD_FACTOR 0
+
+/**
+ * The place of `largest_screw_force` in CoamingJointLoadOutcome.
+ */
+#define COAMING_PLACE_JOINT_LOAD_OUTCOME_LARGEST_SCREW_FORCE 1
+
+/**
+ * The place of `largest_screw_stress` in CoamingJointLoadOutcome.
+ */
+#define COAMING_PLACE_JOINT_LOAD_OUTCOME_LARGEST_SCREW_STRESS 2
+
+/**
+ * The place of `preload_stress` in CoamingJointLoadOutcome.
+ */
+#define COAMING_PLACE_JOINT_LOAD_OUTCOME_PRELOAD_STRESS 3
+
+/**
+ * The place of `residual_clamp` in CoamingJointLoadOutcome.
+ */
+#define COAMING_PLACE_JOINT_LOAD_OUTCOME_RESIDUAL_CLAMP 4
+
+/**
+ * The place of `separation_load` in CoamingJointLoadOutcome.
+ */
+#define COAMING_PLACE_JOINT_LOAD_OUTCOME_SEPARATION_LOAD 5
+
+/**
+ * The place of `clamp_against_slip` in CoamingJointLoadOutcome.
+ */
+#define COAMING_PLACE_JOINT_LOAD_OUTCOME_CLAMP_AGAINST_SLIP 7
+
+/**
+ * The place of `slip_safety` in CoamingJointLoadOutcome.
+ */
+#define COAMING_PLACE_JOINT_LOAD_OUTCOME_SLIP_SAFETY 8
+
+/**
+ * The place of `stress_amplitude` in CoamingJointLoadOutcome.
+ */
+#define COAMING_PLACE_JOINT_LOAD_OUTCOME_STRESS_AMPLITUDE 9
+
+/**
+ * The place of `endurance_amplitude` in CoamingJointLoadOutcome.
+ */
+#define COAMING_PLACE_JOINT_LOAD_OUTCOME_ENDURANCE_AMPLITUDE 10
 
 /**
  * LegReference `to_virtual_sharp`: At the virtual sharp corner, where the outside faces would meet.
@@ -2538,6 +3273,41 @@
 #define COAMING_EDGE_SUPPORT_CLAMPED 1
 
 /**
+ * InPlaneSupport `free`: Not held: the edge may draw in and wave, as on a gasket or under a bezel.
+ */
+#define COAMING_IN_PLANE_SUPPORT_FREE 0
+
+/**
+ * InPlaneSupport `straight`: The edge stays straight and may draw in, as with a stiff loose frame or between equal bays.
+ */
+#define COAMING_IN_PLANE_SUPPORT_STRAIGHT 1
+
+/**
+ * InPlaneSupport `held`: The edge stays straight where it is; the sheet may slide along it.
+ */
+#define COAMING_IN_PLANE_SUPPORT_HELD 2
+
+/**
+ * InPlaneSupport `fixed`: No point of the edge moves, as when welded or bonded to a stiff frame.
+ */
+#define COAMING_IN_PLANE_SUPPORT_FIXED 3
+
+/**
+ * PlateEdge `free`: Not held at all.
+ */
+#define COAMING_PLATE_EDGE_FREE 0
+
+/**
+ * PlateEdge `supported`: Held against deflection, free to turn.
+ */
+#define COAMING_PLATE_EDGE_SUPPORTED 1
+
+/**
+ * PlateEdge `clamped`: Held against deflection and against turning.
+ */
+#define COAMING_PLATE_EDGE_CLAMPED 2
+
+/**
  * The place of `length` in CoamingRectangularPlate.
  */
 #define COAMING_PLACE_RECTANGULAR_PLATE_LENGTH 0
@@ -2876,6 +3646,536 @@
  * The place of `participation_factor` in CoamingRectangularPlateFrequencyOutcome.
  */
 #define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_OUTCOME_PARTICIPATION_FACTOR 8
+
+/**
+ * The place of `length` in CoamingRectangularPlateLargeDeflection.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_LENGTH 0
+
+/**
+ * The place of `width` in CoamingRectangularPlateLargeDeflection.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_WIDTH 1
+
+/**
+ * The place of `thickness` in CoamingRectangularPlateLargeDeflection.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_THICKNESS 2
+
+/**
+ * The place of `youngs_modulus` in CoamingRectangularPlateLargeDeflection.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_YOUNGS_MODULUS 3
+
+/**
+ * The place of `poissons_ratio` in CoamingRectangularPlateLargeDeflection.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_POISSONS_RATIO 4
+
+/**
+ * The place of `pressure` in CoamingRectangularPlateLargeDeflection.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_PRESSURE 5
+
+/**
+ * The place of `linear_deflection` in CoamingRectangularPlateLargeDeflectionOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_LINEAR_DEFLECTION 0
+
+/**
+ * The place of `centre_deflection` in CoamingRectangularPlateLargeDeflectionOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_CENTRE_DEFLECTION 1
+
+/**
+ * The place of `deflection_ratio` in CoamingRectangularPlateLargeDeflectionOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_DEFLECTION_RATIO 2
+
+/**
+ * The place of `centre_membrane_stress_along_length` in CoamingRectangularPlateLargeDeflectionOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_CENTRE_MEMBRANE_STRESS_ALONG_LENGTH 3
+
+/**
+ * The place of `centre_membrane_stress_along_width` in CoamingRectangularPlateLargeDeflectionOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_CENTRE_MEMBRANE_STRESS_ALONG_WIDTH 4
+
+/**
+ * The place of `centre_bending_stress_along_length` in CoamingRectangularPlateLargeDeflectionOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_CENTRE_BENDING_STRESS_ALONG_LENGTH 5
+
+/**
+ * The place of `centre_bending_stress_along_width` in CoamingRectangularPlateLargeDeflectionOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_CENTRE_BENDING_STRESS_ALONG_WIDTH 6
+
+/**
+ * The place of `length_edge_membrane_stress` in CoamingRectangularPlateLargeDeflectionOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_LENGTH_EDGE_MEMBRANE_STRESS 7
+
+/**
+ * The place of `length_edge_bending_stress` in CoamingRectangularPlateLargeDeflectionOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_LENGTH_EDGE_BENDING_STRESS 8
+
+/**
+ * The place of `width_edge_membrane_stress` in CoamingRectangularPlateLargeDeflectionOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_WIDTH_EDGE_MEMBRANE_STRESS 9
+
+/**
+ * The place of `width_edge_bending_stress` in CoamingRectangularPlateLargeDeflectionOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_WIDTH_EDGE_BENDING_STRESS 10
+
+/**
+ * The place of `largest_stress` in CoamingRectangularPlateLargeDeflectionOutcome.
+ */
+#define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_LARGEST_STRESS 11
+
+/**
+ * The place of `radius` in CoamingCircularPlate.
+ */
+#define COAMING_PLACE_CIRCULAR_PLATE_RADIUS 0
+
+/**
+ * The place of `thickness` in CoamingCircularPlate.
+ */
+#define COAMING_PLACE_CIRCULAR_PLATE_THICKNESS 1
+
+/**
+ * The place of `youngs_modulus` in CoamingCircularPlate.
+ */
+#define COAMING_PLACE_CIRCULAR_PLATE_YOUNGS_MODULUS 2
+
+/**
+ * The place of `poissons_ratio` in CoamingCircularPlate.
+ */
+#define COAMING_PLACE_CIRCULAR_PLATE_POISSONS_RATIO 3
+
+/**
+ * The place of `pressure` in CoamingCircularPlate.
+ */
+#define COAMING_PLACE_CIRCULAR_PLATE_PRESSURE 5
+
+/**
+ * The place of `central_force` in CoamingCircularPlate.
+ */
+#define COAMING_PLACE_CIRCULAR_PLATE_CENTRAL_FORCE 6
+
+/**
+ * The place of `force_radius` in CoamingCircularPlate.
+ */
+#define COAMING_PLACE_CIRCULAR_PLATE_FORCE_RADIUS 7
+
+/**
+ * The place of `flexural_rigidity` in CoamingCircularPlateOutcome.
+ */
+#define COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_FLEXURAL_RIGIDITY 0
+
+/**
+ * The place of `centre_deflection` in CoamingCircularPlateOutcome.
+ */
+#define COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_CENTRE_DEFLECTION 1
+
+/**
+ * The place of `deflection_ratio` in CoamingCircularPlateOutcome.
+ */
+#define COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_DEFLECTION_RATIO 2
+
+/**
+ * The place of `centre_moment` in CoamingCircularPlateOutcome.
+ */
+#define COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_CENTRE_MOMENT 3
+
+/**
+ * The place of `edge_moment` in CoamingCircularPlateOutcome.
+ */
+#define COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_EDGE_MOMENT 4
+
+/**
+ * The place of `edge_tangential_moment` in CoamingCircularPlateOutcome.
+ */
+#define COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_EDGE_TANGENTIAL_MOMENT 5
+
+/**
+ * The place of `centre_stress` in CoamingCircularPlateOutcome.
+ */
+#define COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_CENTRE_STRESS 6
+
+/**
+ * The place of `edge_stress` in CoamingCircularPlateOutcome.
+ */
+#define COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_EDGE_STRESS 7
+
+/**
+ * The place of `largest_stress` in CoamingCircularPlateOutcome.
+ */
+#define COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_LARGEST_STRESS 8
+
+/**
+ * The place of `edge_slope` in CoamingCircularPlateOutcome.
+ */
+#define COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_EDGE_SLOPE 9
+
+/**
+ * The place of `edge_reaction` in CoamingCircularPlateOutcome.
+ */
+#define COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_EDGE_REACTION 10
+
+/**
+ * The place of `outer_radius` in CoamingAnnularPlate.
+ */
+#define COAMING_PLACE_ANNULAR_PLATE_OUTER_RADIUS 0
+
+/**
+ * The place of `inner_radius` in CoamingAnnularPlate.
+ */
+#define COAMING_PLACE_ANNULAR_PLATE_INNER_RADIUS 1
+
+/**
+ * The place of `thickness` in CoamingAnnularPlate.
+ */
+#define COAMING_PLACE_ANNULAR_PLATE_THICKNESS 2
+
+/**
+ * The place of `youngs_modulus` in CoamingAnnularPlate.
+ */
+#define COAMING_PLACE_ANNULAR_PLATE_YOUNGS_MODULUS 3
+
+/**
+ * The place of `poissons_ratio` in CoamingAnnularPlate.
+ */
+#define COAMING_PLACE_ANNULAR_PLATE_POISSONS_RATIO 4
+
+/**
+ * The place of `pressure` in CoamingAnnularPlate.
+ */
+#define COAMING_PLACE_ANNULAR_PLATE_PRESSURE 7
+
+/**
+ * The place of `inner_force` in CoamingAnnularPlate.
+ */
+#define COAMING_PLACE_ANNULAR_PLATE_INNER_FORCE 8
+
+/**
+ * The place of `flexural_rigidity` in CoamingAnnularPlateOutcome.
+ */
+#define COAMING_PLACE_ANNULAR_PLATE_OUTCOME_FLEXURAL_RIGIDITY 0
+
+/**
+ * The place of `outer_deflection` in CoamingAnnularPlateOutcome.
+ */
+#define COAMING_PLACE_ANNULAR_PLATE_OUTCOME_OUTER_DEFLECTION 1
+
+/**
+ * The place of `inner_deflection` in CoamingAnnularPlateOutcome.
+ */
+#define COAMING_PLACE_ANNULAR_PLATE_OUTCOME_INNER_DEFLECTION 2
+
+/**
+ * The place of `largest_deflection` in CoamingAnnularPlateOutcome.
+ */
+#define COAMING_PLACE_ANNULAR_PLATE_OUTCOME_LARGEST_DEFLECTION 3
+
+/**
+ * The place of `deflection_ratio` in CoamingAnnularPlateOutcome.
+ */
+#define COAMING_PLACE_ANNULAR_PLATE_OUTCOME_DEFLECTION_RATIO 4
+
+/**
+ * The place of `outer_moment` in CoamingAnnularPlateOutcome.
+ */
+#define COAMING_PLACE_ANNULAR_PLATE_OUTCOME_OUTER_MOMENT 5
+
+/**
+ * The place of `inner_moment` in CoamingAnnularPlateOutcome.
+ */
+#define COAMING_PLACE_ANNULAR_PLATE_OUTCOME_INNER_MOMENT 6
+
+/**
+ * The place of `inner_tangential_moment` in CoamingAnnularPlateOutcome.
+ */
+#define COAMING_PLACE_ANNULAR_PLATE_OUTCOME_INNER_TANGENTIAL_MOMENT 7
+
+/**
+ * The place of `largest_stress` in CoamingAnnularPlateOutcome.
+ */
+#define COAMING_PLACE_ANNULAR_PLATE_OUTCOME_LARGEST_STRESS 8
+
+/**
+ * The place of `outer_reaction` in CoamingAnnularPlateOutcome.
+ */
+#define COAMING_PLACE_ANNULAR_PLATE_OUTCOME_OUTER_REACTION 9
+
+/**
+ * The place of `inner_reaction` in CoamingAnnularPlateOutcome.
+ */
+#define COAMING_PLACE_ANNULAR_PLATE_OUTCOME_INNER_REACTION 10
+
+/**
+ * The place of `length` in CoamingPlateTemperatureGradient.
+ */
+#define COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_LENGTH 0
+
+/**
+ * The place of `width` in CoamingPlateTemperatureGradient.
+ */
+#define COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_WIDTH 1
+
+/**
+ * The place of `thickness` in CoamingPlateTemperatureGradient.
+ */
+#define COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_THICKNESS 2
+
+/**
+ * The place of `youngs_modulus` in CoamingPlateTemperatureGradient.
+ */
+#define COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_YOUNGS_MODULUS 3
+
+/**
+ * The place of `poissons_ratio` in CoamingPlateTemperatureGradient.
+ */
+#define COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_POISSONS_RATIO 4
+
+/**
+ * The place of `expansion` in CoamingPlateTemperatureGradient.
+ */
+#define COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_EXPANSION 5
+
+/**
+ * The place of `gradient` in CoamingPlateTemperatureGradient.
+ */
+#define COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_GRADIENT 6
+
+/**
+ * The place of `free_curvature` in CoamingPlateTemperatureGradientOutcome.
+ */
+#define COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_OUTCOME_FREE_CURVATURE 0
+
+/**
+ * The place of `free_bow_along_length` in CoamingPlateTemperatureGradientOutcome.
+ */
+#define COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_OUTCOME_FREE_BOW_ALONG_LENGTH 1
+
+/**
+ * The place of `free_bow_along_width` in CoamingPlateTemperatureGradientOutcome.
+ */
+#define COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_OUTCOME_FREE_BOW_ALONG_WIDTH 2
+
+/**
+ * The place of `supported_bow` in CoamingPlateTemperatureGradientOutcome.
+ */
+#define COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_OUTCOME_SUPPORTED_BOW 3
+
+/**
+ * The place of `clamped_moment` in CoamingPlateTemperatureGradientOutcome.
+ */
+#define COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_OUTCOME_CLAMPED_MOMENT 4
+
+/**
+ * The place of `clamped_stress` in CoamingPlateTemperatureGradientOutcome.
+ */
+#define COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_OUTCOME_CLAMPED_STRESS 5
+
+/**
+ * The place of `length` in CoamingHeatedPlateBuckling.
+ */
+#define COAMING_PLACE_HEATED_PLATE_BUCKLING_LENGTH 0
+
+/**
+ * The place of `width` in CoamingHeatedPlateBuckling.
+ */
+#define COAMING_PLACE_HEATED_PLATE_BUCKLING_WIDTH 1
+
+/**
+ * The place of `thickness` in CoamingHeatedPlateBuckling.
+ */
+#define COAMING_PLACE_HEATED_PLATE_BUCKLING_THICKNESS 2
+
+/**
+ * The place of `youngs_modulus` in CoamingHeatedPlateBuckling.
+ */
+#define COAMING_PLACE_HEATED_PLATE_BUCKLING_YOUNGS_MODULUS 3
+
+/**
+ * The place of `poissons_ratio` in CoamingHeatedPlateBuckling.
+ */
+#define COAMING_PLACE_HEATED_PLATE_BUCKLING_POISSONS_RATIO 4
+
+/**
+ * The place of `expansion` in CoamingHeatedPlateBuckling.
+ */
+#define COAMING_PLACE_HEATED_PLATE_BUCKLING_EXPANSION 5
+
+/**
+ * The place of `temperature_rise` in CoamingHeatedPlateBuckling.
+ */
+#define COAMING_PLACE_HEATED_PLATE_BUCKLING_TEMPERATURE_RISE 6
+
+/**
+ * The place of `restrained_stress` in CoamingHeatedPlateBucklingOutcome.
+ */
+#define COAMING_PLACE_HEATED_PLATE_BUCKLING_OUTCOME_RESTRAINED_STRESS 0
+
+/**
+ * The place of `buckling_coefficient` in CoamingHeatedPlateBucklingOutcome.
+ */
+#define COAMING_PLACE_HEATED_PLATE_BUCKLING_OUTCOME_BUCKLING_COEFFICIENT 1
+
+/**
+ * The place of `critical_stress` in CoamingHeatedPlateBucklingOutcome.
+ */
+#define COAMING_PLACE_HEATED_PLATE_BUCKLING_OUTCOME_CRITICAL_STRESS 2
+
+/**
+ * The place of `critical_temperature_rise` in CoamingHeatedPlateBucklingOutcome.
+ */
+#define COAMING_PLACE_HEATED_PLATE_BUCKLING_OUTCOME_CRITICAL_TEMPERATURE_RISE 3
+
+/**
+ * The place of `margin` in CoamingHeatedPlateBucklingOutcome.
+ */
+#define COAMING_PLACE_HEATED_PLATE_BUCKLING_OUTCOME_MARGIN 4
+
+/**
+ * The place of `short_time_deflection` in CoamingCreepDeflection.
+ */
+#define COAMING_PLACE_CREEP_DEFLECTION_SHORT_TIME_DEFLECTION 0
+
+/**
+ * The place of `youngs_modulus` in CoamingCreepDeflection.
+ */
+#define COAMING_PLACE_CREEP_DEFLECTION_YOUNGS_MODULUS 1
+
+/**
+ * The place of `creep_modulus_factor` in CoamingCreepDeflection.
+ */
+#define COAMING_PLACE_CREEP_DEFLECTION_CREEP_MODULUS_FACTOR 2
+
+/**
+ * The place of `sustained_stress` in CoamingCreepDeflection.
+ */
+#define COAMING_PLACE_CREEP_DEFLECTION_SUSTAINED_STRESS 3
+
+/**
+ * The place of `sustained_stress_limit` in CoamingCreepDeflection.
+ */
+#define COAMING_PLACE_CREEP_DEFLECTION_SUSTAINED_STRESS_LIMIT 4
+
+/**
+ * The place of `deflection` in CoamingCreepDeflectionOutcome.
+ */
+#define COAMING_PLACE_CREEP_DEFLECTION_OUTCOME_DEFLECTION 0
+
+/**
+ * The place of `creep` in CoamingCreepDeflectionOutcome.
+ */
+#define COAMING_PLACE_CREEP_DEFLECTION_OUTCOME_CREEP 1
+
+/**
+ * The place of `creep_modulus` in CoamingCreepDeflectionOutcome.
+ */
+#define COAMING_PLACE_CREEP_DEFLECTION_OUTCOME_CREEP_MODULUS 2
+
+/**
+ * The place of `creep_strain` in CoamingCreepDeflectionOutcome.
+ */
+#define COAMING_PLACE_CREEP_DEFLECTION_OUTCOME_CREEP_STRAIN 3
+
+/**
+ * The place of `margin` in CoamingCreepDeflectionOutcome.
+ */
+#define COAMING_PLACE_CREEP_DEFLECTION_OUTCOME_MARGIN 4
+
+/**
+ * The place of `natural_frequency` in CoamingRandomResponse.
+ */
+#define COAMING_PLACE_RANDOM_RESPONSE_NATURAL_FREQUENCY 0
+
+/**
+ * The place of `amplification` in CoamingRandomResponse.
+ */
+#define COAMING_PLACE_RANDOM_RESPONSE_AMPLIFICATION 1
+
+/**
+ * The place of `acceleration_spectral_density` in CoamingRandomResponse.
+ */
+#define COAMING_PLACE_RANDOM_RESPONSE_ACCELERATION_SPECTRAL_DENSITY 2
+
+/**
+ * The place of `rms_acceleration` in CoamingRandomResponseOutcome.
+ */
+#define COAMING_PLACE_RANDOM_RESPONSE_OUTCOME_RMS_ACCELERATION 0
+
+/**
+ * The place of `three_sigma_acceleration` in CoamingRandomResponseOutcome.
+ */
+#define COAMING_PLACE_RANDOM_RESPONSE_OUTCOME_THREE_SIGMA_ACCELERATION 1
+
+/**
+ * The place of `rms_movement` in CoamingRandomResponseOutcome.
+ */
+#define COAMING_PLACE_RANDOM_RESPONSE_OUTCOME_RMS_MOVEMENT 2
+
+/**
+ * The place of `three_sigma_movement` in CoamingRandomResponseOutcome.
+ */
+#define COAMING_PLACE_RANDOM_RESPONSE_OUTCOME_THREE_SIGMA_MOVEMENT 3
+
+/**
+ * The place of `natural_frequency` in CoamingSinusoidResponse.
+ */
+#define COAMING_PLACE_SINUSOID_RESPONSE_NATURAL_FREQUENCY 0
+
+/**
+ * The place of `excitation_frequency` in CoamingSinusoidResponse.
+ */
+#define COAMING_PLACE_SINUSOID_RESPONSE_EXCITATION_FREQUENCY 1
+
+/**
+ * The place of `damping_ratio` in CoamingSinusoidResponse.
+ */
+#define COAMING_PLACE_SINUSOID_RESPONSE_DAMPING_RATIO 2
+
+/**
+ * The place of `base_acceleration` in CoamingSinusoidResponse.
+ */
+#define COAMING_PLACE_SINUSOID_RESPONSE_BASE_ACCELERATION 3
+
+/**
+ * The place of `participation_factor` in CoamingSinusoidResponse.
+ */
+#define COAMING_PLACE_SINUSOID_RESPONSE_PARTICIPATION_FACTOR 4
+
+/**
+ * The place of `frequency_ratio` in CoamingSinusoidResponseOutcome.
+ */
+#define COAMING_PLACE_SINUSOID_RESPONSE_OUTCOME_FREQUENCY_RATIO 0
+
+/**
+ * The place of `magnification` in CoamingSinusoidResponseOutcome.
+ */
+#define COAMING_PLACE_SINUSOID_RESPONSE_OUTCOME_MAGNIFICATION 1
+
+/**
+ * The place of `transmissibility` in CoamingSinusoidResponseOutcome.
+ */
+#define COAMING_PLACE_SINUSOID_RESPONSE_OUTCOME_TRANSMISSIBILITY 2
+
+/**
+ * The place of `movement` in CoamingSinusoidResponseOutcome.
+ */
+#define COAMING_PLACE_SINUSOID_RESPONSE_OUTCOME_MOVEMENT 3
+
+/**
+ * The place of `relative_acceleration` in CoamingSinusoidResponseOutcome.
+ */
+#define COAMING_PLACE_SINUSOID_RESPONSE_OUTCOME_RELATIVE_ACCELERATION 4
 
 /**
  * HoleRole `fixed`: Close fit: it places the layer, and belongs at the fixed point.
@@ -5764,6 +7064,810 @@ typedef struct CoamingHoleEdgeOutcome {
 } CoamingHoleEdgeOutcome;
 
 /**
+ * Strength of a screw of a standard class: stresses, and the loads that its stress area carries.
+ *
+ * # Formula
+ * Load = stress × As. Reduced loadability: tensile load × 0.8.
+ *
+ * # Validity
+ * ISO 898-1: coarse M1.6 to M39 and fine from M8 × 1 (here to M24); class 9.8 to M16. ISO 3506-1: metric to M24.
+ * SAE J429: from 1/4 in. A size outside its standard is refused, never extrapolated. Room temperature.
+ * ISO 3506-1 gives a 0.2 % stress and no proof stress; older editions end classes 70 and 80 at M20.
+ *
+ * # Source
+ * ISO 898-1 (2013), tables 3 to 7; ISO 3506-1 (2020); SAE J429; ISO 10642 (2019) for the reduced loadability.
+ * Classes 4.6, 8.8, 10.9, 12.9, A2-50, A2-70 and A4-80 are held by the project's check values; the others are unverified
+ * and carry a caveat.
+ */
+typedef struct CoamingScrewStrength {
+  /**
+   * Strength class. One of the constants COAMING_STRENGTH_CLASS_....
+   */
+  uint32_t strength_class;
+  /**
+   * Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
+   */
+  uint32_t thread;
+  /**
+   * What the head carries beside the thread. One of the constants COAMING_HEAD_LOADABILITY_....
+   */
+  uint32_t head_loadability;
+} CoamingScrewStrength;
+
+/**
+ * Outcome of `ScrewStrength`.
+ */
+typedef struct CoamingScrewStrengthOutcome {
+  /**
+   * Smallest tensile strength, Rm. Unit: Pa.
+   */
+  double tensile_strength_pa;
+  /**
+   * Smallest yield strength or 0.2 % stress, Rp. Unit: Pa.
+   */
+  double yield_strength_pa;
+  /**
+   * Whether `proof_stress` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_proof_stress;
+  /**
+   * Proof stress, Sp; absent where the standard has none. Unit: Pa.
+   */
+  double proof_stress_pa;
+  /**
+   * Stress area, As. Unit: m^2.
+   */
+  double stress_area_m2;
+  /**
+   * Smallest tensile load, reduced where the head's loadability is. Unit: N.
+   */
+  double tensile_load_n;
+  /**
+   * Load at the yield strength. Unit: N.
+   */
+  double yield_load_n;
+  /**
+   * Whether `proof_load` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_proof_load;
+  /**
+   * Proof load; absent where the standard has none. Unit: N.
+   */
+  double proof_load_n;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingScrewStrengthOutcome;
+
+/**
+ * Tension and shear together on one screw, by the interaction of their ratios.
+ *
+ * # Formula
+ * Rt = tension/allowed tension, Rs = shear/allowed shear; the screw holds where Rt² + Rs³ ≤ 1.
+ * Allowed Rt beside the shear that is there: √(1 − Rs³); zero where the shear alone uses the screw up.
+ *
+ * # Validity
+ * Steel screws with the shear plane in the full shank or in the thread, each with its own allowed shear; no bending.
+ *
+ * # Source
+ * NASA RP-1228, Fastener Design Manual (1990), combined loading of bolts (exponents unverified).
+ */
+typedef struct CoamingTensionAndShear {
+  /**
+   * Tension on the screw. Unit: N. Accepted: at least 0 N.
+   */
+  double tension_n;
+  /**
+   * Tension that it may carry alone. Unit: N. Accepted: greater than 0 N.
+   */
+  double allowed_tension_n;
+  /**
+   * Shear on the screw. Unit: N. Accepted: at least 0 N.
+   */
+  double shear_n;
+  /**
+   * Shear that it may carry alone. Unit: N. Accepted: greater than 0 N.
+   */
+  double allowed_shear_n;
+} CoamingTensionAndShear;
+
+/**
+ * Outcome of `TensionAndShear`.
+ */
+typedef struct CoamingTensionAndShearOutcome {
+  /**
+   * Tension ratio, Rt.
+   */
+  double tension_ratio;
+  /**
+   * Shear ratio, Rs.
+   */
+  double shear_ratio;
+  /**
+   * Interaction, Rt² + Rs³: holds up to 1.
+   */
+  double interaction;
+  /**
+   * Tension ratio that is allowed beside this shear.
+   */
+  double allowed_tension_ratio;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingTensionAndShearOutcome;
+
+/**
+ * Limits of size of a screw's and a nut's thread of the medium class: 6g and 6H, or 2A and 2B.
+ *
+ * # Formula
+ * ISO 965-1: d max = d − es, d min = d max − Td; d2 max = d2 − es, d2 min = d2 max − Td2; D2 max = d2 + TD2; D1 max = d1 + TD1,
+ * with d2 and d1 rounded to 0.001 mm as ISO 724 prints them.
+ * ASME B1.1, in inches, with P = 1/n: Td2 = 0.0015 (∛d + √d + 10 ∛P²), allowance es = 0.3 Td2, Td = 0.06 ∛P², TD2 = 1.3 Td2;
+ * TD1 = 0.25 P − 0.4 P² from 1/4 in, and 0.05 ∛P² + 0.03 P/d − 0.002 below, within 0.25 P − 0.4 P² and 0.394 P.
+ *
+ * # Validity
+ * Bare threads: a coating comes on top, up to the basic size. Normal length of engagement. Metric pitches that ISO 965-1
+ * has no grade 6 for (M1.6 × 0.2, M2 × 0.25) are refused.
+ *
+ * # Source
+ * ISO 965-1 (tables of tolerances and of the deviation g) and ASME B1.1 (class 2A and 2B formulas). Recalled, thus with a
+ * caveat; M5, M6, M8 and M10 are confirmed by printed strip areas (Bickford) that use them.
+ */
+typedef struct CoamingThreadLimits {
+  /**
+   * Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
+   */
+  uint32_t thread;
+} CoamingThreadLimits;
+
+/**
+ * Outcome of `ThreadLimits`.
+ */
+typedef struct CoamingThreadLimitsOutcome {
+  /**
+   * Smallest major diameter of the screw. Unit: m.
+   */
+  double external_major_smallest_m;
+  /**
+   * Largest major diameter of the screw. Unit: m.
+   */
+  double external_major_largest_m;
+  /**
+   * Smallest pitch diameter of the screw. Unit: m.
+   */
+  double external_pitch_smallest_m;
+  /**
+   * Largest pitch diameter of the screw. Unit: m.
+   */
+  double external_pitch_largest_m;
+  /**
+   * Smallest pitch diameter of the nut. Unit: m.
+   */
+  double internal_pitch_smallest_m;
+  /**
+   * Largest pitch diameter of the nut. Unit: m.
+   */
+  double internal_pitch_largest_m;
+  /**
+   * Smallest minor diameter of the nut. Unit: m.
+   */
+  double internal_minor_smallest_m;
+  /**
+   * Largest minor diameter of the nut. Unit: m.
+   */
+  double internal_minor_largest_m;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingThreadLimitsOutcome;
+
+/**
+ * Strip areas and forces of a screw in a nut, insert or tapped hole, and the engagement at which the screw breaks first.
+ *
+ * # Formula
+ * n = 1/P. External: Ae = π n Le D1max [1/(2 n) + tan 30° (d2min − D1max)]. Internal: Ai = π n Le dmin [1/(2 n) + tan 30°
+ * (dmin − D2max)]. Strip force = C1 Cs τ A. Required engagement: the one whose smaller strip force equals the screw's load.
+ * C1 for a nut that widens, of width s: −(s/d)² + 3.8 (s/d) − 2.61 for 1.4 ≤ s/d < 1.9, and 1 from 1.9; without a width, 1.
+ * Cs for threads that bend, with Rs = (τi Ai)/(τe Ae), where a width is given: external C2 = 0.897 for Rs ≤ 1, and
+ * 5.594 − 13.682 Rs + 14.107 Rs² − 6.057 Rs³ + 0.9353 Rs⁴ to Rs = 2.2, 1.187 above; internal C3 = 0.728 + 1.769 Rs
+ * − 2.896 Rs² + 1.296 Rs³ for Rs < 1, and 0.897 from 1. Without a width both are 1.
+ *
+ * # Validity
+ * Limits of the medium class (6H/6g, 2A/2B) at their worst. Even load over the engagement, which holds to about 1.5 d; full
+ * threads only: take the point, the chamfer and the run-out off the length. C1 below s/d = 1.4 and C3 below Rs = 0.4 are
+ * outside the tests behind them and carry a caveat. Plastic threads creep: use the sustained shear strength.
+ *
+ * # Source
+ * FED-STD-H28/2B, strip areas; Alexander (1977), as in VDI 2230-1, for the factors (unverified). Limits as `thread_limits`.
+ */
+typedef struct CoamingThreadStripping {
+  /**
+   * Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
+   */
+  uint32_t thread;
+  /**
+   * Length of full thread that is engaged, Le. Unit: m. Accepted: greater than 0 mm.
+   */
+  double engagement_m;
+  /**
+   * Shear strength of the screw, τe. Unit: Pa. Accepted: greater than 0 MPa.
+   */
+  double external_shear_strength_pa;
+  /**
+   * Shear strength of the nut, insert or tapped part, τi. Unit: Pa. Accepted: greater than 0 MPa.
+   */
+  double internal_shear_strength_pa;
+  /**
+   * Load that the thread must hold: the screw's tensile load, so that the screw breaks first, or the service load. Unit: N. Accepted: greater than 0 N.
+   */
+  double screw_load_n;
+  /**
+   * Whether `nut_width` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_nut_width;
+  /**
+   * Width of the nut or boss across flats, s, for the factors of a nut that widens; absent for a body that does not. Unit: m. Accepted: greater than 0 mm.
+   */
+  double nut_width_m;
+} CoamingThreadStripping;
+
+/**
+ * Outcome of `ThreadStripping`.
+ */
+typedef struct CoamingThreadStrippingOutcome {
+  /**
+   * Strip area of the screw's thread, Ae. Unit: m^2.
+   */
+  double external_area_m2;
+  /**
+   * Strip area of the nut's thread, Ai. Unit: m^2.
+   */
+  double internal_area_m2;
+  /**
+   * Factor for a nut that widens, C1.
+   */
+  double dilation_factor;
+  /**
+   * Factor for bending of the screw's thread, C2.
+   */
+  double external_bending_factor;
+  /**
+   * Factor for bending of the nut's thread, C3.
+   */
+  double internal_bending_factor;
+  /**
+   * Force that strips the screw's thread. Unit: N.
+   */
+  double external_strip_force_n;
+  /**
+   * Force that strips the nut's thread. Unit: N.
+   */
+  double internal_strip_force_n;
+  /**
+   * The thread that strips first. One of the constants COAMING_WEAKER_THREAD_....
+   */
+  uint32_t weaker_thread;
+  /**
+   * Load over the smaller strip force; above 1 the thread strips.
+   */
+  double utilisation;
+  /**
+   * Engagement at which the smaller strip force equals the load. Unit: m.
+   */
+  double required_engagement_m;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingThreadStrippingOutcome;
+
+/**
+ * Load on a threaded insert in plastic against its maker's pull-out and torque-out figures, and whether the screw jacks it out.
+ *
+ * # Formula
+ * Overlap = (insert diameter − hole in the clamped part)/2. At or below zero the screw's preload draws the insert into the
+ * hole: it jacks out. Pull: preload + service pull where it jacks out or does not touch the clamped part; else the service
+ * pull alone, because the preload closes between screw, clamped part and the insert's end face.
+ * Utilisation = factor × pull/pull-out, and factor × tightening torque/torque-out.
+ *
+ * # Validity
+ * The maker's figures hold for the same plastic, hole and way of setting. A pull in service that outruns the preload parts
+ * the clamped part from the insert; the whole service pull is counted at any preload, which is the safe side. Creep and
+ * heat lower both figures: test a sample at the service temperature. The clamped part must bear on the insert, not on the
+ * plastic round it.
+ *
+ * # Source
+ * Equilibrium. The factor on the maker's figures is an input: 3 is common practice. That the hole in the clamped part must
+ * be smaller than the insert is common practice too.
+ */
+typedef struct CoamingInsertLoad {
+  /**
+   * Pull-out force by the maker for this plastic. Unit: N. Accepted: greater than 0 N.
+   */
+  double pull_out_n;
+  /**
+   * Torque-out by the maker for this plastic. Unit: N·m. Accepted: greater than 0 N·m.
+   */
+  double torque_out_n_m;
+  /**
+   * Factor on the maker's figures. Accepted: at least 1.
+   */
+  double factor;
+  /**
+   * Diameter of the insert's end face that the clamped part can bear on. Unit: m. Accepted: greater than 0 mm.
+   */
+  double insert_diameter_m;
+  /**
+   * Hole in the part that is clamped on the insert. Unit: m. Accepted: greater than 0 mm.
+   */
+  double clamped_hole_diameter_m;
+  /**
+   * True where the clamped part bears on the insert: the insert is flush or proud, with no gap or soft layer between. 0 is no, 1 is yes.
+   */
+  uint8_t bears_on_insert;
+  /**
+   * Largest preload of the screw. Unit: N. Accepted: at least 0 N.
+   */
+  double preload_n;
+  /**
+   * Largest pull in service along the screw. Unit: N. Accepted: at least 0 N.
+   */
+  double service_pull_n;
+  /**
+   * Largest tightening torque, prevailing torque included. Unit: N·m. Accepted: at least 0 N·m.
+   */
+  double tightening_torque_n_m;
+} CoamingInsertLoad;
+
+/**
+ * Outcome of `InsertLoad`.
+ */
+typedef struct CoamingInsertLoadOutcome {
+  /**
+   * Overlap of the clamped part on the insert, on each side; at or below zero the screw jacks the insert out. Unit: m.
+   */
+  double overlap_m;
+  /**
+   * True where the hole in the clamped part is as large as the insert, or larger. 0 is no, 1 is yes.
+   */
+  uint8_t jacks_out;
+  /**
+   * Pull on the insert that is counted. Unit: N.
+   */
+  double pull_n;
+  /**
+   * Factor × pull/pull-out; above 1 it fails.
+   */
+  double pull_out_utilisation;
+  /**
+   * The same with preload and service pull added, whatever the clamped part bears on.
+   */
+  double pull_out_utilisation_with_preload;
+  /**
+   * Factor × torque/torque-out; above 1 it fails.
+   */
+  double torque_out_utilisation;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingInsertLoadOutcome;
+
+/**
+ * Estimate of an insert's or self-tapping screw's pull-out and torque-out in plastic, by shear on the cylinder round it.
+ *
+ * # Formula
+ * Pull-out F = φ τ π D L. Torque-out T = φ τ π D² L/2.
+ *
+ * # Validity
+ * An upper bound for φ = 1: full shear strength on the whole cylinder at once. Knurls, weld lines, printed layers across the
+ * pull, notches, heat and time lower it; φ takes them in and is yours to state. Always carries the caveat of an estimate:
+ * the maker's figure, or a pull test of a sample, goes before it.
+ *
+ * # Source
+ * Definition: shear area × shear strength.
+ */
+typedef struct CoamingInsertPullOut {
+  /**
+   * Shear strength of the plastic, τ; for a printed part, along the layers that the cylinder shears. Unit: Pa. Accepted: greater than 0 MPa.
+   */
+  double shear_strength_pa;
+  /**
+   * Outer diameter of the insert or screw thread, D. Unit: m. Accepted: greater than 0 mm.
+   */
+  double insert_diameter_m;
+  /**
+   * Length that is bedded in the plastic, L. Unit: m. Accepted: greater than 0 mm.
+   */
+  double insert_length_m;
+  /**
+   * Reduction for knurl, bond quality, layers and time, φ: 1 for none. Accepted: greater than 0 and at most 1.
+   */
+  double reduction;
+} CoamingInsertPullOut;
+
+/**
+ * Outcome of `InsertPullOut`.
+ */
+typedef struct CoamingInsertPullOutOutcome {
+  /**
+   * Sheared area, π D L. Unit: m^2.
+   */
+  double shear_area_m2;
+  /**
+   * Estimated pull-out, F. Unit: N.
+   */
+  double pull_out_n;
+  /**
+   * Estimated torque-out, T. Unit: N·m.
+   */
+  double torque_out_n_m;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingInsertPullOutOutcome;
+
+/**
+ * Boss of an insert or a self-tapping screw: its ratios against those that are required, and the room in its hole.
+ *
+ * # Formula
+ * Boss ratio = boss diameter/insert diameter. Wall = (boss − hole)/2 and its ratio to the insert diameter.
+ * Room below the insert = hole depth − insert length. Floor = part depth − hole depth. Engagement ratio = engagement/screw
+ * diameter. Each adequacy is what there is over what is required: below 1 it is too small.
+ *
+ * # Validity
+ * A round boss, or the shortest distance to an edge taken as half the boss diameter. For a self-tapping screw the insert
+ * diameter is the screw's, and the insert length its engagement. Printed layers carry a caveat: bosses tear between layers
+ * long before the ratios say so.
+ *
+ * # Source
+ * Ratios are inputs. Guidance: screw maker's boss guidance for thread-forming screws (diameter 2.0 to 2.5 d, depth 2.7 d);
+ * Lincoln, Gomes and Braden, Mechanical Fastening of Plastics (engagement 2 to 3 d).
+ */
+typedef struct CoamingInsertBoss {
+  /**
+   * How the thread is made. One of the constants COAMING_INSERT_KIND_....
+   */
+  uint32_t kind;
+  /**
+   * How printed layers lie. One of the constants COAMING_LAYER_DIRECTION_....
+   */
+  uint32_t layer_direction;
+  /**
+   * Nominal diameter of the screw. Unit: m. Accepted: greater than 0 mm.
+   */
+  double screw_diameter_m;
+  /**
+   * Outer diameter of the insert; of the screw for self-tapping. Unit: m. Accepted: greater than 0 mm.
+   */
+  double insert_diameter_m;
+  /**
+   * Length of the insert; the engagement for self-tapping. Unit: m. Accepted: greater than 0 mm.
+   */
+  double insert_length_m;
+  /**
+   * Diameter of the hole in the plastic before setting. Unit: m. Accepted: greater than 0 mm.
+   */
+  double hole_diameter_m;
+  /**
+   * Depth of the hole. Unit: m. Accepted: greater than 0 mm.
+   */
+  double hole_depth_m;
+  /**
+   * Depth of the part at the hole, from the same face. Unit: m. Accepted: greater than 0 mm.
+   */
+  double part_depth_m;
+  /**
+   * Diameter of the boss, or twice the distance from the hole's centre to the nearest edge. Unit: m. Accepted: greater than 0 mm.
+   */
+  double boss_diameter_m;
+  /**
+   * Thread that the screw engages. Unit: m. Accepted: greater than 0 mm.
+   */
+  double engagement_m;
+  /**
+   * Boss diameter over insert diameter that is required. Accepted: greater than 0.
+   */
+  double required_boss_ratio;
+  /**
+   * Wall round the hole that is required. Unit: m. Accepted: greater than 0 mm.
+   */
+  double required_wall_m;
+  /**
+   * Room below the insert that is required, for displaced plastic and the screw's tip. Unit: m. Accepted: at least 0 mm.
+   */
+  double required_room_below_m;
+  /**
+   * Floor below the hole that is required; zero where the hole may go through. Unit: m. Accepted: at least 0 mm.
+   */
+  double required_floor_m;
+  /**
+   * Engagement over screw diameter that is required. Accepted: greater than 0.
+   */
+  double required_engagement_ratio;
+} CoamingInsertBoss;
+
+/**
+ * Outcome of `InsertBoss`.
+ */
+typedef struct CoamingInsertBossOutcome {
+  /**
+   * Boss diameter over insert diameter.
+   */
+  double boss_ratio;
+  /**
+   * That ratio over the one that is required.
+   */
+  double boss_adequacy;
+  /**
+   * Wall of plastic round the hole. Unit: m.
+   */
+  double wall_m;
+  /**
+   * Wall over the one that is required.
+   */
+  double wall_adequacy;
+  /**
+   * How much the insert is larger than its hole, on the diameter; negative where it is loose. Unit: m.
+   */
+  double interference_m;
+  /**
+   * Room below the insert. Unit: m.
+   */
+  double room_below_m;
+  /**
+   * True where the room below is what is required, or more. 0 is no, 1 is yes.
+   */
+  uint8_t room_below_is_enough;
+  /**
+   * Floor below the hole; zero or less where the hole goes through. Unit: m.
+   */
+  double floor_m;
+  /**
+   * True where the floor is what is required, or more. 0 is no, 1 is yes.
+   */
+  uint8_t floor_is_enough;
+  /**
+   * Engagement over screw diameter.
+   */
+  double engagement_ratio;
+  /**
+   * That ratio over the one that is required.
+   */
+  double engagement_adequacy;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingInsertBossOutcome;
+
+/**
+ * Preload that remains after embedding, creep and a change of temperature.
+ *
+ * # Formula
+ * Screw and layers keep fitting each other: F (1/kS + 1/kP∞) = F0 (1/kS + 1/kP) − fz + (ΔlP − ΔlS).
+ * kS, kP: stiffness of screw and layers; kP∞: of the layers after creep; fz: embedding of all faces; ΔlP, ΔlS: growth of the
+ * layers and of the screw within the grip, from the temperature of tightening. Each loss alone is shown beside the sum.
+ * A sum below zero means that the joint is loose: no preload.
+ *
+ * # Validity
+ * Linear springs, with the moduli of the final temperature taken for both. Creep is relaxation at a fixed fit: the layers are
+ * `creep factor` times softer for their time. The allowance of 5 % for embedding in metal joints (NSTS 08307) is an input here.
+ *
+ * # Source
+ * VDI 2230-1 (2015), section 5.4.2 (embedding, thermal change; second-hand); compatibility of two springs for creep.
+ */
+typedef struct CoamingPreloadChange {
+  /**
+   * Preload as tightened, F0. Unit: N. Accepted: greater than 0 N.
+   */
+  double preload_n;
+  /**
+   * Stiffness of the screw, kS. Unit: N/m. Accepted: greater than 0 kN/mm.
+   */
+  double bolt_stiffness_n_per_m;
+  /**
+   * Stiffness of the layers, kP. Unit: N/m. Accepted: greater than 0 kN/mm.
+   */
+  double member_stiffness_n_per_m;
+  /**
+   * Stiffness of the layers after creep, kP∞. Unit: N/m. Accepted: greater than 0 kN/mm.
+   */
+  double member_stiffness_after_creep_n_per_m;
+  /**
+   * Embedding of all faces and threads, fz. Unit: m. Accepted: at least 0 mm.
+   */
+  double embedding_m;
+  /**
+   * Growth of the layers from the temperature of tightening, ΔlP; negative where they shrink. Unit: m.
+   */
+  double member_growth_m;
+  /**
+   * Growth of the screw over the same length, ΔlS; negative where it shrinks. Unit: m.
+   */
+  double bolt_growth_m;
+} CoamingPreloadChange;
+
+/**
+ * Outcome of `PreloadChange`.
+ */
+typedef struct CoamingPreloadChangeOutcome {
+  /**
+   * Preload that remains, F; zero where the joint is loose. Unit: N.
+   */
+  double residual_preload_n;
+  /**
+   * The sum before it is cut off at zero: negative by how much the joint is loose. Unit: N.
+   */
+  double balance_n;
+  /**
+   * True where nothing remains. 0 is no, 1 is yes.
+   */
+  uint8_t loose;
+  /**
+   * What remains over what was tightened.
+   */
+  double residual_ratio;
+  /**
+   * Loss by embedding alone. Unit: N.
+   */
+  double embedding_loss_n;
+  /**
+   * Loss by creep alone. Unit: N.
+   */
+  double creep_loss_n;
+  /**
+   * Change by temperature alone; positive is a gain. Unit: N.
+   */
+  double thermal_change_n;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingPreloadChangeOutcome;
+
+/**
+ * A preloaded screw joint under axial and transverse load.
+ *
+ * # Formula
+ * Load factor Φ = n kS/(kS + kP), which is n δP/(δS + δP). Screw: FS = FV + Φ FA. Clamp: FK = FV − (1 − Φ) FA; separated below
+ * zero, where the screw carries FA alone. Clamp that slip needs: FQ/(μ q). Slip safety = FK μ q/FQ.
+ * Amplitude: σa = Φ (FA max − FA min)/(2 As), while the joint stays closed. Endurance of threads rolled before heat treatment:
+ * σA = 0.85 (150 mm/d + 45) MPa.
+ *
+ * # Validity
+ * Concentric load, linear springs. Outside VDI 2230 (plastic, foam or aluminium in the load path, stainless screws) the same
+ * springs are an estimate, with a caveat, and no endurance is given: no fatigue check passes on it. Endurance: from M6.
+ *
+ * # Source
+ * VDI 2230-1 (2015), sections 5.3 to 5.5.3 (endurance recalled, unverified); Shigley's Mechanical Engineering Design, ex. 8-4.
+ */
+typedef struct CoamingJointLoad {
+  /**
+   * Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
+   */
+  uint32_t thread;
+  /**
+   * What the joint is made of. One of the constants COAMING_JOINT_MATERIALS_....
+   */
+  uint32_t materials;
+  /**
+   * Stiffness of the screw, kS. Unit: N/m. Accepted: greater than 0 kN/mm.
+   */
+  double bolt_stiffness_n_per_m;
+  /**
+   * Stiffness of the layers, kP. Unit: N/m. Accepted: greater than 0 kN/mm.
+   */
+  double member_stiffness_n_per_m;
+  /**
+   * Load introduction factor, n: 1 where the load enters at the bearing faces, less towards the joint face. Accepted: at least 0 and at most 1.
+   */
+  double load_introduction_factor;
+  /**
+   * Smallest preload that remains in service, FV. Unit: N. Accepted: at least 0 N.
+   */
+  double smallest_preload_n;
+  /**
+   * Largest preload. Unit: N. Accepted: greater than 0 N.
+   */
+  double largest_preload_n;
+  /**
+   * Largest axial load on the screw, FA; positive pulls the joint open. Unit: N.
+   */
+  double largest_axial_load_n;
+  /**
+   * Smallest axial load of the same cycle. Unit: N.
+   */
+  double smallest_axial_load_n;
+  /**
+   * Transverse load on the screw's joint, FQ. Unit: N. Accepted: at least 0 N.
+   */
+  double transverse_load_n;
+  /**
+   * Smallest coefficient of friction between the layers, μ. Accepted: at least 0 and at most 1.
+   */
+  double friction;
+  /**
+   * Faces that the transverse load must slip on, q. Accepted: at least 1.
+   */
+  uint32_t friction_faces;
+} CoamingJointLoad;
+
+/**
+ * Outcome of `JointLoad`.
+ */
+typedef struct CoamingJointLoadOutcome {
+  /**
+   * Load factor, Φ.
+   */
+  double load_factor;
+  /**
+   * Largest force on the screw. Unit: N.
+   */
+  double largest_screw_force_n;
+  /**
+   * Stress of that force in the stress area. Unit: Pa.
+   */
+  double largest_screw_stress_pa;
+  /**
+   * Stress of the largest preload alone. Unit: Pa.
+   */
+  double preload_stress_pa;
+  /**
+   * Smallest clamp force that remains; zero where the joint opens. Unit: N.
+   */
+  double residual_clamp_n;
+  /**
+   * Whether `separation_load` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_separation_load;
+  /**
+   * Axial load at which the joint opens at its smallest preload; absent where no axial load opens it (Φ = 1). Unit: N.
+   */
+  double separation_load_n;
+  /**
+   * True where the joint opens. 0 is no, 1 is yes.
+   */
+  uint8_t separates;
+  /**
+   * Whether `clamp_against_slip` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_clamp_against_slip;
+  /**
+   * Clamp force that the transverse load needs; absent without a transverse load or with no friction. Unit: N.
+   */
+  double clamp_against_slip_n;
+  /**
+   * Whether `slip_safety` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_slip_safety;
+  /**
+   * Residual clamp's hold over the transverse load; below 1 it slips. Absent without a transverse load.
+   */
+  double slip_safety;
+  /**
+   * Stress amplitude, σa. Unit: Pa.
+   */
+  double stress_amplitude_pa;
+  /**
+   * Whether `endurance_amplitude` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_endurance_amplitude;
+  /**
+   * Endurance amplitude, σA; absent outside VDI 2230, below M6, or where the joint opens. Unit: Pa.
+   */
+  double endurance_amplitude_pa;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingJointLoadOutcome;
+
+/**
  * Bend allowance, outside setback and bend deduction of one bend.
  *
  * # Formula
@@ -7245,6 +9349,710 @@ typedef struct CoamingRectangularPlateFrequencyOutcome {
    */
   uint64_t caveats;
 } CoamingRectangularPlateFrequencyOutcome;
+
+/**
+ * Large deflection of a rectangular plate under uniform pressure: bending and stretching together (von Kármán).
+ *
+ * # Formula
+ * Least energy ½ D ∫(∇²w)² + ½ E t/(1 − ν²) ∫(e_x² + e_y² + 2 ν e_x e_y + ½ (1 − ν) γ²) − ∫ q w with
+ * e_x = ∂u/∂x + ½ (∂w/∂x)² and so on, by Ritz with Legendre polynomials for u, v, w and Newton's rule.
+ * Membrane stress E (e_x + ν e_y)/(1 − ν²), bending stress 6 M/t².
+ *
+ * # Validity
+ * Thin, flat, isotropic, elastic; slopes small against 1. Deflection to 0.2 %, stress at the centre to about 2 %, at a
+ * clamped edge to about 2 %, for q s⁴/(E t⁴) to 400 and sides of 1:1 to 1:3 (s the shorter side); outside: caveat. Stress
+ * in the corners is not given: free and straight edges are pressed there.
+ *
+ * # Source
+ * S. Levy, NACA TN 846/Report 737 (supported) and TN 847/Report 740 (clamped), 1942.
+ */
+typedef struct CoamingRectangularPlateLargeDeflection {
+  /**
+   * Length of the plate between its supports, a. Unit: m. Accepted: greater than 0 mm.
+   */
+  double length_m;
+  /**
+   * Width of the plate between its supports, b; it may be the longer side. Unit: m. Accepted: greater than 0 mm.
+   */
+  double width_m;
+  /**
+   * Thickness, t. Unit: m. Accepted: greater than 0 mm.
+   */
+  double thickness_m;
+  /**
+   * Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
+   */
+  double youngs_modulus_pa;
+  /**
+   * Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
+   */
+  double poissons_ratio;
+  /**
+   * Pressure, q: positive pushes the plate inward. Unit: Pa.
+   */
+  double pressure_pa;
+  /**
+   * How the plate is held along its edge against deflection and turning. One of the constants COAMING_EDGE_SUPPORT_....
+   */
+  uint32_t edge_support;
+  /**
+   * How the edge is held in the plane of the plate. One of the constants COAMING_IN_PLANE_SUPPORT_....
+   */
+  uint32_t in_plane_support;
+} CoamingRectangularPlateLargeDeflection;
+
+/**
+ * Outcome of `RectangularPlateLargeDeflection`. Bending stresses are those of the inner face, positive in tension.
+ */
+typedef struct CoamingRectangularPlateLargeDeflectionOutcome {
+  /**
+   * Deflection of the centre by small-deflection theory, outward positive. Unit: m.
+   */
+  double linear_deflection_m;
+  /**
+   * Deflection of the centre, outward positive. Unit: m.
+   */
+  double centre_deflection_m;
+  /**
+   * Size of the centre's deflection over the thickness.
+   */
+  double deflection_ratio;
+  /**
+   * Membrane stress along the length at the centre. Unit: Pa.
+   */
+  double centre_membrane_stress_along_length_pa;
+  /**
+   * Membrane stress along the width at the centre. Unit: Pa.
+   */
+  double centre_membrane_stress_along_width_pa;
+  /**
+   * Bending stress along the length at the centre. Unit: Pa.
+   */
+  double centre_bending_stress_along_length_pa;
+  /**
+   * Bending stress along the width at the centre. Unit: Pa.
+   */
+  double centre_bending_stress_along_width_pa;
+  /**
+   * Membrane stress across an edge that runs along the length, at its middle. Unit: Pa.
+   */
+  double length_edge_membrane_stress_pa;
+  /**
+   * Bending stress across that edge; zero where supported. Unit: Pa.
+   */
+  double length_edge_bending_stress_pa;
+  /**
+   * Membrane stress across an edge that runs along the width, at its middle. Unit: Pa.
+   */
+  double width_edge_membrane_stress_pa;
+  /**
+   * Bending stress across that edge; zero where supported. Unit: Pa.
+   */
+  double width_edge_bending_stress_pa;
+  /**
+   * Size of the largest stress of these places, membrane and bending added. Unit: Pa.
+   */
+  double largest_stress_pa;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingRectangularPlateLargeDeflectionOutcome;
+
+/**
+ * Circular plate under uniform pressure and a central force spread over a small disc, supported or clamped.
+ *
+ * # Formula
+ * Pressure q: supported w0 = (5 + ν)/(1 + ν) q a⁴/(64 D), M0 = (3 + ν) q a²/16; clamped w0 = q a⁴/(64 D),
+ * M0 = (1 + ν) q a²/16, edge M = −q a²/8. Force F on a disc of radius c, clamped:
+ * w0 = F/(16 π D) (a² − c² ln(a/c) − ¾ c²), M0 = (1 + ν) F/(4 π) (ln(a/c) + c²/(4 a²)), edge M = −F/(4 π) (1 − c²/(2 a²)).
+ * A supported edge turns until its moment is gone: minus that moment all over, w0 more by a² M/(2 (1 + ν) D). σ = 6 M/t².
+ *
+ * # Validity
+ * Thin, flat, isotropic, elastic; small deflection. Exact within thin-plate theory. Caveats: deflection past t/2; t over
+ * 1/20 of the diameter; a disc narrower than the thickness.
+ *
+ * # Source
+ * Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), art. 16 to 19; Chen & Liew (eds.), The
+ * Civil Engineering Handbook, 2nd ed., ch. 47, eqs. 47.72 to 47.76 (second-hand).
+ */
+typedef struct CoamingCircularPlate {
+  /**
+   * Radius of the plate to its support, a. Unit: m. Accepted: greater than 0 mm.
+   */
+  double radius_m;
+  /**
+   * Thickness, t. Unit: m. Accepted: greater than 0 mm.
+   */
+  double thickness_m;
+  /**
+   * Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
+   */
+  double youngs_modulus_pa;
+  /**
+   * Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
+   */
+  double poissons_ratio;
+  /**
+   * How the plate is held along its edge. One of the constants COAMING_EDGE_SUPPORT_....
+   */
+  uint32_t edge_support;
+  /**
+   * Pressure, q: positive pushes the plate inward. Unit: Pa.
+   */
+  double pressure_pa;
+  /**
+   * Whether `central_force` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_central_force;
+  /**
+   * Force on a disc about the centre, F, positive inward; none if absent. Unit: N.
+   */
+  double central_force_n;
+  /**
+   * Whether `force_radius` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_force_radius;
+  /**
+   * Radius of that disc, c; needed with the force. Unit: m. Accepted: greater than 0 mm.
+   */
+  double force_radius_m;
+} CoamingCircularPlate;
+
+/**
+ * Outcome of `CircularPlate`. Moments and stresses are those of the inner face, positive where it is in tension.
+ */
+typedef struct CoamingCircularPlateOutcome {
+  /**
+   * Flexural rigidity, D. Unit: N·m.
+   */
+  double flexural_rigidity_n_m;
+  /**
+   * Deflection of the centre, the largest; outward positive. Unit: m.
+   */
+  double centre_deflection_m;
+  /**
+   * Size of the centre's deflection over the thickness.
+   */
+  double deflection_ratio;
+  /**
+   * Moment per length at the centre, the same in all directions. Unit: N.
+   */
+  double centre_moment_n;
+  /**
+   * Radial moment per length at the edge; zero where supported. Unit: N.
+   */
+  double edge_moment_n;
+  /**
+   * Tangential moment per length at the edge. Unit: N.
+   */
+  double edge_tangential_moment_n;
+  /**
+   * Stress at the centre. Unit: Pa.
+   */
+  double centre_stress_pa;
+  /**
+   * Radial stress at the edge. Unit: Pa.
+   */
+  double edge_stress_pa;
+  /**
+   * Size of the larger of the two. Unit: Pa.
+   */
+  double largest_stress_pa;
+  /**
+   * Slope at the edge, its size; zero where clamped. Unit: rad.
+   */
+  double edge_slope_rad;
+  /**
+   * Reaction per length of the edge, outward positive. Unit: N/m.
+   */
+  double edge_reaction_n_per_m;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingCircularPlateOutcome;
+
+/**
+ * Annular plate under uniform pressure and a force spread around its inner edge, each edge free, supported or clamped.
+ *
+ * # Formula
+ * w = c1 + c2 r² + c3 ln r + c4 r² ln r + q r⁴/(64 D), the four constants from two conditions at each edge: free M = 0 and
+ * V given, supported w = 0 and M = 0, clamped w = 0 and w' = 0. M_r = −D (w'' + ν w'/r), M_t = −D (w'/r + ν w''),
+ * V = −D (w'' + w'/r)'. σ = 6 M/t².
+ *
+ * # Validity
+ * Thin, flat, isotropic, elastic; small deflection. At least one edge is held. Largest values by search over the radius,
+ * to 1e-6. The force acts on a free inner edge only. Caveats: deflection past t/2; t over 1/20 of the ring's width.
+ *
+ * # Source
+ * Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), art. 17.
+ */
+typedef struct CoamingAnnularPlate {
+  /**
+   * Outer radius, a. Unit: m. Accepted: greater than 0 mm.
+   */
+  double outer_radius_m;
+  /**
+   * Inner radius, b; less than the outer one. Unit: m. Accepted: greater than 0 mm.
+   */
+  double inner_radius_m;
+  /**
+   * Thickness, t. Unit: m. Accepted: greater than 0 mm.
+   */
+  double thickness_m;
+  /**
+   * Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
+   */
+  double youngs_modulus_pa;
+  /**
+   * Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
+   */
+  double poissons_ratio;
+  /**
+   * How the outer edge is held. One of the constants COAMING_PLATE_EDGE_....
+   */
+  uint32_t outer_edge;
+  /**
+   * How the inner edge is held. One of the constants COAMING_PLATE_EDGE_....
+   */
+  uint32_t inner_edge;
+  /**
+   * Pressure on the ring, q: positive pushes it inward, away from the good face. Unit: Pa.
+   */
+  double pressure_pa;
+  /**
+   * Whether `inner_force` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_inner_force;
+  /**
+   * Force spread evenly around a free inner edge, positive inward; none if absent. Unit: N.
+   */
+  double inner_force_n;
+} CoamingAnnularPlate;
+
+/**
+ * Outcome of `AnnularPlate`. Moments and stresses are those of the inner face, positive where it is in tension.
+ */
+typedef struct CoamingAnnularPlateOutcome {
+  /**
+   * Flexural rigidity, D. Unit: N·m.
+   */
+  double flexural_rigidity_n_m;
+  /**
+   * Deflection of the outer edge, outward positive. Unit: m.
+   */
+  double outer_deflection_m;
+  /**
+   * Deflection of the inner edge, outward positive. Unit: m.
+   */
+  double inner_deflection_m;
+  /**
+   * Deflection of the largest size, outward positive. Unit: m.
+   */
+  double largest_deflection_m;
+  /**
+   * Size of the largest deflection over the thickness.
+   */
+  double deflection_ratio;
+  /**
+   * Radial moment per length at the outer edge. Unit: N.
+   */
+  double outer_moment_n;
+  /**
+   * Radial moment per length at the inner edge. Unit: N.
+   */
+  double inner_moment_n;
+  /**
+   * Tangential moment per length at the inner edge. Unit: N.
+   */
+  double inner_tangential_moment_n;
+  /**
+   * Size of the largest stress, radial or tangential. Unit: Pa.
+   */
+  double largest_stress_pa;
+  /**
+   * Reaction per length of the outer edge, outward positive; zero where free. Unit: N/m.
+   */
+  double outer_reaction_n_per_m;
+  /**
+   * Reaction per length of the inner edge, outward positive; zero where free. Unit: N/m.
+   */
+  double inner_reaction_n_per_m;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingAnnularPlateOutcome;
+
+/**
+ * Rectangular plate with a temperature gradient through its thickness: free bow, supported bow, clamped moment and stress.
+ *
+ * # Formula
+ * Free: curvature α ΔT/t in every direction, bow κ L²/8 over a span L. Clamped all round: flat, M = D (1 + ν) α ΔT/t,
+ * σ = E α ΔT/(2 (1 − ν)). Supported all round: ∇²w = −(1 + ν) α ΔT/t with w = 0 at the edge, so that
+ * w0 = (1 + ν) α ΔT/t s² (1/8 − (4/π³) Σ ± 1/(m³ cosh(m π l/(2 s)))), m odd, s and l the sides.
+ *
+ * # Validity
+ * Linear course of temperature through the thickness, the same all over; thin, isotropic, elastic; properties at the mean
+ * temperature; small deflection (caveat where the supported bow passes t/2). The gradient is that of the outer face less the
+ * inner one; the plate bows towards the warmer face.
+ *
+ * # Source
+ * Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), art. 14 (free, clamped) and art. 24
+ * (supported).
+ */
+typedef struct CoamingPlateTemperatureGradient {
+  /**
+   * Length of the plate, a. Unit: m. Accepted: greater than 0 mm.
+   */
+  double length_m;
+  /**
+   * Width of the plate, b. Unit: m. Accepted: greater than 0 mm.
+   */
+  double width_m;
+  /**
+   * Thickness, t. Unit: m. Accepted: greater than 0 mm.
+   */
+  double thickness_m;
+  /**
+   * Young's modulus at the mean temperature, E. Unit: Pa. Accepted: greater than 0 GPa.
+   */
+  double youngs_modulus_pa;
+  /**
+   * Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
+   */
+  double poissons_ratio;
+  /**
+   * Coefficient of linear expansion, α. Unit: 1/K.
+   */
+  double expansion_per_k;
+  /**
+   * Temperature of the outer face less that of the inner face, ΔT. Unit: K.
+   */
+  double gradient_k;
+} CoamingPlateTemperatureGradient;
+
+/**
+ * Outcome of `PlateTemperatureGradient`.
+ */
+typedef struct CoamingPlateTemperatureGradientOutcome {
+  /**
+   * Curvature of the free plate; positive where the middle stands outward. Unit: 1/m.
+   */
+  double free_curvature_per_m;
+  /**
+   * Bow of the free plate over its length, middle against ends, outward positive. Unit: m.
+   */
+  double free_bow_along_length_m;
+  /**
+   * Bow of the free plate over its width, outward positive. Unit: m.
+   */
+  double free_bow_along_width_m;
+  /**
+   * Deflection of the centre of a plate supported all round, outward positive. Unit: m.
+   */
+  double supported_bow_m;
+  /**
+   * Moment per length all over a plate clamped all round: positive where the inner face is in tension. Unit: N.
+   */
+  double clamped_moment_n;
+  /**
+   * Stress on the inner face of the clamped plate, in all directions; the outer face has the opposite. Unit: Pa.
+   */
+  double clamped_stress_pa;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingPlateTemperatureGradientOutcome;
+
+/**
+ * Rectangular plate whose edges are held in its plane, heated evenly: restrained stress and critical temperature rise.
+ *
+ * # Formula
+ * Restrained: σ = −E α ΔT/(1 − ν), alike in both directions. Buckling under equal pressure N both ways: supported
+ * N = π² D (1/a² + 1/b²); clamped N = k π² D/s² by Ritz with twice-integrated Legendre polynomials (k = 5.303 for the
+ * square), s the shorter side. Critical rise ΔT = N (1 − ν)/(E α t).
+ *
+ * # Validity
+ * Thin, flat, isotropic, elastic; edges that cannot move in the plane at all: any clearance at the holes comes off the
+ * rise first. Material properties constant over the rise. k to 1e-6 for sides of 1:1 to 1:10. A plate that is not flat
+ * bows from the start. Caveat: t over 1/20 of the shorter side.
+ *
+ * # Source
+ * Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), art. 14; Timoshenko & Gere, Theory of
+ * Elastic Stability, 2nd ed. (1961), art. 9.2 and 9.3 (from memory, unverified).
+ */
+typedef struct CoamingHeatedPlateBuckling {
+  /**
+   * Length of the plate between its supports, a. Unit: m. Accepted: greater than 0 mm.
+   */
+  double length_m;
+  /**
+   * Width of the plate between its supports, b. Unit: m. Accepted: greater than 0 mm.
+   */
+  double width_m;
+  /**
+   * Thickness, t. Unit: m. Accepted: greater than 0 mm.
+   */
+  double thickness_m;
+  /**
+   * Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
+   */
+  double youngs_modulus_pa;
+  /**
+   * Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
+   */
+  double poissons_ratio;
+  /**
+   * Coefficient of linear expansion, α: of the plate, or what it has more than its frame. Unit: 1/K. Accepted: greater than 0 1/K.
+   */
+  double expansion_per_k;
+  /**
+   * Rise of temperature over that at which the plate is unstressed, ΔT. Unit: K.
+   */
+  double temperature_rise_k;
+  /**
+   * How the plate is held along its edge against deflection and turning. One of the constants COAMING_EDGE_SUPPORT_....
+   */
+  uint32_t edge_support;
+} CoamingHeatedPlateBuckling;
+
+/**
+ * Outcome of `HeatedPlateBuckling`.
+ */
+typedef struct CoamingHeatedPlateBucklingOutcome {
+  /**
+   * Stress of the restrained, unbuckled plate; compression is negative. Unit: Pa.
+   */
+  double restrained_stress_pa;
+  /**
+   * Buckling coefficient k = N s²/(π² D).
+   */
+  double buckling_coefficient;
+  /**
+   * Compressive stress at which the plate buckles, its size. Unit: Pa.
+   */
+  double critical_stress_pa;
+  /**
+   * Rise of temperature at which the plate buckles. Unit: K.
+   */
+  double critical_temperature_rise_k;
+  /**
+   * Whether `margin` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_margin;
+  /**
+   * Critical rise over the stated one, less one; absent where the plate is not heated.
+   */
+  double margin;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingHeatedPlateBucklingOutcome;
+
+/**
+ * Deflection of a plastic part after a time under a lasting load, and its sustained stress against the limit.
+ *
+ * # Formula
+ * w(t) = w0/f, E(t) = f E0, f the creep modulus factor of the material for that time and temperature. The stress of a
+ * part under a given load does not change while its modulus falls evenly: it is compared with the sustained limit as it is.
+ *
+ * # Validity
+ * Linear viscoelastic: stress below the sustained limit (a caveat past it), one material, load constant. After unloading
+ * the part returns only slowly.
+ *
+ * # Source
+ * ISO 899-2 (creep modulus in bending, from memory, unverified); common practice.
+ */
+typedef struct CoamingCreepDeflection {
+  /**
+   * Deflection by the short-time modulus, w0; its sign is kept. Unit: m.
+   */
+  double short_time_deflection_m;
+  /**
+   * Short-time modulus at that temperature, E0. Unit: Pa. Accepted: greater than 0 GPa.
+   */
+  double youngs_modulus_pa;
+  /**
+   * Creep modulus over short-time modulus, f. Accepted: greater than 0 and at most 1.
+   */
+  double creep_modulus_factor;
+  /**
+   * Stress under the lasting load. Unit: Pa.
+   */
+  double sustained_stress_pa;
+  /**
+   * Whether `sustained_stress_limit` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_sustained_stress_limit;
+  /**
+   * Sustained stress limit of the material; the margin is absent without it. Unit: Pa. Accepted: greater than 0 MPa.
+   */
+  double sustained_stress_limit_pa;
+} CoamingCreepDeflection;
+
+/**
+ * Outcome of `CreepDeflection`.
+ */
+typedef struct CoamingCreepDeflectionOutcome {
+  /**
+   * Deflection after the time, w(t). Unit: m.
+   */
+  double deflection_m;
+  /**
+   * What creep adds. Unit: m.
+   */
+  double creep_m;
+  /**
+   * Creep modulus, E(t). Unit: Pa.
+   */
+  double creep_modulus_pa;
+  /**
+   * Strain after the time, size of the stress over the creep modulus.
+   */
+  double creep_strain;
+  /**
+   * Whether `margin` is there: 0 is no, 1 is yes.
+   */
+  uint8_t has_margin;
+  /**
+   * Sustained limit over the stress's size, less one; absent without a limit or a stress.
+   */
+  double margin;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingCreepDeflectionOutcome;
+
+/**
+ * Response of one mode to random shaking of its base, by Miles' equation.
+ *
+ * # Formula
+ * g_rms = √(π/2 f Q W), W the acceleration spectral density at f; three times that is met or stayed under 99.7 % of the time.
+ * Relative movement rms g_rms/(2 π f)².
+ *
+ * # Validity
+ * One lightly damped mode (Q over 5; caveat below), density flat about f for some half-power widths, long shaking. The
+ * motion of the mode itself at its mass; a plate's centre moves more by its participation factor.
+ *
+ * # Source
+ * NASA GSFC FEMCI, R. Simmons, Miles' Equation (2001), equation.
+ */
+typedef struct CoamingRandomResponse {
+  /**
+   * Natural frequency of the mode, f. Unit: Hz. Accepted: greater than 0 Hz.
+   */
+  double natural_frequency_hz;
+  /**
+   * Amplification at resonance, Q = 1/(2 ζ). Accepted: at least 0.5.
+   */
+  double amplification;
+  /**
+   * Acceleration spectral density of the base at f, W. Unit: m^2/s^3. Accepted: at least 0 gn^2/Hz.
+   */
+  double acceleration_spectral_density_m2_per_s3;
+} CoamingRandomResponse;
+
+/**
+ * Outcome of `RandomResponse`.
+ */
+typedef struct CoamingRandomResponseOutcome {
+  /**
+   * Root mean square of the mode's acceleration. Unit: m/s^2.
+   */
+  double rms_acceleration_m_per_s2;
+  /**
+   * Three times that. Unit: m/s^2.
+   */
+  double three_sigma_acceleration_m_per_s2;
+  /**
+   * Root mean square of the movement against the base. Unit: m.
+   */
+  double rms_movement_m;
+  /**
+   * Three times that. Unit: m.
+   */
+  double three_sigma_movement_m;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingRandomResponseOutcome;
+
+/**
+ * Response of one mode to a sinusoidal shaking of its base.
+ *
+ * # Formula
+ * r = f/f_n, H = 1/√((1 − r²)² + (2 ζ r)²). Movement against the base Γ A H/(2 π f_n)², A the base's acceleration and Γ the
+ * participation factor; transmissibility of a single mass √(1 + (2 ζ r)²) H.
+ *
+ * # Validity
+ * One mode, light viscous damping, steady state. Other modes are left out: near a resonance theirs is small, far below it
+ * the sum over all modes tends to the static deflection under A.
+ *
+ * # Source
+ * Common practice (the driven oscillator of any textbook on vibration).
+ */
+typedef struct CoamingSinusoidResponse {
+  /**
+   * Natural frequency of the mode, f_n. Unit: Hz. Accepted: greater than 0 Hz.
+   */
+  double natural_frequency_hz;
+  /**
+   * Frequency of the shaking, f. Unit: Hz. Accepted: greater than 0 Hz.
+   */
+  double excitation_frequency_hz;
+  /**
+   * Damping over critical damping, ζ. Accepted: greater than 0 and less than 1.
+   */
+  double damping_ratio;
+  /**
+   * Amplitude of the base's acceleration, A. Unit: m/s^2. Accepted: at least 0 gn.
+   */
+  double base_acceleration_m_per_s2;
+  /**
+   * Whether `participation_factor` is given: 0 is no, 1 is yes.
+   */
+  uint8_t has_participation_factor;
+  /**
+   * Participation factor of the mode at the place asked for, Γ; 1 (a single mass) if absent. Accepted: at least 0.
+   */
+  double participation_factor;
+} CoamingSinusoidResponse;
+
+/**
+ * Outcome of `SinusoidResponse`.
+ */
+typedef struct CoamingSinusoidResponseOutcome {
+  /**
+   * Frequency ratio, r.
+   */
+  double frequency_ratio;
+  /**
+   * Magnification of the movement, H.
+   */
+  double magnification;
+  /**
+   * Transmissibility of a single mass.
+   */
+  double transmissibility;
+  /**
+   * Amplitude of the movement against the base. Unit: m.
+   */
+  double movement_m;
+  /**
+   * Amplitude of the mode's acceleration against the base. Unit: m/s^2.
+   */
+  double relative_acceleration_m_per_s2;
+  /**
+   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+   */
+  uint64_t caveats;
+} CoamingSinusoidResponseOutcome;
 
 /**
  * Movement between two layers at one fastener, and the hole or slot that lets it happen.
@@ -10203,6 +13011,249 @@ uint32_t coaming_hole_edge_batch(const struct CoamingHoleEdge *input,
                                  struct CoamingFault *fault);
 
 /**
+ * Strength of a screw of a standard class: stresses, and the loads that its stress area carries.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_screw_strength(const struct CoamingScrewStrength *input,
+                                struct CoamingScrewStrengthOutcome *outcome,
+                                struct CoamingFault *fault);
+
+/**
+ * Strength of a screw of a standard class: stresses, and the loads that its stress area carries. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_screw_strength_batch(const struct CoamingScrewStrength *input,
+                                      const struct CoamingBatch *batch,
+                                      uint64_t *caveats,
+                                      struct CoamingFault *fault);
+
+/**
+ * Tension and shear together on one screw, by the interaction of their ratios.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_tension_and_shear(const struct CoamingTensionAndShear *input,
+                                   struct CoamingTensionAndShearOutcome *outcome,
+                                   struct CoamingFault *fault);
+
+/**
+ * Tension and shear together on one screw, by the interaction of their ratios. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_tension_and_shear_batch(const struct CoamingTensionAndShear *input,
+                                         const struct CoamingBatch *batch,
+                                         uint64_t *caveats,
+                                         struct CoamingFault *fault);
+
+/**
+ * Limits of size of a screw's and a nut's thread of the medium class: 6g and 6H, or 2A and 2B.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_thread_limits(const struct CoamingThreadLimits *input,
+                               struct CoamingThreadLimitsOutcome *outcome,
+                               struct CoamingFault *fault);
+
+/**
+ * Limits of size of a screw's and a nut's thread of the medium class: 6g and 6H, or 2A and 2B. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_thread_limits_batch(const struct CoamingThreadLimits *input,
+                                     const struct CoamingBatch *batch,
+                                     uint64_t *caveats,
+                                     struct CoamingFault *fault);
+
+/**
+ * Strip areas and forces of a screw in a nut, insert or tapped hole, and the engagement at which the screw breaks first.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_thread_stripping(const struct CoamingThreadStripping *input,
+                                  struct CoamingThreadStrippingOutcome *outcome,
+                                  struct CoamingFault *fault);
+
+/**
+ * Strip areas and forces of a screw in a nut, insert or tapped hole, and the engagement at which the screw breaks first. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_thread_stripping_batch(const struct CoamingThreadStripping *input,
+                                        const struct CoamingBatch *batch,
+                                        uint64_t *caveats,
+                                        struct CoamingFault *fault);
+
+/**
+ * Load on a threaded insert in plastic against its maker's pull-out and torque-out figures, and whether the screw jacks it out.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_insert_load(const struct CoamingInsertLoad *input,
+                             struct CoamingInsertLoadOutcome *outcome,
+                             struct CoamingFault *fault);
+
+/**
+ * Load on a threaded insert in plastic against its maker's pull-out and torque-out figures, and whether the screw jacks it out. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_insert_load_batch(const struct CoamingInsertLoad *input,
+                                   const struct CoamingBatch *batch,
+                                   uint64_t *caveats,
+                                   struct CoamingFault *fault);
+
+/**
+ * Estimate of an insert's or self-tapping screw's pull-out and torque-out in plastic, by shear on the cylinder round it.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_insert_pull_out(const struct CoamingInsertPullOut *input,
+                                 struct CoamingInsertPullOutOutcome *outcome,
+                                 struct CoamingFault *fault);
+
+/**
+ * Estimate of an insert's or self-tapping screw's pull-out and torque-out in plastic, by shear on the cylinder round it. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_insert_pull_out_batch(const struct CoamingInsertPullOut *input,
+                                       const struct CoamingBatch *batch,
+                                       uint64_t *caveats,
+                                       struct CoamingFault *fault);
+
+/**
+ * Boss of an insert or a self-tapping screw: its ratios against those that are required, and the room in its hole.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_insert_boss(const struct CoamingInsertBoss *input,
+                             struct CoamingInsertBossOutcome *outcome,
+                             struct CoamingFault *fault);
+
+/**
+ * Boss of an insert or a self-tapping screw: its ratios against those that are required, and the room in its hole. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_insert_boss_batch(const struct CoamingInsertBoss *input,
+                                   const struct CoamingBatch *batch,
+                                   uint64_t *caveats,
+                                   struct CoamingFault *fault);
+
+/**
+ * Preload that remains after embedding, creep and a change of temperature.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_preload_change(const struct CoamingPreloadChange *input,
+                                struct CoamingPreloadChangeOutcome *outcome,
+                                struct CoamingFault *fault);
+
+/**
+ * Preload that remains after embedding, creep and a change of temperature. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_preload_change_batch(const struct CoamingPreloadChange *input,
+                                      const struct CoamingBatch *batch,
+                                      uint64_t *caveats,
+                                      struct CoamingFault *fault);
+
+/**
+ * A preloaded screw joint under axial and transverse load.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_joint_load(const struct CoamingJointLoad *input,
+                            struct CoamingJointLoadOutcome *outcome,
+                            struct CoamingFault *fault);
+
+/**
+ * A preloaded screw joint under axial and transverse load. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_joint_load_batch(const struct CoamingJointLoad *input,
+                                  const struct CoamingBatch *batch,
+                                  uint64_t *caveats,
+                                  struct CoamingFault *fault);
+
+/**
  * Bend allowance, outside setback and bend deduction of one bend.
  *
  * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
@@ -10714,6 +13765,222 @@ uint32_t coaming_rectangular_plate_frequency_batch(const struct CoamingRectangul
                                                    const struct CoamingBatch *batch,
                                                    uint64_t *caveats,
                                                    struct CoamingFault *fault);
+
+/**
+ * Large deflection of a rectangular plate under uniform pressure: bending and stretching together (von Kármán).
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_rectangular_plate_large_deflection(const struct CoamingRectangularPlateLargeDeflection *input,
+                                                    struct CoamingRectangularPlateLargeDeflectionOutcome *outcome,
+                                                    struct CoamingFault *fault);
+
+/**
+ * Large deflection of a rectangular plate under uniform pressure: bending and stretching together (von Kármán). Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_rectangular_plate_large_deflection_batch(const struct CoamingRectangularPlateLargeDeflection *input,
+                                                          const struct CoamingBatch *batch,
+                                                          uint64_t *caveats,
+                                                          struct CoamingFault *fault);
+
+/**
+ * Circular plate under uniform pressure and a central force spread over a small disc, supported or clamped.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_circular_plate(const struct CoamingCircularPlate *input,
+                                struct CoamingCircularPlateOutcome *outcome,
+                                struct CoamingFault *fault);
+
+/**
+ * Circular plate under uniform pressure and a central force spread over a small disc, supported or clamped. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_circular_plate_batch(const struct CoamingCircularPlate *input,
+                                      const struct CoamingBatch *batch,
+                                      uint64_t *caveats,
+                                      struct CoamingFault *fault);
+
+/**
+ * Annular plate under uniform pressure and a force spread around its inner edge, each edge free, supported or clamped.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_annular_plate(const struct CoamingAnnularPlate *input,
+                               struct CoamingAnnularPlateOutcome *outcome,
+                               struct CoamingFault *fault);
+
+/**
+ * Annular plate under uniform pressure and a force spread around its inner edge, each edge free, supported or clamped. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_annular_plate_batch(const struct CoamingAnnularPlate *input,
+                                     const struct CoamingBatch *batch,
+                                     uint64_t *caveats,
+                                     struct CoamingFault *fault);
+
+/**
+ * Rectangular plate with a temperature gradient through its thickness: free bow, supported bow, clamped moment and stress.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_plate_temperature_gradient(const struct CoamingPlateTemperatureGradient *input,
+                                            struct CoamingPlateTemperatureGradientOutcome *outcome,
+                                            struct CoamingFault *fault);
+
+/**
+ * Rectangular plate with a temperature gradient through its thickness: free bow, supported bow, clamped moment and stress. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_plate_temperature_gradient_batch(const struct CoamingPlateTemperatureGradient *input,
+                                                  const struct CoamingBatch *batch,
+                                                  uint64_t *caveats,
+                                                  struct CoamingFault *fault);
+
+/**
+ * Rectangular plate whose edges are held in its plane, heated evenly: restrained stress and critical temperature rise.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_heated_plate_buckling(const struct CoamingHeatedPlateBuckling *input,
+                                       struct CoamingHeatedPlateBucklingOutcome *outcome,
+                                       struct CoamingFault *fault);
+
+/**
+ * Rectangular plate whose edges are held in its plane, heated evenly: restrained stress and critical temperature rise. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_heated_plate_buckling_batch(const struct CoamingHeatedPlateBuckling *input,
+                                             const struct CoamingBatch *batch,
+                                             uint64_t *caveats,
+                                             struct CoamingFault *fault);
+
+/**
+ * Deflection of a plastic part after a time under a lasting load, and its sustained stress against the limit.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_creep_deflection(const struct CoamingCreepDeflection *input,
+                                  struct CoamingCreepDeflectionOutcome *outcome,
+                                  struct CoamingFault *fault);
+
+/**
+ * Deflection of a plastic part after a time under a lasting load, and its sustained stress against the limit. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_creep_deflection_batch(const struct CoamingCreepDeflection *input,
+                                        const struct CoamingBatch *batch,
+                                        uint64_t *caveats,
+                                        struct CoamingFault *fault);
+
+/**
+ * Response of one mode to random shaking of its base, by Miles' equation.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_random_response(const struct CoamingRandomResponse *input,
+                                 struct CoamingRandomResponseOutcome *outcome,
+                                 struct CoamingFault *fault);
+
+/**
+ * Response of one mode to random shaking of its base, by Miles' equation. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_random_response_batch(const struct CoamingRandomResponse *input,
+                                       const struct CoamingBatch *batch,
+                                       uint64_t *caveats,
+                                       struct CoamingFault *fault);
+
+/**
+ * Response of one mode to a sinusoidal shaking of its base.
+ *
+ * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to a value of its type.
+ */
+uint32_t coaming_sinusoid_response(const struct CoamingSinusoidResponse *input,
+                                   struct CoamingSinusoidResponseOutcome *outcome,
+                                   struct CoamingFault *fault);
+
+/**
+ * Response of one mode to a sinusoidal shaking of its base. Many rows at once.
+ *
+ * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+ * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+ * rows; `caveats` and `fault` may be NULL.
+ *
+ * # Safety
+ * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+ */
+uint32_t coaming_sinusoid_response_batch(const struct CoamingSinusoidResponse *input,
+                                         const struct CoamingBatch *batch,
+                                         uint64_t *caveats,
+                                         struct CoamingFault *fault);
 
 /**
  * Movement between two layers at one fastener, and the hole or slot that lets it happen.
@@ -11717,6 +14984,168 @@ COAMING_ASSERT(offsetof(CoamingHoleEdgeOutcome, net_section_stress_pa) == 88);
 COAMING_ASSERT(offsetof(CoamingHoleEdgeOutcome, has_net_section_utilisation) == 96);
 COAMING_ASSERT(offsetof(CoamingHoleEdgeOutcome, net_section_utilisation) == 104);
 COAMING_ASSERT(offsetof(CoamingHoleEdgeOutcome, caveats) == 112);
+COAMING_ASSERT(sizeof(CoamingScrewStrength) == 12);
+COAMING_ASSERT(offsetof(CoamingScrewStrength, strength_class) == 0);
+COAMING_ASSERT(offsetof(CoamingScrewStrength, thread) == 4);
+COAMING_ASSERT(offsetof(CoamingScrewStrength, head_loadability) == 8);
+COAMING_ASSERT(sizeof(CoamingScrewStrengthOutcome) == 80);
+COAMING_ASSERT(offsetof(CoamingScrewStrengthOutcome, tensile_strength_pa) == 0);
+COAMING_ASSERT(offsetof(CoamingScrewStrengthOutcome, yield_strength_pa) == 8);
+COAMING_ASSERT(offsetof(CoamingScrewStrengthOutcome, has_proof_stress) == 16);
+COAMING_ASSERT(offsetof(CoamingScrewStrengthOutcome, proof_stress_pa) == 24);
+COAMING_ASSERT(offsetof(CoamingScrewStrengthOutcome, stress_area_m2) == 32);
+COAMING_ASSERT(offsetof(CoamingScrewStrengthOutcome, tensile_load_n) == 40);
+COAMING_ASSERT(offsetof(CoamingScrewStrengthOutcome, yield_load_n) == 48);
+COAMING_ASSERT(offsetof(CoamingScrewStrengthOutcome, has_proof_load) == 56);
+COAMING_ASSERT(offsetof(CoamingScrewStrengthOutcome, proof_load_n) == 64);
+COAMING_ASSERT(offsetof(CoamingScrewStrengthOutcome, caveats) == 72);
+COAMING_ASSERT(sizeof(CoamingTensionAndShear) == 32);
+COAMING_ASSERT(offsetof(CoamingTensionAndShear, tension_n) == 0);
+COAMING_ASSERT(offsetof(CoamingTensionAndShear, allowed_tension_n) == 8);
+COAMING_ASSERT(offsetof(CoamingTensionAndShear, shear_n) == 16);
+COAMING_ASSERT(offsetof(CoamingTensionAndShear, allowed_shear_n) == 24);
+COAMING_ASSERT(sizeof(CoamingTensionAndShearOutcome) == 40);
+COAMING_ASSERT(offsetof(CoamingTensionAndShearOutcome, tension_ratio) == 0);
+COAMING_ASSERT(offsetof(CoamingTensionAndShearOutcome, shear_ratio) == 8);
+COAMING_ASSERT(offsetof(CoamingTensionAndShearOutcome, interaction) == 16);
+COAMING_ASSERT(offsetof(CoamingTensionAndShearOutcome, allowed_tension_ratio) == 24);
+COAMING_ASSERT(offsetof(CoamingTensionAndShearOutcome, caveats) == 32);
+COAMING_ASSERT(sizeof(CoamingThreadLimits) == 4);
+COAMING_ASSERT(offsetof(CoamingThreadLimits, thread) == 0);
+COAMING_ASSERT(sizeof(CoamingThreadLimitsOutcome) == 72);
+COAMING_ASSERT(offsetof(CoamingThreadLimitsOutcome, external_major_smallest_m) == 0);
+COAMING_ASSERT(offsetof(CoamingThreadLimitsOutcome, external_major_largest_m) == 8);
+COAMING_ASSERT(offsetof(CoamingThreadLimitsOutcome, external_pitch_smallest_m) == 16);
+COAMING_ASSERT(offsetof(CoamingThreadLimitsOutcome, external_pitch_largest_m) == 24);
+COAMING_ASSERT(offsetof(CoamingThreadLimitsOutcome, internal_pitch_smallest_m) == 32);
+COAMING_ASSERT(offsetof(CoamingThreadLimitsOutcome, internal_pitch_largest_m) == 40);
+COAMING_ASSERT(offsetof(CoamingThreadLimitsOutcome, internal_minor_smallest_m) == 48);
+COAMING_ASSERT(offsetof(CoamingThreadLimitsOutcome, internal_minor_largest_m) == 56);
+COAMING_ASSERT(offsetof(CoamingThreadLimitsOutcome, caveats) == 64);
+COAMING_ASSERT(sizeof(CoamingThreadStripping) == 56);
+COAMING_ASSERT(offsetof(CoamingThreadStripping, thread) == 0);
+COAMING_ASSERT(offsetof(CoamingThreadStripping, engagement_m) == 8);
+COAMING_ASSERT(offsetof(CoamingThreadStripping, external_shear_strength_pa) == 16);
+COAMING_ASSERT(offsetof(CoamingThreadStripping, internal_shear_strength_pa) == 24);
+COAMING_ASSERT(offsetof(CoamingThreadStripping, screw_load_n) == 32);
+COAMING_ASSERT(offsetof(CoamingThreadStripping, has_nut_width) == 40);
+COAMING_ASSERT(offsetof(CoamingThreadStripping, nut_width_m) == 48);
+COAMING_ASSERT(sizeof(CoamingThreadStrippingOutcome) == 88);
+COAMING_ASSERT(offsetof(CoamingThreadStrippingOutcome, external_area_m2) == 0);
+COAMING_ASSERT(offsetof(CoamingThreadStrippingOutcome, internal_area_m2) == 8);
+COAMING_ASSERT(offsetof(CoamingThreadStrippingOutcome, dilation_factor) == 16);
+COAMING_ASSERT(offsetof(CoamingThreadStrippingOutcome, external_bending_factor) == 24);
+COAMING_ASSERT(offsetof(CoamingThreadStrippingOutcome, internal_bending_factor) == 32);
+COAMING_ASSERT(offsetof(CoamingThreadStrippingOutcome, external_strip_force_n) == 40);
+COAMING_ASSERT(offsetof(CoamingThreadStrippingOutcome, internal_strip_force_n) == 48);
+COAMING_ASSERT(offsetof(CoamingThreadStrippingOutcome, weaker_thread) == 56);
+COAMING_ASSERT(offsetof(CoamingThreadStrippingOutcome, utilisation) == 64);
+COAMING_ASSERT(offsetof(CoamingThreadStrippingOutcome, required_engagement_m) == 72);
+COAMING_ASSERT(offsetof(CoamingThreadStrippingOutcome, caveats) == 80);
+COAMING_ASSERT(sizeof(CoamingInsertLoad) == 72);
+COAMING_ASSERT(offsetof(CoamingInsertLoad, pull_out_n) == 0);
+COAMING_ASSERT(offsetof(CoamingInsertLoad, torque_out_n_m) == 8);
+COAMING_ASSERT(offsetof(CoamingInsertLoad, factor) == 16);
+COAMING_ASSERT(offsetof(CoamingInsertLoad, insert_diameter_m) == 24);
+COAMING_ASSERT(offsetof(CoamingInsertLoad, clamped_hole_diameter_m) == 32);
+COAMING_ASSERT(offsetof(CoamingInsertLoad, bears_on_insert) == 40);
+COAMING_ASSERT(offsetof(CoamingInsertLoad, preload_n) == 48);
+COAMING_ASSERT(offsetof(CoamingInsertLoad, service_pull_n) == 56);
+COAMING_ASSERT(offsetof(CoamingInsertLoad, tightening_torque_n_m) == 64);
+COAMING_ASSERT(sizeof(CoamingInsertLoadOutcome) == 56);
+COAMING_ASSERT(offsetof(CoamingInsertLoadOutcome, overlap_m) == 0);
+COAMING_ASSERT(offsetof(CoamingInsertLoadOutcome, jacks_out) == 8);
+COAMING_ASSERT(offsetof(CoamingInsertLoadOutcome, pull_n) == 16);
+COAMING_ASSERT(offsetof(CoamingInsertLoadOutcome, pull_out_utilisation) == 24);
+COAMING_ASSERT(offsetof(CoamingInsertLoadOutcome, pull_out_utilisation_with_preload) == 32);
+COAMING_ASSERT(offsetof(CoamingInsertLoadOutcome, torque_out_utilisation) == 40);
+COAMING_ASSERT(offsetof(CoamingInsertLoadOutcome, caveats) == 48);
+COAMING_ASSERT(sizeof(CoamingInsertPullOut) == 32);
+COAMING_ASSERT(offsetof(CoamingInsertPullOut, shear_strength_pa) == 0);
+COAMING_ASSERT(offsetof(CoamingInsertPullOut, insert_diameter_m) == 8);
+COAMING_ASSERT(offsetof(CoamingInsertPullOut, insert_length_m) == 16);
+COAMING_ASSERT(offsetof(CoamingInsertPullOut, reduction) == 24);
+COAMING_ASSERT(sizeof(CoamingInsertPullOutOutcome) == 32);
+COAMING_ASSERT(offsetof(CoamingInsertPullOutOutcome, shear_area_m2) == 0);
+COAMING_ASSERT(offsetof(CoamingInsertPullOutOutcome, pull_out_n) == 8);
+COAMING_ASSERT(offsetof(CoamingInsertPullOutOutcome, torque_out_n_m) == 16);
+COAMING_ASSERT(offsetof(CoamingInsertPullOutOutcome, caveats) == 24);
+COAMING_ASSERT(sizeof(CoamingInsertBoss) == 112);
+COAMING_ASSERT(offsetof(CoamingInsertBoss, kind) == 0);
+COAMING_ASSERT(offsetof(CoamingInsertBoss, layer_direction) == 4);
+COAMING_ASSERT(offsetof(CoamingInsertBoss, screw_diameter_m) == 8);
+COAMING_ASSERT(offsetof(CoamingInsertBoss, insert_diameter_m) == 16);
+COAMING_ASSERT(offsetof(CoamingInsertBoss, insert_length_m) == 24);
+COAMING_ASSERT(offsetof(CoamingInsertBoss, hole_diameter_m) == 32);
+COAMING_ASSERT(offsetof(CoamingInsertBoss, hole_depth_m) == 40);
+COAMING_ASSERT(offsetof(CoamingInsertBoss, part_depth_m) == 48);
+COAMING_ASSERT(offsetof(CoamingInsertBoss, boss_diameter_m) == 56);
+COAMING_ASSERT(offsetof(CoamingInsertBoss, engagement_m) == 64);
+COAMING_ASSERT(offsetof(CoamingInsertBoss, required_boss_ratio) == 72);
+COAMING_ASSERT(offsetof(CoamingInsertBoss, required_wall_m) == 80);
+COAMING_ASSERT(offsetof(CoamingInsertBoss, required_room_below_m) == 88);
+COAMING_ASSERT(offsetof(CoamingInsertBoss, required_floor_m) == 96);
+COAMING_ASSERT(offsetof(CoamingInsertBoss, required_engagement_ratio) == 104);
+COAMING_ASSERT(sizeof(CoamingInsertBossOutcome) == 96);
+COAMING_ASSERT(offsetof(CoamingInsertBossOutcome, boss_ratio) == 0);
+COAMING_ASSERT(offsetof(CoamingInsertBossOutcome, boss_adequacy) == 8);
+COAMING_ASSERT(offsetof(CoamingInsertBossOutcome, wall_m) == 16);
+COAMING_ASSERT(offsetof(CoamingInsertBossOutcome, wall_adequacy) == 24);
+COAMING_ASSERT(offsetof(CoamingInsertBossOutcome, interference_m) == 32);
+COAMING_ASSERT(offsetof(CoamingInsertBossOutcome, room_below_m) == 40);
+COAMING_ASSERT(offsetof(CoamingInsertBossOutcome, room_below_is_enough) == 48);
+COAMING_ASSERT(offsetof(CoamingInsertBossOutcome, floor_m) == 56);
+COAMING_ASSERT(offsetof(CoamingInsertBossOutcome, floor_is_enough) == 64);
+COAMING_ASSERT(offsetof(CoamingInsertBossOutcome, engagement_ratio) == 72);
+COAMING_ASSERT(offsetof(CoamingInsertBossOutcome, engagement_adequacy) == 80);
+COAMING_ASSERT(offsetof(CoamingInsertBossOutcome, caveats) == 88);
+COAMING_ASSERT(sizeof(CoamingPreloadChange) == 56);
+COAMING_ASSERT(offsetof(CoamingPreloadChange, preload_n) == 0);
+COAMING_ASSERT(offsetof(CoamingPreloadChange, bolt_stiffness_n_per_m) == 8);
+COAMING_ASSERT(offsetof(CoamingPreloadChange, member_stiffness_n_per_m) == 16);
+COAMING_ASSERT(offsetof(CoamingPreloadChange, member_stiffness_after_creep_n_per_m) == 24);
+COAMING_ASSERT(offsetof(CoamingPreloadChange, embedding_m) == 32);
+COAMING_ASSERT(offsetof(CoamingPreloadChange, member_growth_m) == 40);
+COAMING_ASSERT(offsetof(CoamingPreloadChange, bolt_growth_m) == 48);
+COAMING_ASSERT(sizeof(CoamingPreloadChangeOutcome) == 64);
+COAMING_ASSERT(offsetof(CoamingPreloadChangeOutcome, residual_preload_n) == 0);
+COAMING_ASSERT(offsetof(CoamingPreloadChangeOutcome, balance_n) == 8);
+COAMING_ASSERT(offsetof(CoamingPreloadChangeOutcome, loose) == 16);
+COAMING_ASSERT(offsetof(CoamingPreloadChangeOutcome, residual_ratio) == 24);
+COAMING_ASSERT(offsetof(CoamingPreloadChangeOutcome, embedding_loss_n) == 32);
+COAMING_ASSERT(offsetof(CoamingPreloadChangeOutcome, creep_loss_n) == 40);
+COAMING_ASSERT(offsetof(CoamingPreloadChangeOutcome, thermal_change_n) == 48);
+COAMING_ASSERT(offsetof(CoamingPreloadChangeOutcome, caveats) == 56);
+COAMING_ASSERT(sizeof(CoamingJointLoad) == 88);
+COAMING_ASSERT(offsetof(CoamingJointLoad, thread) == 0);
+COAMING_ASSERT(offsetof(CoamingJointLoad, materials) == 4);
+COAMING_ASSERT(offsetof(CoamingJointLoad, bolt_stiffness_n_per_m) == 8);
+COAMING_ASSERT(offsetof(CoamingJointLoad, member_stiffness_n_per_m) == 16);
+COAMING_ASSERT(offsetof(CoamingJointLoad, load_introduction_factor) == 24);
+COAMING_ASSERT(offsetof(CoamingJointLoad, smallest_preload_n) == 32);
+COAMING_ASSERT(offsetof(CoamingJointLoad, largest_preload_n) == 40);
+COAMING_ASSERT(offsetof(CoamingJointLoad, largest_axial_load_n) == 48);
+COAMING_ASSERT(offsetof(CoamingJointLoad, smallest_axial_load_n) == 56);
+COAMING_ASSERT(offsetof(CoamingJointLoad, transverse_load_n) == 64);
+COAMING_ASSERT(offsetof(CoamingJointLoad, friction) == 72);
+COAMING_ASSERT(offsetof(CoamingJointLoad, friction_faces) == 80);
+COAMING_ASSERT(sizeof(CoamingJointLoadOutcome) == 120);
+COAMING_ASSERT(offsetof(CoamingJointLoadOutcome, load_factor) == 0);
+COAMING_ASSERT(offsetof(CoamingJointLoadOutcome, largest_screw_force_n) == 8);
+COAMING_ASSERT(offsetof(CoamingJointLoadOutcome, largest_screw_stress_pa) == 16);
+COAMING_ASSERT(offsetof(CoamingJointLoadOutcome, preload_stress_pa) == 24);
+COAMING_ASSERT(offsetof(CoamingJointLoadOutcome, residual_clamp_n) == 32);
+COAMING_ASSERT(offsetof(CoamingJointLoadOutcome, has_separation_load) == 40);
+COAMING_ASSERT(offsetof(CoamingJointLoadOutcome, separation_load_n) == 48);
+COAMING_ASSERT(offsetof(CoamingJointLoadOutcome, separates) == 56);
+COAMING_ASSERT(offsetof(CoamingJointLoadOutcome, has_clamp_against_slip) == 57);
+COAMING_ASSERT(offsetof(CoamingJointLoadOutcome, clamp_against_slip_n) == 64);
+COAMING_ASSERT(offsetof(CoamingJointLoadOutcome, has_slip_safety) == 72);
+COAMING_ASSERT(offsetof(CoamingJointLoadOutcome, slip_safety) == 80);
+COAMING_ASSERT(offsetof(CoamingJointLoadOutcome, stress_amplitude_pa) == 88);
+COAMING_ASSERT(offsetof(CoamingJointLoadOutcome, has_endurance_amplitude) == 96);
+COAMING_ASSERT(offsetof(CoamingJointLoadOutcome, endurance_amplitude_pa) == 104);
+COAMING_ASSERT(offsetof(CoamingJointLoadOutcome, caveats) == 112);
 COAMING_ASSERT(sizeof(CoamingBendAllowance) == 40);
 COAMING_ASSERT(offsetof(CoamingBendAllowance, bend_angle_rad) == 0);
 COAMING_ASSERT(offsetof(CoamingBendAllowance, inside_radius_m) == 8);
@@ -11994,6 +15423,149 @@ COAMING_ASSERT(offsetof(CoamingRectangularPlateFrequencyOutcome, clamped_frequen
 COAMING_ASSERT(offsetof(CoamingRectangularPlateFrequencyOutcome, effective_mass_kg) == 56);
 COAMING_ASSERT(offsetof(CoamingRectangularPlateFrequencyOutcome, participation_factor) == 64);
 COAMING_ASSERT(offsetof(CoamingRectangularPlateFrequencyOutcome, caveats) == 72);
+COAMING_ASSERT(sizeof(CoamingRectangularPlateLargeDeflection) == 56);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateLargeDeflection, length_m) == 0);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateLargeDeflection, width_m) == 8);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateLargeDeflection, thickness_m) == 16);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateLargeDeflection, youngs_modulus_pa) == 24);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateLargeDeflection, poissons_ratio) == 32);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateLargeDeflection, pressure_pa) == 40);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateLargeDeflection, edge_support) == 48);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateLargeDeflection, in_plane_support) == 52);
+COAMING_ASSERT(sizeof(CoamingRectangularPlateLargeDeflectionOutcome) == 104);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateLargeDeflectionOutcome, linear_deflection_m) == 0);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateLargeDeflectionOutcome, centre_deflection_m) == 8);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateLargeDeflectionOutcome, deflection_ratio) == 16);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateLargeDeflectionOutcome, centre_membrane_stress_along_length_pa) == 24);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateLargeDeflectionOutcome, centre_membrane_stress_along_width_pa) == 32);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateLargeDeflectionOutcome, centre_bending_stress_along_length_pa) == 40);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateLargeDeflectionOutcome, centre_bending_stress_along_width_pa) == 48);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateLargeDeflectionOutcome, length_edge_membrane_stress_pa) == 56);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateLargeDeflectionOutcome, length_edge_bending_stress_pa) == 64);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateLargeDeflectionOutcome, width_edge_membrane_stress_pa) == 72);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateLargeDeflectionOutcome, width_edge_bending_stress_pa) == 80);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateLargeDeflectionOutcome, largest_stress_pa) == 88);
+COAMING_ASSERT(offsetof(CoamingRectangularPlateLargeDeflectionOutcome, caveats) == 96);
+COAMING_ASSERT(sizeof(CoamingCircularPlate) == 80);
+COAMING_ASSERT(offsetof(CoamingCircularPlate, radius_m) == 0);
+COAMING_ASSERT(offsetof(CoamingCircularPlate, thickness_m) == 8);
+COAMING_ASSERT(offsetof(CoamingCircularPlate, youngs_modulus_pa) == 16);
+COAMING_ASSERT(offsetof(CoamingCircularPlate, poissons_ratio) == 24);
+COAMING_ASSERT(offsetof(CoamingCircularPlate, edge_support) == 32);
+COAMING_ASSERT(offsetof(CoamingCircularPlate, pressure_pa) == 40);
+COAMING_ASSERT(offsetof(CoamingCircularPlate, has_central_force) == 48);
+COAMING_ASSERT(offsetof(CoamingCircularPlate, central_force_n) == 56);
+COAMING_ASSERT(offsetof(CoamingCircularPlate, has_force_radius) == 64);
+COAMING_ASSERT(offsetof(CoamingCircularPlate, force_radius_m) == 72);
+COAMING_ASSERT(sizeof(CoamingCircularPlateOutcome) == 96);
+COAMING_ASSERT(offsetof(CoamingCircularPlateOutcome, flexural_rigidity_n_m) == 0);
+COAMING_ASSERT(offsetof(CoamingCircularPlateOutcome, centre_deflection_m) == 8);
+COAMING_ASSERT(offsetof(CoamingCircularPlateOutcome, deflection_ratio) == 16);
+COAMING_ASSERT(offsetof(CoamingCircularPlateOutcome, centre_moment_n) == 24);
+COAMING_ASSERT(offsetof(CoamingCircularPlateOutcome, edge_moment_n) == 32);
+COAMING_ASSERT(offsetof(CoamingCircularPlateOutcome, edge_tangential_moment_n) == 40);
+COAMING_ASSERT(offsetof(CoamingCircularPlateOutcome, centre_stress_pa) == 48);
+COAMING_ASSERT(offsetof(CoamingCircularPlateOutcome, edge_stress_pa) == 56);
+COAMING_ASSERT(offsetof(CoamingCircularPlateOutcome, largest_stress_pa) == 64);
+COAMING_ASSERT(offsetof(CoamingCircularPlateOutcome, edge_slope_rad) == 72);
+COAMING_ASSERT(offsetof(CoamingCircularPlateOutcome, edge_reaction_n_per_m) == 80);
+COAMING_ASSERT(offsetof(CoamingCircularPlateOutcome, caveats) == 88);
+COAMING_ASSERT(sizeof(CoamingAnnularPlate) == 72);
+COAMING_ASSERT(offsetof(CoamingAnnularPlate, outer_radius_m) == 0);
+COAMING_ASSERT(offsetof(CoamingAnnularPlate, inner_radius_m) == 8);
+COAMING_ASSERT(offsetof(CoamingAnnularPlate, thickness_m) == 16);
+COAMING_ASSERT(offsetof(CoamingAnnularPlate, youngs_modulus_pa) == 24);
+COAMING_ASSERT(offsetof(CoamingAnnularPlate, poissons_ratio) == 32);
+COAMING_ASSERT(offsetof(CoamingAnnularPlate, outer_edge) == 40);
+COAMING_ASSERT(offsetof(CoamingAnnularPlate, inner_edge) == 44);
+COAMING_ASSERT(offsetof(CoamingAnnularPlate, pressure_pa) == 48);
+COAMING_ASSERT(offsetof(CoamingAnnularPlate, has_inner_force) == 56);
+COAMING_ASSERT(offsetof(CoamingAnnularPlate, inner_force_n) == 64);
+COAMING_ASSERT(sizeof(CoamingAnnularPlateOutcome) == 96);
+COAMING_ASSERT(offsetof(CoamingAnnularPlateOutcome, flexural_rigidity_n_m) == 0);
+COAMING_ASSERT(offsetof(CoamingAnnularPlateOutcome, outer_deflection_m) == 8);
+COAMING_ASSERT(offsetof(CoamingAnnularPlateOutcome, inner_deflection_m) == 16);
+COAMING_ASSERT(offsetof(CoamingAnnularPlateOutcome, largest_deflection_m) == 24);
+COAMING_ASSERT(offsetof(CoamingAnnularPlateOutcome, deflection_ratio) == 32);
+COAMING_ASSERT(offsetof(CoamingAnnularPlateOutcome, outer_moment_n) == 40);
+COAMING_ASSERT(offsetof(CoamingAnnularPlateOutcome, inner_moment_n) == 48);
+COAMING_ASSERT(offsetof(CoamingAnnularPlateOutcome, inner_tangential_moment_n) == 56);
+COAMING_ASSERT(offsetof(CoamingAnnularPlateOutcome, largest_stress_pa) == 64);
+COAMING_ASSERT(offsetof(CoamingAnnularPlateOutcome, outer_reaction_n_per_m) == 72);
+COAMING_ASSERT(offsetof(CoamingAnnularPlateOutcome, inner_reaction_n_per_m) == 80);
+COAMING_ASSERT(offsetof(CoamingAnnularPlateOutcome, caveats) == 88);
+COAMING_ASSERT(sizeof(CoamingPlateTemperatureGradient) == 56);
+COAMING_ASSERT(offsetof(CoamingPlateTemperatureGradient, length_m) == 0);
+COAMING_ASSERT(offsetof(CoamingPlateTemperatureGradient, width_m) == 8);
+COAMING_ASSERT(offsetof(CoamingPlateTemperatureGradient, thickness_m) == 16);
+COAMING_ASSERT(offsetof(CoamingPlateTemperatureGradient, youngs_modulus_pa) == 24);
+COAMING_ASSERT(offsetof(CoamingPlateTemperatureGradient, poissons_ratio) == 32);
+COAMING_ASSERT(offsetof(CoamingPlateTemperatureGradient, expansion_per_k) == 40);
+COAMING_ASSERT(offsetof(CoamingPlateTemperatureGradient, gradient_k) == 48);
+COAMING_ASSERT(sizeof(CoamingPlateTemperatureGradientOutcome) == 56);
+COAMING_ASSERT(offsetof(CoamingPlateTemperatureGradientOutcome, free_curvature_per_m) == 0);
+COAMING_ASSERT(offsetof(CoamingPlateTemperatureGradientOutcome, free_bow_along_length_m) == 8);
+COAMING_ASSERT(offsetof(CoamingPlateTemperatureGradientOutcome, free_bow_along_width_m) == 16);
+COAMING_ASSERT(offsetof(CoamingPlateTemperatureGradientOutcome, supported_bow_m) == 24);
+COAMING_ASSERT(offsetof(CoamingPlateTemperatureGradientOutcome, clamped_moment_n) == 32);
+COAMING_ASSERT(offsetof(CoamingPlateTemperatureGradientOutcome, clamped_stress_pa) == 40);
+COAMING_ASSERT(offsetof(CoamingPlateTemperatureGradientOutcome, caveats) == 48);
+COAMING_ASSERT(sizeof(CoamingHeatedPlateBuckling) == 64);
+COAMING_ASSERT(offsetof(CoamingHeatedPlateBuckling, length_m) == 0);
+COAMING_ASSERT(offsetof(CoamingHeatedPlateBuckling, width_m) == 8);
+COAMING_ASSERT(offsetof(CoamingHeatedPlateBuckling, thickness_m) == 16);
+COAMING_ASSERT(offsetof(CoamingHeatedPlateBuckling, youngs_modulus_pa) == 24);
+COAMING_ASSERT(offsetof(CoamingHeatedPlateBuckling, poissons_ratio) == 32);
+COAMING_ASSERT(offsetof(CoamingHeatedPlateBuckling, expansion_per_k) == 40);
+COAMING_ASSERT(offsetof(CoamingHeatedPlateBuckling, temperature_rise_k) == 48);
+COAMING_ASSERT(offsetof(CoamingHeatedPlateBuckling, edge_support) == 56);
+COAMING_ASSERT(sizeof(CoamingHeatedPlateBucklingOutcome) == 56);
+COAMING_ASSERT(offsetof(CoamingHeatedPlateBucklingOutcome, restrained_stress_pa) == 0);
+COAMING_ASSERT(offsetof(CoamingHeatedPlateBucklingOutcome, buckling_coefficient) == 8);
+COAMING_ASSERT(offsetof(CoamingHeatedPlateBucklingOutcome, critical_stress_pa) == 16);
+COAMING_ASSERT(offsetof(CoamingHeatedPlateBucklingOutcome, critical_temperature_rise_k) == 24);
+COAMING_ASSERT(offsetof(CoamingHeatedPlateBucklingOutcome, has_margin) == 32);
+COAMING_ASSERT(offsetof(CoamingHeatedPlateBucklingOutcome, margin) == 40);
+COAMING_ASSERT(offsetof(CoamingHeatedPlateBucklingOutcome, caveats) == 48);
+COAMING_ASSERT(sizeof(CoamingCreepDeflection) == 48);
+COAMING_ASSERT(offsetof(CoamingCreepDeflection, short_time_deflection_m) == 0);
+COAMING_ASSERT(offsetof(CoamingCreepDeflection, youngs_modulus_pa) == 8);
+COAMING_ASSERT(offsetof(CoamingCreepDeflection, creep_modulus_factor) == 16);
+COAMING_ASSERT(offsetof(CoamingCreepDeflection, sustained_stress_pa) == 24);
+COAMING_ASSERT(offsetof(CoamingCreepDeflection, has_sustained_stress_limit) == 32);
+COAMING_ASSERT(offsetof(CoamingCreepDeflection, sustained_stress_limit_pa) == 40);
+COAMING_ASSERT(sizeof(CoamingCreepDeflectionOutcome) == 56);
+COAMING_ASSERT(offsetof(CoamingCreepDeflectionOutcome, deflection_m) == 0);
+COAMING_ASSERT(offsetof(CoamingCreepDeflectionOutcome, creep_m) == 8);
+COAMING_ASSERT(offsetof(CoamingCreepDeflectionOutcome, creep_modulus_pa) == 16);
+COAMING_ASSERT(offsetof(CoamingCreepDeflectionOutcome, creep_strain) == 24);
+COAMING_ASSERT(offsetof(CoamingCreepDeflectionOutcome, has_margin) == 32);
+COAMING_ASSERT(offsetof(CoamingCreepDeflectionOutcome, margin) == 40);
+COAMING_ASSERT(offsetof(CoamingCreepDeflectionOutcome, caveats) == 48);
+COAMING_ASSERT(sizeof(CoamingRandomResponse) == 24);
+COAMING_ASSERT(offsetof(CoamingRandomResponse, natural_frequency_hz) == 0);
+COAMING_ASSERT(offsetof(CoamingRandomResponse, amplification) == 8);
+COAMING_ASSERT(offsetof(CoamingRandomResponse, acceleration_spectral_density_m2_per_s3) == 16);
+COAMING_ASSERT(sizeof(CoamingRandomResponseOutcome) == 40);
+COAMING_ASSERT(offsetof(CoamingRandomResponseOutcome, rms_acceleration_m_per_s2) == 0);
+COAMING_ASSERT(offsetof(CoamingRandomResponseOutcome, three_sigma_acceleration_m_per_s2) == 8);
+COAMING_ASSERT(offsetof(CoamingRandomResponseOutcome, rms_movement_m) == 16);
+COAMING_ASSERT(offsetof(CoamingRandomResponseOutcome, three_sigma_movement_m) == 24);
+COAMING_ASSERT(offsetof(CoamingRandomResponseOutcome, caveats) == 32);
+COAMING_ASSERT(sizeof(CoamingSinusoidResponse) == 48);
+COAMING_ASSERT(offsetof(CoamingSinusoidResponse, natural_frequency_hz) == 0);
+COAMING_ASSERT(offsetof(CoamingSinusoidResponse, excitation_frequency_hz) == 8);
+COAMING_ASSERT(offsetof(CoamingSinusoidResponse, damping_ratio) == 16);
+COAMING_ASSERT(offsetof(CoamingSinusoidResponse, base_acceleration_m_per_s2) == 24);
+COAMING_ASSERT(offsetof(CoamingSinusoidResponse, has_participation_factor) == 32);
+COAMING_ASSERT(offsetof(CoamingSinusoidResponse, participation_factor) == 40);
+COAMING_ASSERT(sizeof(CoamingSinusoidResponseOutcome) == 48);
+COAMING_ASSERT(offsetof(CoamingSinusoidResponseOutcome, frequency_ratio) == 0);
+COAMING_ASSERT(offsetof(CoamingSinusoidResponseOutcome, magnification) == 8);
+COAMING_ASSERT(offsetof(CoamingSinusoidResponseOutcome, transmissibility) == 16);
+COAMING_ASSERT(offsetof(CoamingSinusoidResponseOutcome, movement_m) == 24);
+COAMING_ASSERT(offsetof(CoamingSinusoidResponseOutcome, relative_acceleration_m_per_s2) == 32);
+COAMING_ASSERT(offsetof(CoamingSinusoidResponseOutcome, caveats) == 40);
 COAMING_ASSERT(sizeof(CoamingHoleMovement) == 120);
 COAMING_ASSERT(offsetof(CoamingHoleMovement, distance_x_m) == 0);
 COAMING_ASSERT(offsetof(CoamingHoleMovement, distance_y_m) == 8);

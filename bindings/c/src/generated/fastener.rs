@@ -493,6 +493,102 @@ pub const COAMING_CLEARANCE_FIT_NORMAL: u32 = 4;
 /// ClearanceFit `loose`: Loose (ASME B18.2.8, H14); inch sizes.
 pub const COAMING_CLEARANCE_FIT_LOOSE: u32 = 5;
 
+/// StrengthClass `4.6`: ISO 898-1, class 4.6.
+pub const COAMING_STRENGTH_CLASS_4_6: u32 = 0;
+
+/// StrengthClass `4.8`: ISO 898-1, class 4.8.
+pub const COAMING_STRENGTH_CLASS_4_8: u32 = 1;
+
+/// StrengthClass `5.6`: ISO 898-1, class 5.6.
+pub const COAMING_STRENGTH_CLASS_5_6: u32 = 2;
+
+/// StrengthClass `5.8`: ISO 898-1, class 5.8.
+pub const COAMING_STRENGTH_CLASS_5_8: u32 = 3;
+
+/// StrengthClass `6.8`: ISO 898-1, class 6.8.
+pub const COAMING_STRENGTH_CLASS_6_8: u32 = 4;
+
+/// StrengthClass `8.8`: ISO 898-1, class 8.8.
+pub const COAMING_STRENGTH_CLASS_8_8: u32 = 5;
+
+/// StrengthClass `9.8`: ISO 898-1, class 9.8.
+pub const COAMING_STRENGTH_CLASS_9_8: u32 = 6;
+
+/// StrengthClass `10.9`: ISO 898-1, class 10.9.
+pub const COAMING_STRENGTH_CLASS_10_9: u32 = 7;
+
+/// StrengthClass `12.9`: ISO 898-1, class 12.9.
+pub const COAMING_STRENGTH_CLASS_12_9: u32 = 8;
+
+/// StrengthClass `A2-50`: ISO 3506-1, A2-50.
+pub const COAMING_STRENGTH_CLASS_A2_50: u32 = 9;
+
+/// StrengthClass `A2-70`: ISO 3506-1, A2-70.
+pub const COAMING_STRENGTH_CLASS_A2_70: u32 = 10;
+
+/// StrengthClass `A2-80`: ISO 3506-1, A2-80.
+pub const COAMING_STRENGTH_CLASS_A2_80: u32 = 11;
+
+/// StrengthClass `A4-50`: ISO 3506-1, A4-50.
+pub const COAMING_STRENGTH_CLASS_A4_50: u32 = 12;
+
+/// StrengthClass `A4-70`: ISO 3506-1, A4-70.
+pub const COAMING_STRENGTH_CLASS_A4_70: u32 = 13;
+
+/// StrengthClass `A4-80`: ISO 3506-1, A4-80.
+pub const COAMING_STRENGTH_CLASS_A4_80: u32 = 14;
+
+/// StrengthClass `SAE 1`: SAE J429, grade 1.
+pub const COAMING_STRENGTH_CLASS_SAE_1: u32 = 15;
+
+/// StrengthClass `SAE 2`: SAE J429, grade 2.
+pub const COAMING_STRENGTH_CLASS_SAE_2: u32 = 16;
+
+/// StrengthClass `SAE 5`: SAE J429, grade 5.
+pub const COAMING_STRENGTH_CLASS_SAE_5: u32 = 17;
+
+/// StrengthClass `SAE 8`: SAE J429, grade 8.
+pub const COAMING_STRENGTH_CLASS_SAE_8: u32 = 18;
+
+/// HeadLoadability `full`: The head carries what the thread carries.
+pub const COAMING_HEAD_LOADABILITY_FULL: u32 = 0;
+
+/// HeadLoadability `reduced`: Reduced loadability: a countersunk socket head of ISO 10642 carries 80 % of the thread's tensile load.
+pub const COAMING_HEAD_LOADABILITY_REDUCED: u32 = 1;
+
+/// WeakerThread `external`: The screw's.
+pub const COAMING_WEAKER_THREAD_EXTERNAL: u32 = 0;
+
+/// WeakerThread `internal`: The nut's, insert's or tapped hole's.
+pub const COAMING_WEAKER_THREAD_INTERNAL: u32 = 1;
+
+/// InsertKind `moulded_in`: Moulded in.
+pub const COAMING_INSERT_KIND_MOULDED_IN: u32 = 0;
+
+/// InsertKind `heat_set`: Set by heat or ultrasound.
+pub const COAMING_INSERT_KIND_HEAT_SET: u32 = 1;
+
+/// InsertKind `press_in`: Pressed in.
+pub const COAMING_INSERT_KIND_PRESS_IN: u32 = 2;
+
+/// InsertKind `self_tapping`: A self-tapping screw, without an insert.
+pub const COAMING_INSERT_KIND_SELF_TAPPING: u32 = 3;
+
+/// LayerDirection `not_layered`: Not printed in layers: moulded or machined.
+pub const COAMING_LAYER_DIRECTION_NOT_LAYERED: u32 = 0;
+
+/// LayerDirection `across_axis`: Layers across the screw's axis: pull-out peels them apart.
+pub const COAMING_LAYER_DIRECTION_ACROSS_AXIS: u32 = 1;
+
+/// LayerDirection `along_axis`: Layers along the screw's axis: setting or tapping splits them.
+pub const COAMING_LAYER_DIRECTION_ALONG_AXIS: u32 = 2;
+
+/// JointMaterials `steel`: Steel screw of ISO 898-1, steel or iron layers.
+pub const COAMING_JOINT_MATERIALS_STEEL: u32 = 0;
+
+/// JointMaterials `other`: A plastic, foam or aluminium layer in the load path, or a stainless screw.
+pub const COAMING_JOINT_MATERIALS_OTHER: u32 = 1;
+
 /// Basic dimensions of a screw thread, computed from its nominal diameter and pitch.
 ///
 /// # Formula
@@ -1870,6 +1966,1216 @@ impl Outcome<<fastener::HoleEdge as Calculation>::Outcome> for CoamingHoleEdgeOu
     }
 }
 
+/// Strength of a screw of a standard class: stresses, and the loads that its stress area carries.
+///
+/// # Formula
+/// Load = stress × As. Reduced loadability: tensile load × 0.8.
+///
+/// # Validity
+/// ISO 898-1: coarse M1.6 to M39 and fine from M8 × 1 (here to M24); class 9.8 to M16. ISO 3506-1: metric to M24.
+/// SAE J429: from 1/4 in. A size outside its standard is refused, never extrapolated. Room temperature.
+/// ISO 3506-1 gives a 0.2 % stress and no proof stress; older editions end classes 70 and 80 at M20.
+///
+/// # Source
+/// ISO 898-1 (2013), tables 3 to 7; ISO 3506-1 (2020); SAE J429; ISO 10642 (2019) for the reduced loadability.
+/// Classes 4.6, 8.8, 10.9, 12.9, A2-50, A2-70 and A4-80 are held by the project's check values; the others are unverified
+/// and carry a caveat.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingScrewStrength {
+    /// Strength class. One of the constants COAMING_STRENGTH_CLASS_....
+    pub strength_class: u32,
+    /// Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
+    pub thread: u32,
+    /// What the head carries beside the thread. One of the constants COAMING_HEAD_LOADABILITY_....
+    pub head_loadability: u32,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingScrewStrength>() == 12);
+    assert!(offset_of!(CoamingScrewStrength, strength_class) == 0);
+    assert!(offset_of!(CoamingScrewStrength, thread) == 4);
+    assert!(offset_of!(CoamingScrewStrength, head_loadability) == 8);
+};
+
+/// The place of `tensile_strength` in CoamingScrewStrengthOutcome.
+pub const COAMING_PLACE_SCREW_STRENGTH_OUTCOME_TENSILE_STRENGTH: u32 = 0;
+
+/// The place of `yield_strength` in CoamingScrewStrengthOutcome.
+pub const COAMING_PLACE_SCREW_STRENGTH_OUTCOME_YIELD_STRENGTH: u32 = 1;
+
+/// The place of `proof_stress` in CoamingScrewStrengthOutcome.
+pub const COAMING_PLACE_SCREW_STRENGTH_OUTCOME_PROOF_STRESS: u32 = 2;
+
+/// The place of `stress_area` in CoamingScrewStrengthOutcome.
+pub const COAMING_PLACE_SCREW_STRENGTH_OUTCOME_STRESS_AREA: u32 = 3;
+
+/// The place of `tensile_load` in CoamingScrewStrengthOutcome.
+pub const COAMING_PLACE_SCREW_STRENGTH_OUTCOME_TENSILE_LOAD: u32 = 4;
+
+/// The place of `yield_load` in CoamingScrewStrengthOutcome.
+pub const COAMING_PLACE_SCREW_STRENGTH_OUTCOME_YIELD_LOAD: u32 = 5;
+
+/// The place of `proof_load` in CoamingScrewStrengthOutcome.
+pub const COAMING_PLACE_SCREW_STRENGTH_OUTCOME_PROOF_LOAD: u32 = 6;
+
+/// Outcome of `ScrewStrength`.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingScrewStrengthOutcome {
+    /// Smallest tensile strength, Rm. Unit: Pa.
+    pub tensile_strength_pa: f64,
+    /// Smallest yield strength or 0.2 % stress, Rp. Unit: Pa.
+    pub yield_strength_pa: f64,
+    /// Whether `proof_stress` is there: 0 is no, 1 is yes.
+    pub has_proof_stress: u8,
+    /// Proof stress, Sp; absent where the standard has none. Unit: Pa.
+    pub proof_stress_pa: f64,
+    /// Stress area, As. Unit: m^2.
+    pub stress_area_m2: f64,
+    /// Smallest tensile load, reduced where the head's loadability is. Unit: N.
+    pub tensile_load_n: f64,
+    /// Load at the yield strength. Unit: N.
+    pub yield_load_n: f64,
+    /// Whether `proof_load` is there: 0 is no, 1 is yes.
+    pub has_proof_load: u8,
+    /// Proof load; absent where the standard has none. Unit: N.
+    pub proof_load_n: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingScrewStrengthOutcome>() == 80);
+    assert!(offset_of!(CoamingScrewStrengthOutcome, tensile_strength_pa) == 0);
+    assert!(offset_of!(CoamingScrewStrengthOutcome, yield_strength_pa) == 8);
+    assert!(offset_of!(CoamingScrewStrengthOutcome, has_proof_stress) == 16);
+    assert!(offset_of!(CoamingScrewStrengthOutcome, proof_stress_pa) == 24);
+    assert!(offset_of!(CoamingScrewStrengthOutcome, stress_area_m2) == 32);
+    assert!(offset_of!(CoamingScrewStrengthOutcome, tensile_load_n) == 40);
+    assert!(offset_of!(CoamingScrewStrengthOutcome, yield_load_n) == 48);
+    assert!(offset_of!(CoamingScrewStrengthOutcome, has_proof_load) == 56);
+    assert!(offset_of!(CoamingScrewStrengthOutcome, proof_load_n) == 64);
+    assert!(offset_of!(CoamingScrewStrengthOutcome, caveats) == 72);
+};
+
+impl Outcome<<fastener::ScrewStrength as Calculation>::Outcome> for CoamingScrewStrengthOutcome {
+    fn of(outcome: &<fastener::ScrewStrength as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            tensile_strength_pa: outcome.tensile_strength.value,
+            yield_strength_pa: outcome.yield_strength.value,
+            has_proof_stress: u8::from(outcome.proof_stress.is_some()),
+            proof_stress_pa: outcome.proof_stress.map_or(0.0, |value| value.value),
+            stress_area_m2: outcome.stress_area.value,
+            tensile_load_n: outcome.tensile_load.value,
+            yield_load_n: outcome.yield_load.value,
+            has_proof_load: u8::from(outcome.proof_load.is_some()),
+            proof_load_n: outcome.proof_load.map_or(0.0, |value| value.value),
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `tension` in CoamingTensionAndShear.
+pub const COAMING_PLACE_TENSION_AND_SHEAR_TENSION: u32 = 0;
+
+/// The place of `allowed_tension` in CoamingTensionAndShear.
+pub const COAMING_PLACE_TENSION_AND_SHEAR_ALLOWED_TENSION: u32 = 1;
+
+/// The place of `shear` in CoamingTensionAndShear.
+pub const COAMING_PLACE_TENSION_AND_SHEAR_SHEAR: u32 = 2;
+
+/// The place of `allowed_shear` in CoamingTensionAndShear.
+pub const COAMING_PLACE_TENSION_AND_SHEAR_ALLOWED_SHEAR: u32 = 3;
+
+/// Tension and shear together on one screw, by the interaction of their ratios.
+///
+/// # Formula
+/// Rt = tension/allowed tension, Rs = shear/allowed shear; the screw holds where Rt² + Rs³ ≤ 1.
+/// Allowed Rt beside the shear that is there: √(1 − Rs³); zero where the shear alone uses the screw up.
+///
+/// # Validity
+/// Steel screws with the shear plane in the full shank or in the thread, each with its own allowed shear; no bending.
+///
+/// # Source
+/// NASA RP-1228, Fastener Design Manual (1990), combined loading of bolts (exponents unverified).
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingTensionAndShear {
+    /// Tension on the screw. Unit: N. Accepted: at least 0 N.
+    pub tension_n: f64,
+    /// Tension that it may carry alone. Unit: N. Accepted: greater than 0 N.
+    pub allowed_tension_n: f64,
+    /// Shear on the screw. Unit: N. Accepted: at least 0 N.
+    pub shear_n: f64,
+    /// Shear that it may carry alone. Unit: N. Accepted: greater than 0 N.
+    pub allowed_shear_n: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingTensionAndShear>() == 32);
+    assert!(offset_of!(CoamingTensionAndShear, tension_n) == 0);
+    assert!(offset_of!(CoamingTensionAndShear, allowed_tension_n) == 8);
+    assert!(offset_of!(CoamingTensionAndShear, shear_n) == 16);
+    assert!(offset_of!(CoamingTensionAndShear, allowed_shear_n) == 24);
+};
+
+/// The place of `tension_ratio` in CoamingTensionAndShearOutcome.
+pub const COAMING_PLACE_TENSION_AND_SHEAR_OUTCOME_TENSION_RATIO: u32 = 0;
+
+/// The place of `shear_ratio` in CoamingTensionAndShearOutcome.
+pub const COAMING_PLACE_TENSION_AND_SHEAR_OUTCOME_SHEAR_RATIO: u32 = 1;
+
+/// The place of `interaction` in CoamingTensionAndShearOutcome.
+pub const COAMING_PLACE_TENSION_AND_SHEAR_OUTCOME_INTERACTION: u32 = 2;
+
+/// The place of `allowed_tension_ratio` in CoamingTensionAndShearOutcome.
+pub const COAMING_PLACE_TENSION_AND_SHEAR_OUTCOME_ALLOWED_TENSION_RATIO: u32 = 3;
+
+/// Outcome of `TensionAndShear`.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingTensionAndShearOutcome {
+    /// Tension ratio, Rt.
+    pub tension_ratio: f64,
+    /// Shear ratio, Rs.
+    pub shear_ratio: f64,
+    /// Interaction, Rt² + Rs³: holds up to 1.
+    pub interaction: f64,
+    /// Tension ratio that is allowed beside this shear.
+    pub allowed_tension_ratio: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingTensionAndShearOutcome>() == 40);
+    assert!(offset_of!(CoamingTensionAndShearOutcome, tension_ratio) == 0);
+    assert!(offset_of!(CoamingTensionAndShearOutcome, shear_ratio) == 8);
+    assert!(offset_of!(CoamingTensionAndShearOutcome, interaction) == 16);
+    assert!(offset_of!(CoamingTensionAndShearOutcome, allowed_tension_ratio) == 24);
+    assert!(offset_of!(CoamingTensionAndShearOutcome, caveats) == 32);
+};
+
+impl Outcome<<fastener::TensionAndShear as Calculation>::Outcome> for CoamingTensionAndShearOutcome {
+    fn of(outcome: &<fastener::TensionAndShear as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            tension_ratio: outcome.tension_ratio,
+            shear_ratio: outcome.shear_ratio,
+            interaction: outcome.interaction,
+            allowed_tension_ratio: outcome.allowed_tension_ratio,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// Limits of size of a screw's and a nut's thread of the medium class: 6g and 6H, or 2A and 2B.
+///
+/// # Formula
+/// ISO 965-1: d max = d − es, d min = d max − Td; d2 max = d2 − es, d2 min = d2 max − Td2; D2 max = d2 + TD2; D1 max = d1 + TD1,
+/// with d2 and d1 rounded to 0.001 mm as ISO 724 prints them.
+/// ASME B1.1, in inches, with P = 1/n: Td2 = 0.0015 (∛d + √d + 10 ∛P²), allowance es = 0.3 Td2, Td = 0.06 ∛P², TD2 = 1.3 Td2;
+/// TD1 = 0.25 P − 0.4 P² from 1/4 in, and 0.05 ∛P² + 0.03 P/d − 0.002 below, within 0.25 P − 0.4 P² and 0.394 P.
+///
+/// # Validity
+/// Bare threads: a coating comes on top, up to the basic size. Normal length of engagement. Metric pitches that ISO 965-1
+/// has no grade 6 for (M1.6 × 0.2, M2 × 0.25) are refused.
+///
+/// # Source
+/// ISO 965-1 (tables of tolerances and of the deviation g) and ASME B1.1 (class 2A and 2B formulas). Recalled, thus with a
+/// caveat; M5, M6, M8 and M10 are confirmed by printed strip areas (Bickford) that use them.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingThreadLimits {
+    /// Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
+    pub thread: u32,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingThreadLimits>() == 4);
+    assert!(offset_of!(CoamingThreadLimits, thread) == 0);
+};
+
+/// The place of `external_major_smallest` in CoamingThreadLimitsOutcome.
+pub const COAMING_PLACE_THREAD_LIMITS_OUTCOME_EXTERNAL_MAJOR_SMALLEST: u32 = 0;
+
+/// The place of `external_major_largest` in CoamingThreadLimitsOutcome.
+pub const COAMING_PLACE_THREAD_LIMITS_OUTCOME_EXTERNAL_MAJOR_LARGEST: u32 = 1;
+
+/// The place of `external_pitch_smallest` in CoamingThreadLimitsOutcome.
+pub const COAMING_PLACE_THREAD_LIMITS_OUTCOME_EXTERNAL_PITCH_SMALLEST: u32 = 2;
+
+/// The place of `external_pitch_largest` in CoamingThreadLimitsOutcome.
+pub const COAMING_PLACE_THREAD_LIMITS_OUTCOME_EXTERNAL_PITCH_LARGEST: u32 = 3;
+
+/// The place of `internal_pitch_smallest` in CoamingThreadLimitsOutcome.
+pub const COAMING_PLACE_THREAD_LIMITS_OUTCOME_INTERNAL_PITCH_SMALLEST: u32 = 4;
+
+/// The place of `internal_pitch_largest` in CoamingThreadLimitsOutcome.
+pub const COAMING_PLACE_THREAD_LIMITS_OUTCOME_INTERNAL_PITCH_LARGEST: u32 = 5;
+
+/// The place of `internal_minor_smallest` in CoamingThreadLimitsOutcome.
+pub const COAMING_PLACE_THREAD_LIMITS_OUTCOME_INTERNAL_MINOR_SMALLEST: u32 = 6;
+
+/// The place of `internal_minor_largest` in CoamingThreadLimitsOutcome.
+pub const COAMING_PLACE_THREAD_LIMITS_OUTCOME_INTERNAL_MINOR_LARGEST: u32 = 7;
+
+/// Outcome of `ThreadLimits`.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingThreadLimitsOutcome {
+    /// Smallest major diameter of the screw. Unit: m.
+    pub external_major_smallest_m: f64,
+    /// Largest major diameter of the screw. Unit: m.
+    pub external_major_largest_m: f64,
+    /// Smallest pitch diameter of the screw. Unit: m.
+    pub external_pitch_smallest_m: f64,
+    /// Largest pitch diameter of the screw. Unit: m.
+    pub external_pitch_largest_m: f64,
+    /// Smallest pitch diameter of the nut. Unit: m.
+    pub internal_pitch_smallest_m: f64,
+    /// Largest pitch diameter of the nut. Unit: m.
+    pub internal_pitch_largest_m: f64,
+    /// Smallest minor diameter of the nut. Unit: m.
+    pub internal_minor_smallest_m: f64,
+    /// Largest minor diameter of the nut. Unit: m.
+    pub internal_minor_largest_m: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingThreadLimitsOutcome>() == 72);
+    assert!(offset_of!(CoamingThreadLimitsOutcome, external_major_smallest_m) == 0);
+    assert!(offset_of!(CoamingThreadLimitsOutcome, external_major_largest_m) == 8);
+    assert!(offset_of!(CoamingThreadLimitsOutcome, external_pitch_smallest_m) == 16);
+    assert!(offset_of!(CoamingThreadLimitsOutcome, external_pitch_largest_m) == 24);
+    assert!(offset_of!(CoamingThreadLimitsOutcome, internal_pitch_smallest_m) == 32);
+    assert!(offset_of!(CoamingThreadLimitsOutcome, internal_pitch_largest_m) == 40);
+    assert!(offset_of!(CoamingThreadLimitsOutcome, internal_minor_smallest_m) == 48);
+    assert!(offset_of!(CoamingThreadLimitsOutcome, internal_minor_largest_m) == 56);
+    assert!(offset_of!(CoamingThreadLimitsOutcome, caveats) == 64);
+};
+
+impl Outcome<<fastener::ThreadLimits as Calculation>::Outcome> for CoamingThreadLimitsOutcome {
+    fn of(outcome: &<fastener::ThreadLimits as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            external_major_smallest_m: outcome.external_major_smallest.value,
+            external_major_largest_m: outcome.external_major_largest.value,
+            external_pitch_smallest_m: outcome.external_pitch_smallest.value,
+            external_pitch_largest_m: outcome.external_pitch_largest.value,
+            internal_pitch_smallest_m: outcome.internal_pitch_smallest.value,
+            internal_pitch_largest_m: outcome.internal_pitch_largest.value,
+            internal_minor_smallest_m: outcome.internal_minor_smallest.value,
+            internal_minor_largest_m: outcome.internal_minor_largest.value,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `engagement` in CoamingThreadStripping.
+pub const COAMING_PLACE_THREAD_STRIPPING_ENGAGEMENT: u32 = 1;
+
+/// The place of `external_shear_strength` in CoamingThreadStripping.
+pub const COAMING_PLACE_THREAD_STRIPPING_EXTERNAL_SHEAR_STRENGTH: u32 = 2;
+
+/// The place of `internal_shear_strength` in CoamingThreadStripping.
+pub const COAMING_PLACE_THREAD_STRIPPING_INTERNAL_SHEAR_STRENGTH: u32 = 3;
+
+/// The place of `screw_load` in CoamingThreadStripping.
+pub const COAMING_PLACE_THREAD_STRIPPING_SCREW_LOAD: u32 = 4;
+
+/// The place of `nut_width` in CoamingThreadStripping.
+pub const COAMING_PLACE_THREAD_STRIPPING_NUT_WIDTH: u32 = 5;
+
+/// Strip areas and forces of a screw in a nut, insert or tapped hole, and the engagement at which the screw breaks first.
+///
+/// # Formula
+/// n = 1/P. External: Ae = π n Le D1max [1/(2 n) + tan 30° (d2min − D1max)]. Internal: Ai = π n Le dmin [1/(2 n) + tan 30°
+/// (dmin − D2max)]. Strip force = C1 Cs τ A. Required engagement: the one whose smaller strip force equals the screw's load.
+/// C1 for a nut that widens, of width s: −(s/d)² + 3.8 (s/d) − 2.61 for 1.4 ≤ s/d < 1.9, and 1 from 1.9; without a width, 1.
+/// Cs for threads that bend, with Rs = (τi Ai)/(τe Ae), where a width is given: external C2 = 0.897 for Rs ≤ 1, and
+/// 5.594 − 13.682 Rs + 14.107 Rs² − 6.057 Rs³ + 0.9353 Rs⁴ to Rs = 2.2, 1.187 above; internal C3 = 0.728 + 1.769 Rs
+/// − 2.896 Rs² + 1.296 Rs³ for Rs < 1, and 0.897 from 1. Without a width both are 1.
+///
+/// # Validity
+/// Limits of the medium class (6H/6g, 2A/2B) at their worst. Even load over the engagement, which holds to about 1.5 d; full
+/// threads only: take the point, the chamfer and the run-out off the length. C1 below s/d = 1.4 and C3 below Rs = 0.4 are
+/// outside the tests behind them and carry a caveat. Plastic threads creep: use the sustained shear strength.
+///
+/// # Source
+/// FED-STD-H28/2B, strip areas; Alexander (1977), as in VDI 2230-1, for the factors (unverified). Limits as `thread_limits`.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingThreadStripping {
+    /// Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
+    pub thread: u32,
+    /// Length of full thread that is engaged, Le. Unit: m. Accepted: greater than 0 mm.
+    pub engagement_m: f64,
+    /// Shear strength of the screw, τe. Unit: Pa. Accepted: greater than 0 MPa.
+    pub external_shear_strength_pa: f64,
+    /// Shear strength of the nut, insert or tapped part, τi. Unit: Pa. Accepted: greater than 0 MPa.
+    pub internal_shear_strength_pa: f64,
+    /// Load that the thread must hold: the screw's tensile load, so that the screw breaks first, or the service load. Unit: N. Accepted: greater than 0 N.
+    pub screw_load_n: f64,
+    /// Whether `nut_width` is given: 0 is no, 1 is yes.
+    pub has_nut_width: u8,
+    /// Width of the nut or boss across flats, s, for the factors of a nut that widens; absent for a body that does not. Unit: m. Accepted: greater than 0 mm.
+    pub nut_width_m: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingThreadStripping>() == 56);
+    assert!(offset_of!(CoamingThreadStripping, thread) == 0);
+    assert!(offset_of!(CoamingThreadStripping, engagement_m) == 8);
+    assert!(offset_of!(CoamingThreadStripping, external_shear_strength_pa) == 16);
+    assert!(offset_of!(CoamingThreadStripping, internal_shear_strength_pa) == 24);
+    assert!(offset_of!(CoamingThreadStripping, screw_load_n) == 32);
+    assert!(offset_of!(CoamingThreadStripping, has_nut_width) == 40);
+    assert!(offset_of!(CoamingThreadStripping, nut_width_m) == 48);
+};
+
+/// The place of `external_area` in CoamingThreadStrippingOutcome.
+pub const COAMING_PLACE_THREAD_STRIPPING_OUTCOME_EXTERNAL_AREA: u32 = 0;
+
+/// The place of `internal_area` in CoamingThreadStrippingOutcome.
+pub const COAMING_PLACE_THREAD_STRIPPING_OUTCOME_INTERNAL_AREA: u32 = 1;
+
+/// The place of `dilation_factor` in CoamingThreadStrippingOutcome.
+pub const COAMING_PLACE_THREAD_STRIPPING_OUTCOME_DILATION_FACTOR: u32 = 2;
+
+/// The place of `external_bending_factor` in CoamingThreadStrippingOutcome.
+pub const COAMING_PLACE_THREAD_STRIPPING_OUTCOME_EXTERNAL_BENDING_FACTOR: u32 = 3;
+
+/// The place of `internal_bending_factor` in CoamingThreadStrippingOutcome.
+pub const COAMING_PLACE_THREAD_STRIPPING_OUTCOME_INTERNAL_BENDING_FACTOR: u32 = 4;
+
+/// The place of `external_strip_force` in CoamingThreadStrippingOutcome.
+pub const COAMING_PLACE_THREAD_STRIPPING_OUTCOME_EXTERNAL_STRIP_FORCE: u32 = 5;
+
+/// The place of `internal_strip_force` in CoamingThreadStrippingOutcome.
+pub const COAMING_PLACE_THREAD_STRIPPING_OUTCOME_INTERNAL_STRIP_FORCE: u32 = 6;
+
+/// The place of `utilisation` in CoamingThreadStrippingOutcome.
+pub const COAMING_PLACE_THREAD_STRIPPING_OUTCOME_UTILISATION: u32 = 8;
+
+/// The place of `required_engagement` in CoamingThreadStrippingOutcome.
+pub const COAMING_PLACE_THREAD_STRIPPING_OUTCOME_REQUIRED_ENGAGEMENT: u32 = 9;
+
+/// Outcome of `ThreadStripping`.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingThreadStrippingOutcome {
+    /// Strip area of the screw's thread, Ae. Unit: m^2.
+    pub external_area_m2: f64,
+    /// Strip area of the nut's thread, Ai. Unit: m^2.
+    pub internal_area_m2: f64,
+    /// Factor for a nut that widens, C1.
+    pub dilation_factor: f64,
+    /// Factor for bending of the screw's thread, C2.
+    pub external_bending_factor: f64,
+    /// Factor for bending of the nut's thread, C3.
+    pub internal_bending_factor: f64,
+    /// Force that strips the screw's thread. Unit: N.
+    pub external_strip_force_n: f64,
+    /// Force that strips the nut's thread. Unit: N.
+    pub internal_strip_force_n: f64,
+    /// The thread that strips first. One of the constants COAMING_WEAKER_THREAD_....
+    pub weaker_thread: u32,
+    /// Load over the smaller strip force; above 1 the thread strips.
+    pub utilisation: f64,
+    /// Engagement at which the smaller strip force equals the load. Unit: m.
+    pub required_engagement_m: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingThreadStrippingOutcome>() == 88);
+    assert!(offset_of!(CoamingThreadStrippingOutcome, external_area_m2) == 0);
+    assert!(offset_of!(CoamingThreadStrippingOutcome, internal_area_m2) == 8);
+    assert!(offset_of!(CoamingThreadStrippingOutcome, dilation_factor) == 16);
+    assert!(offset_of!(CoamingThreadStrippingOutcome, external_bending_factor) == 24);
+    assert!(offset_of!(CoamingThreadStrippingOutcome, internal_bending_factor) == 32);
+    assert!(offset_of!(CoamingThreadStrippingOutcome, external_strip_force_n) == 40);
+    assert!(offset_of!(CoamingThreadStrippingOutcome, internal_strip_force_n) == 48);
+    assert!(offset_of!(CoamingThreadStrippingOutcome, weaker_thread) == 56);
+    assert!(offset_of!(CoamingThreadStrippingOutcome, utilisation) == 64);
+    assert!(offset_of!(CoamingThreadStrippingOutcome, required_engagement_m) == 72);
+    assert!(offset_of!(CoamingThreadStrippingOutcome, caveats) == 80);
+};
+
+impl Outcome<<fastener::ThreadStripping as Calculation>::Outcome> for CoamingThreadStrippingOutcome {
+    fn of(outcome: &<fastener::ThreadStripping as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            external_area_m2: outcome.external_area.value,
+            internal_area_m2: outcome.internal_area.value,
+            dilation_factor: outcome.dilation_factor,
+            external_bending_factor: outcome.external_bending_factor,
+            internal_bending_factor: outcome.internal_bending_factor,
+            external_strip_force_n: outcome.external_strip_force.value,
+            internal_strip_force_n: outcome.internal_strip_force.value,
+            weaker_thread: Choice::number(outcome.weaker_thread),
+            utilisation: outcome.utilisation,
+            required_engagement_m: outcome.required_engagement.value,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `pull_out` in CoamingInsertLoad.
+pub const COAMING_PLACE_INSERT_LOAD_PULL_OUT: u32 = 0;
+
+/// The place of `torque_out` in CoamingInsertLoad.
+pub const COAMING_PLACE_INSERT_LOAD_TORQUE_OUT: u32 = 1;
+
+/// The place of `factor` in CoamingInsertLoad.
+pub const COAMING_PLACE_INSERT_LOAD_FACTOR: u32 = 2;
+
+/// The place of `insert_diameter` in CoamingInsertLoad.
+pub const COAMING_PLACE_INSERT_LOAD_INSERT_DIAMETER: u32 = 3;
+
+/// The place of `clamped_hole_diameter` in CoamingInsertLoad.
+pub const COAMING_PLACE_INSERT_LOAD_CLAMPED_HOLE_DIAMETER: u32 = 4;
+
+/// The place of `preload` in CoamingInsertLoad.
+pub const COAMING_PLACE_INSERT_LOAD_PRELOAD: u32 = 6;
+
+/// The place of `service_pull` in CoamingInsertLoad.
+pub const COAMING_PLACE_INSERT_LOAD_SERVICE_PULL: u32 = 7;
+
+/// The place of `tightening_torque` in CoamingInsertLoad.
+pub const COAMING_PLACE_INSERT_LOAD_TIGHTENING_TORQUE: u32 = 8;
+
+/// Load on a threaded insert in plastic against its maker's pull-out and torque-out figures, and whether the screw jacks it out.
+///
+/// # Formula
+/// Overlap = (insert diameter − hole in the clamped part)/2. At or below zero the screw's preload draws the insert into the
+/// hole: it jacks out. Pull: preload + service pull where it jacks out or does not touch the clamped part; else the service
+/// pull alone, because the preload closes between screw, clamped part and the insert's end face.
+/// Utilisation = factor × pull/pull-out, and factor × tightening torque/torque-out.
+///
+/// # Validity
+/// The maker's figures hold for the same plastic, hole and way of setting. A pull in service that outruns the preload parts
+/// the clamped part from the insert; the whole service pull is counted at any preload, which is the safe side. Creep and
+/// heat lower both figures: test a sample at the service temperature. The clamped part must bear on the insert, not on the
+/// plastic round it.
+///
+/// # Source
+/// Equilibrium. The factor on the maker's figures is an input: 3 is common practice. That the hole in the clamped part must
+/// be smaller than the insert is common practice too.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingInsertLoad {
+    /// Pull-out force by the maker for this plastic. Unit: N. Accepted: greater than 0 N.
+    pub pull_out_n: f64,
+    /// Torque-out by the maker for this plastic. Unit: N·m. Accepted: greater than 0 N·m.
+    pub torque_out_n_m: f64,
+    /// Factor on the maker's figures. Accepted: at least 1.
+    pub factor: f64,
+    /// Diameter of the insert's end face that the clamped part can bear on. Unit: m. Accepted: greater than 0 mm.
+    pub insert_diameter_m: f64,
+    /// Hole in the part that is clamped on the insert. Unit: m. Accepted: greater than 0 mm.
+    pub clamped_hole_diameter_m: f64,
+    /// True where the clamped part bears on the insert: the insert is flush or proud, with no gap or soft layer between. 0 is no, 1 is yes.
+    pub bears_on_insert: u8,
+    /// Largest preload of the screw. Unit: N. Accepted: at least 0 N.
+    pub preload_n: f64,
+    /// Largest pull in service along the screw. Unit: N. Accepted: at least 0 N.
+    pub service_pull_n: f64,
+    /// Largest tightening torque, prevailing torque included. Unit: N·m. Accepted: at least 0 N·m.
+    pub tightening_torque_n_m: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingInsertLoad>() == 72);
+    assert!(offset_of!(CoamingInsertLoad, pull_out_n) == 0);
+    assert!(offset_of!(CoamingInsertLoad, torque_out_n_m) == 8);
+    assert!(offset_of!(CoamingInsertLoad, factor) == 16);
+    assert!(offset_of!(CoamingInsertLoad, insert_diameter_m) == 24);
+    assert!(offset_of!(CoamingInsertLoad, clamped_hole_diameter_m) == 32);
+    assert!(offset_of!(CoamingInsertLoad, bears_on_insert) == 40);
+    assert!(offset_of!(CoamingInsertLoad, preload_n) == 48);
+    assert!(offset_of!(CoamingInsertLoad, service_pull_n) == 56);
+    assert!(offset_of!(CoamingInsertLoad, tightening_torque_n_m) == 64);
+};
+
+/// The place of `overlap` in CoamingInsertLoadOutcome.
+pub const COAMING_PLACE_INSERT_LOAD_OUTCOME_OVERLAP: u32 = 0;
+
+/// The place of `pull` in CoamingInsertLoadOutcome.
+pub const COAMING_PLACE_INSERT_LOAD_OUTCOME_PULL: u32 = 2;
+
+/// The place of `pull_out_utilisation` in CoamingInsertLoadOutcome.
+pub const COAMING_PLACE_INSERT_LOAD_OUTCOME_PULL_OUT_UTILISATION: u32 = 3;
+
+/// The place of `pull_out_utilisation_with_preload` in CoamingInsertLoadOutcome.
+pub const COAMING_PLACE_INSERT_LOAD_OUTCOME_PULL_OUT_UTILISATION_WITH_PRELOAD: u32 = 4;
+
+/// The place of `torque_out_utilisation` in CoamingInsertLoadOutcome.
+pub const COAMING_PLACE_INSERT_LOAD_OUTCOME_TORQUE_OUT_UTILISATION: u32 = 5;
+
+/// Outcome of `InsertLoad`.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingInsertLoadOutcome {
+    /// Overlap of the clamped part on the insert, on each side; at or below zero the screw jacks the insert out. Unit: m.
+    pub overlap_m: f64,
+    /// True where the hole in the clamped part is as large as the insert, or larger. 0 is no, 1 is yes.
+    pub jacks_out: u8,
+    /// Pull on the insert that is counted. Unit: N.
+    pub pull_n: f64,
+    /// Factor × pull/pull-out; above 1 it fails.
+    pub pull_out_utilisation: f64,
+    /// The same with preload and service pull added, whatever the clamped part bears on.
+    pub pull_out_utilisation_with_preload: f64,
+    /// Factor × torque/torque-out; above 1 it fails.
+    pub torque_out_utilisation: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingInsertLoadOutcome>() == 56);
+    assert!(offset_of!(CoamingInsertLoadOutcome, overlap_m) == 0);
+    assert!(offset_of!(CoamingInsertLoadOutcome, jacks_out) == 8);
+    assert!(offset_of!(CoamingInsertLoadOutcome, pull_n) == 16);
+    assert!(offset_of!(CoamingInsertLoadOutcome, pull_out_utilisation) == 24);
+    assert!(offset_of!(CoamingInsertLoadOutcome, pull_out_utilisation_with_preload) == 32);
+    assert!(offset_of!(CoamingInsertLoadOutcome, torque_out_utilisation) == 40);
+    assert!(offset_of!(CoamingInsertLoadOutcome, caveats) == 48);
+};
+
+impl Outcome<<fastener::InsertLoad as Calculation>::Outcome> for CoamingInsertLoadOutcome {
+    fn of(outcome: &<fastener::InsertLoad as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            overlap_m: outcome.overlap.value,
+            jacks_out: u8::from(outcome.jacks_out),
+            pull_n: outcome.pull.value,
+            pull_out_utilisation: outcome.pull_out_utilisation,
+            pull_out_utilisation_with_preload: outcome.pull_out_utilisation_with_preload,
+            torque_out_utilisation: outcome.torque_out_utilisation,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `shear_strength` in CoamingInsertPullOut.
+pub const COAMING_PLACE_INSERT_PULL_OUT_SHEAR_STRENGTH: u32 = 0;
+
+/// The place of `insert_diameter` in CoamingInsertPullOut.
+pub const COAMING_PLACE_INSERT_PULL_OUT_INSERT_DIAMETER: u32 = 1;
+
+/// The place of `insert_length` in CoamingInsertPullOut.
+pub const COAMING_PLACE_INSERT_PULL_OUT_INSERT_LENGTH: u32 = 2;
+
+/// The place of `reduction` in CoamingInsertPullOut.
+pub const COAMING_PLACE_INSERT_PULL_OUT_REDUCTION: u32 = 3;
+
+/// Estimate of an insert's or self-tapping screw's pull-out and torque-out in plastic, by shear on the cylinder round it.
+///
+/// # Formula
+/// Pull-out F = φ τ π D L. Torque-out T = φ τ π D² L/2.
+///
+/// # Validity
+/// An upper bound for φ = 1: full shear strength on the whole cylinder at once. Knurls, weld lines, printed layers across the
+/// pull, notches, heat and time lower it; φ takes them in and is yours to state. Always carries the caveat of an estimate:
+/// the maker's figure, or a pull test of a sample, goes before it.
+///
+/// # Source
+/// Definition: shear area × shear strength.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingInsertPullOut {
+    /// Shear strength of the plastic, τ; for a printed part, along the layers that the cylinder shears. Unit: Pa. Accepted: greater than 0 MPa.
+    pub shear_strength_pa: f64,
+    /// Outer diameter of the insert or screw thread, D. Unit: m. Accepted: greater than 0 mm.
+    pub insert_diameter_m: f64,
+    /// Length that is bedded in the plastic, L. Unit: m. Accepted: greater than 0 mm.
+    pub insert_length_m: f64,
+    /// Reduction for knurl, bond quality, layers and time, φ: 1 for none. Accepted: greater than 0 and at most 1.
+    pub reduction: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingInsertPullOut>() == 32);
+    assert!(offset_of!(CoamingInsertPullOut, shear_strength_pa) == 0);
+    assert!(offset_of!(CoamingInsertPullOut, insert_diameter_m) == 8);
+    assert!(offset_of!(CoamingInsertPullOut, insert_length_m) == 16);
+    assert!(offset_of!(CoamingInsertPullOut, reduction) == 24);
+};
+
+/// The place of `shear_area` in CoamingInsertPullOutOutcome.
+pub const COAMING_PLACE_INSERT_PULL_OUT_OUTCOME_SHEAR_AREA: u32 = 0;
+
+/// The place of `pull_out` in CoamingInsertPullOutOutcome.
+pub const COAMING_PLACE_INSERT_PULL_OUT_OUTCOME_PULL_OUT: u32 = 1;
+
+/// The place of `torque_out` in CoamingInsertPullOutOutcome.
+pub const COAMING_PLACE_INSERT_PULL_OUT_OUTCOME_TORQUE_OUT: u32 = 2;
+
+/// Outcome of `InsertPullOut`.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingInsertPullOutOutcome {
+    /// Sheared area, π D L. Unit: m^2.
+    pub shear_area_m2: f64,
+    /// Estimated pull-out, F. Unit: N.
+    pub pull_out_n: f64,
+    /// Estimated torque-out, T. Unit: N·m.
+    pub torque_out_n_m: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingInsertPullOutOutcome>() == 32);
+    assert!(offset_of!(CoamingInsertPullOutOutcome, shear_area_m2) == 0);
+    assert!(offset_of!(CoamingInsertPullOutOutcome, pull_out_n) == 8);
+    assert!(offset_of!(CoamingInsertPullOutOutcome, torque_out_n_m) == 16);
+    assert!(offset_of!(CoamingInsertPullOutOutcome, caveats) == 24);
+};
+
+impl Outcome<<fastener::InsertPullOut as Calculation>::Outcome> for CoamingInsertPullOutOutcome {
+    fn of(outcome: &<fastener::InsertPullOut as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            shear_area_m2: outcome.shear_area.value,
+            pull_out_n: outcome.pull_out.value,
+            torque_out_n_m: outcome.torque_out.value,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `screw_diameter` in CoamingInsertBoss.
+pub const COAMING_PLACE_INSERT_BOSS_SCREW_DIAMETER: u32 = 2;
+
+/// The place of `insert_diameter` in CoamingInsertBoss.
+pub const COAMING_PLACE_INSERT_BOSS_INSERT_DIAMETER: u32 = 3;
+
+/// The place of `insert_length` in CoamingInsertBoss.
+pub const COAMING_PLACE_INSERT_BOSS_INSERT_LENGTH: u32 = 4;
+
+/// The place of `hole_diameter` in CoamingInsertBoss.
+pub const COAMING_PLACE_INSERT_BOSS_HOLE_DIAMETER: u32 = 5;
+
+/// The place of `hole_depth` in CoamingInsertBoss.
+pub const COAMING_PLACE_INSERT_BOSS_HOLE_DEPTH: u32 = 6;
+
+/// The place of `part_depth` in CoamingInsertBoss.
+pub const COAMING_PLACE_INSERT_BOSS_PART_DEPTH: u32 = 7;
+
+/// The place of `boss_diameter` in CoamingInsertBoss.
+pub const COAMING_PLACE_INSERT_BOSS_BOSS_DIAMETER: u32 = 8;
+
+/// The place of `engagement` in CoamingInsertBoss.
+pub const COAMING_PLACE_INSERT_BOSS_ENGAGEMENT: u32 = 9;
+
+/// The place of `required_boss_ratio` in CoamingInsertBoss.
+pub const COAMING_PLACE_INSERT_BOSS_REQUIRED_BOSS_RATIO: u32 = 10;
+
+/// The place of `required_wall` in CoamingInsertBoss.
+pub const COAMING_PLACE_INSERT_BOSS_REQUIRED_WALL: u32 = 11;
+
+/// The place of `required_room_below` in CoamingInsertBoss.
+pub const COAMING_PLACE_INSERT_BOSS_REQUIRED_ROOM_BELOW: u32 = 12;
+
+/// The place of `required_floor` in CoamingInsertBoss.
+pub const COAMING_PLACE_INSERT_BOSS_REQUIRED_FLOOR: u32 = 13;
+
+/// The place of `required_engagement_ratio` in CoamingInsertBoss.
+pub const COAMING_PLACE_INSERT_BOSS_REQUIRED_ENGAGEMENT_RATIO: u32 = 14;
+
+/// Boss of an insert or a self-tapping screw: its ratios against those that are required, and the room in its hole.
+///
+/// # Formula
+/// Boss ratio = boss diameter/insert diameter. Wall = (boss − hole)/2 and its ratio to the insert diameter.
+/// Room below the insert = hole depth − insert length. Floor = part depth − hole depth. Engagement ratio = engagement/screw
+/// diameter. Each adequacy is what there is over what is required: below 1 it is too small.
+///
+/// # Validity
+/// A round boss, or the shortest distance to an edge taken as half the boss diameter. For a self-tapping screw the insert
+/// diameter is the screw's, and the insert length its engagement. Printed layers carry a caveat: bosses tear between layers
+/// long before the ratios say so.
+///
+/// # Source
+/// Ratios are inputs. Guidance: screw maker's boss guidance for thread-forming screws (diameter 2.0 to 2.5 d, depth 2.7 d);
+/// Lincoln, Gomes and Braden, Mechanical Fastening of Plastics (engagement 2 to 3 d).
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingInsertBoss {
+    /// How the thread is made. One of the constants COAMING_INSERT_KIND_....
+    pub kind: u32,
+    /// How printed layers lie. One of the constants COAMING_LAYER_DIRECTION_....
+    pub layer_direction: u32,
+    /// Nominal diameter of the screw. Unit: m. Accepted: greater than 0 mm.
+    pub screw_diameter_m: f64,
+    /// Outer diameter of the insert; of the screw for self-tapping. Unit: m. Accepted: greater than 0 mm.
+    pub insert_diameter_m: f64,
+    /// Length of the insert; the engagement for self-tapping. Unit: m. Accepted: greater than 0 mm.
+    pub insert_length_m: f64,
+    /// Diameter of the hole in the plastic before setting. Unit: m. Accepted: greater than 0 mm.
+    pub hole_diameter_m: f64,
+    /// Depth of the hole. Unit: m. Accepted: greater than 0 mm.
+    pub hole_depth_m: f64,
+    /// Depth of the part at the hole, from the same face. Unit: m. Accepted: greater than 0 mm.
+    pub part_depth_m: f64,
+    /// Diameter of the boss, or twice the distance from the hole's centre to the nearest edge. Unit: m. Accepted: greater than 0 mm.
+    pub boss_diameter_m: f64,
+    /// Thread that the screw engages. Unit: m. Accepted: greater than 0 mm.
+    pub engagement_m: f64,
+    /// Boss diameter over insert diameter that is required. Accepted: greater than 0.
+    pub required_boss_ratio: f64,
+    /// Wall round the hole that is required. Unit: m. Accepted: greater than 0 mm.
+    pub required_wall_m: f64,
+    /// Room below the insert that is required, for displaced plastic and the screw's tip. Unit: m. Accepted: at least 0 mm.
+    pub required_room_below_m: f64,
+    /// Floor below the hole that is required; zero where the hole may go through. Unit: m. Accepted: at least 0 mm.
+    pub required_floor_m: f64,
+    /// Engagement over screw diameter that is required. Accepted: greater than 0.
+    pub required_engagement_ratio: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingInsertBoss>() == 112);
+    assert!(offset_of!(CoamingInsertBoss, kind) == 0);
+    assert!(offset_of!(CoamingInsertBoss, layer_direction) == 4);
+    assert!(offset_of!(CoamingInsertBoss, screw_diameter_m) == 8);
+    assert!(offset_of!(CoamingInsertBoss, insert_diameter_m) == 16);
+    assert!(offset_of!(CoamingInsertBoss, insert_length_m) == 24);
+    assert!(offset_of!(CoamingInsertBoss, hole_diameter_m) == 32);
+    assert!(offset_of!(CoamingInsertBoss, hole_depth_m) == 40);
+    assert!(offset_of!(CoamingInsertBoss, part_depth_m) == 48);
+    assert!(offset_of!(CoamingInsertBoss, boss_diameter_m) == 56);
+    assert!(offset_of!(CoamingInsertBoss, engagement_m) == 64);
+    assert!(offset_of!(CoamingInsertBoss, required_boss_ratio) == 72);
+    assert!(offset_of!(CoamingInsertBoss, required_wall_m) == 80);
+    assert!(offset_of!(CoamingInsertBoss, required_room_below_m) == 88);
+    assert!(offset_of!(CoamingInsertBoss, required_floor_m) == 96);
+    assert!(offset_of!(CoamingInsertBoss, required_engagement_ratio) == 104);
+};
+
+/// The place of `boss_ratio` in CoamingInsertBossOutcome.
+pub const COAMING_PLACE_INSERT_BOSS_OUTCOME_BOSS_RATIO: u32 = 0;
+
+/// The place of `boss_adequacy` in CoamingInsertBossOutcome.
+pub const COAMING_PLACE_INSERT_BOSS_OUTCOME_BOSS_ADEQUACY: u32 = 1;
+
+/// The place of `wall` in CoamingInsertBossOutcome.
+pub const COAMING_PLACE_INSERT_BOSS_OUTCOME_WALL: u32 = 2;
+
+/// The place of `wall_adequacy` in CoamingInsertBossOutcome.
+pub const COAMING_PLACE_INSERT_BOSS_OUTCOME_WALL_ADEQUACY: u32 = 3;
+
+/// The place of `interference` in CoamingInsertBossOutcome.
+pub const COAMING_PLACE_INSERT_BOSS_OUTCOME_INTERFERENCE: u32 = 4;
+
+/// The place of `room_below` in CoamingInsertBossOutcome.
+pub const COAMING_PLACE_INSERT_BOSS_OUTCOME_ROOM_BELOW: u32 = 5;
+
+/// The place of `floor` in CoamingInsertBossOutcome.
+pub const COAMING_PLACE_INSERT_BOSS_OUTCOME_FLOOR: u32 = 7;
+
+/// The place of `engagement_ratio` in CoamingInsertBossOutcome.
+pub const COAMING_PLACE_INSERT_BOSS_OUTCOME_ENGAGEMENT_RATIO: u32 = 9;
+
+/// The place of `engagement_adequacy` in CoamingInsertBossOutcome.
+pub const COAMING_PLACE_INSERT_BOSS_OUTCOME_ENGAGEMENT_ADEQUACY: u32 = 10;
+
+/// Outcome of `InsertBoss`.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingInsertBossOutcome {
+    /// Boss diameter over insert diameter.
+    pub boss_ratio: f64,
+    /// That ratio over the one that is required.
+    pub boss_adequacy: f64,
+    /// Wall of plastic round the hole. Unit: m.
+    pub wall_m: f64,
+    /// Wall over the one that is required.
+    pub wall_adequacy: f64,
+    /// How much the insert is larger than its hole, on the diameter; negative where it is loose. Unit: m.
+    pub interference_m: f64,
+    /// Room below the insert. Unit: m.
+    pub room_below_m: f64,
+    /// True where the room below is what is required, or more. 0 is no, 1 is yes.
+    pub room_below_is_enough: u8,
+    /// Floor below the hole; zero or less where the hole goes through. Unit: m.
+    pub floor_m: f64,
+    /// True where the floor is what is required, or more. 0 is no, 1 is yes.
+    pub floor_is_enough: u8,
+    /// Engagement over screw diameter.
+    pub engagement_ratio: f64,
+    /// That ratio over the one that is required.
+    pub engagement_adequacy: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingInsertBossOutcome>() == 96);
+    assert!(offset_of!(CoamingInsertBossOutcome, boss_ratio) == 0);
+    assert!(offset_of!(CoamingInsertBossOutcome, boss_adequacy) == 8);
+    assert!(offset_of!(CoamingInsertBossOutcome, wall_m) == 16);
+    assert!(offset_of!(CoamingInsertBossOutcome, wall_adequacy) == 24);
+    assert!(offset_of!(CoamingInsertBossOutcome, interference_m) == 32);
+    assert!(offset_of!(CoamingInsertBossOutcome, room_below_m) == 40);
+    assert!(offset_of!(CoamingInsertBossOutcome, room_below_is_enough) == 48);
+    assert!(offset_of!(CoamingInsertBossOutcome, floor_m) == 56);
+    assert!(offset_of!(CoamingInsertBossOutcome, floor_is_enough) == 64);
+    assert!(offset_of!(CoamingInsertBossOutcome, engagement_ratio) == 72);
+    assert!(offset_of!(CoamingInsertBossOutcome, engagement_adequacy) == 80);
+    assert!(offset_of!(CoamingInsertBossOutcome, caveats) == 88);
+};
+
+impl Outcome<<fastener::InsertBoss as Calculation>::Outcome> for CoamingInsertBossOutcome {
+    fn of(outcome: &<fastener::InsertBoss as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            boss_ratio: outcome.boss_ratio,
+            boss_adequacy: outcome.boss_adequacy,
+            wall_m: outcome.wall.value,
+            wall_adequacy: outcome.wall_adequacy,
+            interference_m: outcome.interference.value,
+            room_below_m: outcome.room_below.value,
+            room_below_is_enough: u8::from(outcome.room_below_is_enough),
+            floor_m: outcome.floor.value,
+            floor_is_enough: u8::from(outcome.floor_is_enough),
+            engagement_ratio: outcome.engagement_ratio,
+            engagement_adequacy: outcome.engagement_adequacy,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `preload` in CoamingPreloadChange.
+pub const COAMING_PLACE_PRELOAD_CHANGE_PRELOAD: u32 = 0;
+
+/// The place of `bolt_stiffness` in CoamingPreloadChange.
+pub const COAMING_PLACE_PRELOAD_CHANGE_BOLT_STIFFNESS: u32 = 1;
+
+/// The place of `member_stiffness` in CoamingPreloadChange.
+pub const COAMING_PLACE_PRELOAD_CHANGE_MEMBER_STIFFNESS: u32 = 2;
+
+/// The place of `member_stiffness_after_creep` in CoamingPreloadChange.
+pub const COAMING_PLACE_PRELOAD_CHANGE_MEMBER_STIFFNESS_AFTER_CREEP: u32 = 3;
+
+/// The place of `embedding` in CoamingPreloadChange.
+pub const COAMING_PLACE_PRELOAD_CHANGE_EMBEDDING: u32 = 4;
+
+/// The place of `member_growth` in CoamingPreloadChange.
+pub const COAMING_PLACE_PRELOAD_CHANGE_MEMBER_GROWTH: u32 = 5;
+
+/// The place of `bolt_growth` in CoamingPreloadChange.
+pub const COAMING_PLACE_PRELOAD_CHANGE_BOLT_GROWTH: u32 = 6;
+
+/// Preload that remains after embedding, creep and a change of temperature.
+///
+/// # Formula
+/// Screw and layers keep fitting each other: F (1/kS + 1/kP∞) = F0 (1/kS + 1/kP) − fz + (ΔlP − ΔlS).
+/// kS, kP: stiffness of screw and layers; kP∞: of the layers after creep; fz: embedding of all faces; ΔlP, ΔlS: growth of the
+/// layers and of the screw within the grip, from the temperature of tightening. Each loss alone is shown beside the sum.
+/// A sum below zero means that the joint is loose: no preload.
+///
+/// # Validity
+/// Linear springs, with the moduli of the final temperature taken for both. Creep is relaxation at a fixed fit: the layers are
+/// `creep factor` times softer for their time. The allowance of 5 % for embedding in metal joints (NSTS 08307) is an input here.
+///
+/// # Source
+/// VDI 2230-1 (2015), section 5.4.2 (embedding, thermal change; second-hand); compatibility of two springs for creep.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingPreloadChange {
+    /// Preload as tightened, F0. Unit: N. Accepted: greater than 0 N.
+    pub preload_n: f64,
+    /// Stiffness of the screw, kS. Unit: N/m. Accepted: greater than 0 kN/mm.
+    pub bolt_stiffness_n_per_m: f64,
+    /// Stiffness of the layers, kP. Unit: N/m. Accepted: greater than 0 kN/mm.
+    pub member_stiffness_n_per_m: f64,
+    /// Stiffness of the layers after creep, kP∞. Unit: N/m. Accepted: greater than 0 kN/mm.
+    pub member_stiffness_after_creep_n_per_m: f64,
+    /// Embedding of all faces and threads, fz. Unit: m. Accepted: at least 0 mm.
+    pub embedding_m: f64,
+    /// Growth of the layers from the temperature of tightening, ΔlP; negative where they shrink. Unit: m.
+    pub member_growth_m: f64,
+    /// Growth of the screw over the same length, ΔlS; negative where it shrinks. Unit: m.
+    pub bolt_growth_m: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingPreloadChange>() == 56);
+    assert!(offset_of!(CoamingPreloadChange, preload_n) == 0);
+    assert!(offset_of!(CoamingPreloadChange, bolt_stiffness_n_per_m) == 8);
+    assert!(offset_of!(CoamingPreloadChange, member_stiffness_n_per_m) == 16);
+    assert!(offset_of!(CoamingPreloadChange, member_stiffness_after_creep_n_per_m) == 24);
+    assert!(offset_of!(CoamingPreloadChange, embedding_m) == 32);
+    assert!(offset_of!(CoamingPreloadChange, member_growth_m) == 40);
+    assert!(offset_of!(CoamingPreloadChange, bolt_growth_m) == 48);
+};
+
+/// The place of `residual_preload` in CoamingPreloadChangeOutcome.
+pub const COAMING_PLACE_PRELOAD_CHANGE_OUTCOME_RESIDUAL_PRELOAD: u32 = 0;
+
+/// The place of `balance` in CoamingPreloadChangeOutcome.
+pub const COAMING_PLACE_PRELOAD_CHANGE_OUTCOME_BALANCE: u32 = 1;
+
+/// The place of `residual_ratio` in CoamingPreloadChangeOutcome.
+pub const COAMING_PLACE_PRELOAD_CHANGE_OUTCOME_RESIDUAL_RATIO: u32 = 3;
+
+/// The place of `embedding_loss` in CoamingPreloadChangeOutcome.
+pub const COAMING_PLACE_PRELOAD_CHANGE_OUTCOME_EMBEDDING_LOSS: u32 = 4;
+
+/// The place of `creep_loss` in CoamingPreloadChangeOutcome.
+pub const COAMING_PLACE_PRELOAD_CHANGE_OUTCOME_CREEP_LOSS: u32 = 5;
+
+/// The place of `thermal_change` in CoamingPreloadChangeOutcome.
+pub const COAMING_PLACE_PRELOAD_CHANGE_OUTCOME_THERMAL_CHANGE: u32 = 6;
+
+/// Outcome of `PreloadChange`.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingPreloadChangeOutcome {
+    /// Preload that remains, F; zero where the joint is loose. Unit: N.
+    pub residual_preload_n: f64,
+    /// The sum before it is cut off at zero: negative by how much the joint is loose. Unit: N.
+    pub balance_n: f64,
+    /// True where nothing remains. 0 is no, 1 is yes.
+    pub loose: u8,
+    /// What remains over what was tightened.
+    pub residual_ratio: f64,
+    /// Loss by embedding alone. Unit: N.
+    pub embedding_loss_n: f64,
+    /// Loss by creep alone. Unit: N.
+    pub creep_loss_n: f64,
+    /// Change by temperature alone; positive is a gain. Unit: N.
+    pub thermal_change_n: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingPreloadChangeOutcome>() == 64);
+    assert!(offset_of!(CoamingPreloadChangeOutcome, residual_preload_n) == 0);
+    assert!(offset_of!(CoamingPreloadChangeOutcome, balance_n) == 8);
+    assert!(offset_of!(CoamingPreloadChangeOutcome, loose) == 16);
+    assert!(offset_of!(CoamingPreloadChangeOutcome, residual_ratio) == 24);
+    assert!(offset_of!(CoamingPreloadChangeOutcome, embedding_loss_n) == 32);
+    assert!(offset_of!(CoamingPreloadChangeOutcome, creep_loss_n) == 40);
+    assert!(offset_of!(CoamingPreloadChangeOutcome, thermal_change_n) == 48);
+    assert!(offset_of!(CoamingPreloadChangeOutcome, caveats) == 56);
+};
+
+impl Outcome<<fastener::PreloadChange as Calculation>::Outcome> for CoamingPreloadChangeOutcome {
+    fn of(outcome: &<fastener::PreloadChange as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            residual_preload_n: outcome.residual_preload.value,
+            balance_n: outcome.balance.value,
+            loose: u8::from(outcome.loose),
+            residual_ratio: outcome.residual_ratio,
+            embedding_loss_n: outcome.embedding_loss.value,
+            creep_loss_n: outcome.creep_loss.value,
+            thermal_change_n: outcome.thermal_change.value,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `bolt_stiffness` in CoamingJointLoad.
+pub const COAMING_PLACE_JOINT_LOAD_BOLT_STIFFNESS: u32 = 2;
+
+/// The place of `member_stiffness` in CoamingJointLoad.
+pub const COAMING_PLACE_JOINT_LOAD_MEMBER_STIFFNESS: u32 = 3;
+
+/// The place of `load_introduction_factor` in CoamingJointLoad.
+pub const COAMING_PLACE_JOINT_LOAD_LOAD_INTRODUCTION_FACTOR: u32 = 4;
+
+/// The place of `smallest_preload` in CoamingJointLoad.
+pub const COAMING_PLACE_JOINT_LOAD_SMALLEST_PRELOAD: u32 = 5;
+
+/// The place of `largest_preload` in CoamingJointLoad.
+pub const COAMING_PLACE_JOINT_LOAD_LARGEST_PRELOAD: u32 = 6;
+
+/// The place of `largest_axial_load` in CoamingJointLoad.
+pub const COAMING_PLACE_JOINT_LOAD_LARGEST_AXIAL_LOAD: u32 = 7;
+
+/// The place of `smallest_axial_load` in CoamingJointLoad.
+pub const COAMING_PLACE_JOINT_LOAD_SMALLEST_AXIAL_LOAD: u32 = 8;
+
+/// The place of `transverse_load` in CoamingJointLoad.
+pub const COAMING_PLACE_JOINT_LOAD_TRANSVERSE_LOAD: u32 = 9;
+
+/// The place of `friction` in CoamingJointLoad.
+pub const COAMING_PLACE_JOINT_LOAD_FRICTION: u32 = 10;
+
+/// A preloaded screw joint under axial and transverse load.
+///
+/// # Formula
+/// Load factor Φ = n kS/(kS + kP), which is n δP/(δS + δP). Screw: FS = FV + Φ FA. Clamp: FK = FV − (1 − Φ) FA; separated below
+/// zero, where the screw carries FA alone. Clamp that slip needs: FQ/(μ q). Slip safety = FK μ q/FQ.
+/// Amplitude: σa = Φ (FA max − FA min)/(2 As), while the joint stays closed. Endurance of threads rolled before heat treatment:
+/// σA = 0.85 (150 mm/d + 45) MPa.
+///
+/// # Validity
+/// Concentric load, linear springs. Outside VDI 2230 (plastic, foam or aluminium in the load path, stainless screws) the same
+/// springs are an estimate, with a caveat, and no endurance is given: no fatigue check passes on it. Endurance: from M6.
+///
+/// # Source
+/// VDI 2230-1 (2015), sections 5.3 to 5.5.3 (endurance recalled, unverified); Shigley's Mechanical Engineering Design, ex. 8-4.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingJointLoad {
+    /// Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
+    pub thread: u32,
+    /// What the joint is made of. One of the constants COAMING_JOINT_MATERIALS_....
+    pub materials: u32,
+    /// Stiffness of the screw, kS. Unit: N/m. Accepted: greater than 0 kN/mm.
+    pub bolt_stiffness_n_per_m: f64,
+    /// Stiffness of the layers, kP. Unit: N/m. Accepted: greater than 0 kN/mm.
+    pub member_stiffness_n_per_m: f64,
+    /// Load introduction factor, n: 1 where the load enters at the bearing faces, less towards the joint face. Accepted: at least 0 and at most 1.
+    pub load_introduction_factor: f64,
+    /// Smallest preload that remains in service, FV. Unit: N. Accepted: at least 0 N.
+    pub smallest_preload_n: f64,
+    /// Largest preload. Unit: N. Accepted: greater than 0 N.
+    pub largest_preload_n: f64,
+    /// Largest axial load on the screw, FA; positive pulls the joint open. Unit: N.
+    pub largest_axial_load_n: f64,
+    /// Smallest axial load of the same cycle. Unit: N.
+    pub smallest_axial_load_n: f64,
+    /// Transverse load on the screw's joint, FQ. Unit: N. Accepted: at least 0 N.
+    pub transverse_load_n: f64,
+    /// Smallest coefficient of friction between the layers, μ. Accepted: at least 0 and at most 1.
+    pub friction: f64,
+    /// Faces that the transverse load must slip on, q. Accepted: at least 1.
+    pub friction_faces: u32,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingJointLoad>() == 88);
+    assert!(offset_of!(CoamingJointLoad, thread) == 0);
+    assert!(offset_of!(CoamingJointLoad, materials) == 4);
+    assert!(offset_of!(CoamingJointLoad, bolt_stiffness_n_per_m) == 8);
+    assert!(offset_of!(CoamingJointLoad, member_stiffness_n_per_m) == 16);
+    assert!(offset_of!(CoamingJointLoad, load_introduction_factor) == 24);
+    assert!(offset_of!(CoamingJointLoad, smallest_preload_n) == 32);
+    assert!(offset_of!(CoamingJointLoad, largest_preload_n) == 40);
+    assert!(offset_of!(CoamingJointLoad, largest_axial_load_n) == 48);
+    assert!(offset_of!(CoamingJointLoad, smallest_axial_load_n) == 56);
+    assert!(offset_of!(CoamingJointLoad, transverse_load_n) == 64);
+    assert!(offset_of!(CoamingJointLoad, friction) == 72);
+    assert!(offset_of!(CoamingJointLoad, friction_faces) == 80);
+};
+
+/// The place of `load_factor` in CoamingJointLoadOutcome.
+pub const COAMING_PLACE_JOINT_LOAD_OUTCOME_LOAD_FACTOR: u32 = 0;
+
+/// The place of `largest_screw_force` in CoamingJointLoadOutcome.
+pub const COAMING_PLACE_JOINT_LOAD_OUTCOME_LARGEST_SCREW_FORCE: u32 = 1;
+
+/// The place of `largest_screw_stress` in CoamingJointLoadOutcome.
+pub const COAMING_PLACE_JOINT_LOAD_OUTCOME_LARGEST_SCREW_STRESS: u32 = 2;
+
+/// The place of `preload_stress` in CoamingJointLoadOutcome.
+pub const COAMING_PLACE_JOINT_LOAD_OUTCOME_PRELOAD_STRESS: u32 = 3;
+
+/// The place of `residual_clamp` in CoamingJointLoadOutcome.
+pub const COAMING_PLACE_JOINT_LOAD_OUTCOME_RESIDUAL_CLAMP: u32 = 4;
+
+/// The place of `separation_load` in CoamingJointLoadOutcome.
+pub const COAMING_PLACE_JOINT_LOAD_OUTCOME_SEPARATION_LOAD: u32 = 5;
+
+/// The place of `clamp_against_slip` in CoamingJointLoadOutcome.
+pub const COAMING_PLACE_JOINT_LOAD_OUTCOME_CLAMP_AGAINST_SLIP: u32 = 7;
+
+/// The place of `slip_safety` in CoamingJointLoadOutcome.
+pub const COAMING_PLACE_JOINT_LOAD_OUTCOME_SLIP_SAFETY: u32 = 8;
+
+/// The place of `stress_amplitude` in CoamingJointLoadOutcome.
+pub const COAMING_PLACE_JOINT_LOAD_OUTCOME_STRESS_AMPLITUDE: u32 = 9;
+
+/// The place of `endurance_amplitude` in CoamingJointLoadOutcome.
+pub const COAMING_PLACE_JOINT_LOAD_OUTCOME_ENDURANCE_AMPLITUDE: u32 = 10;
+
+/// Outcome of `JointLoad`.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingJointLoadOutcome {
+    /// Load factor, Φ.
+    pub load_factor: f64,
+    /// Largest force on the screw. Unit: N.
+    pub largest_screw_force_n: f64,
+    /// Stress of that force in the stress area. Unit: Pa.
+    pub largest_screw_stress_pa: f64,
+    /// Stress of the largest preload alone. Unit: Pa.
+    pub preload_stress_pa: f64,
+    /// Smallest clamp force that remains; zero where the joint opens. Unit: N.
+    pub residual_clamp_n: f64,
+    /// Whether `separation_load` is there: 0 is no, 1 is yes.
+    pub has_separation_load: u8,
+    /// Axial load at which the joint opens at its smallest preload; absent where no axial load opens it (Φ = 1). Unit: N.
+    pub separation_load_n: f64,
+    /// True where the joint opens. 0 is no, 1 is yes.
+    pub separates: u8,
+    /// Whether `clamp_against_slip` is there: 0 is no, 1 is yes.
+    pub has_clamp_against_slip: u8,
+    /// Clamp force that the transverse load needs; absent without a transverse load or with no friction. Unit: N.
+    pub clamp_against_slip_n: f64,
+    /// Whether `slip_safety` is there: 0 is no, 1 is yes.
+    pub has_slip_safety: u8,
+    /// Residual clamp's hold over the transverse load; below 1 it slips. Absent without a transverse load.
+    pub slip_safety: f64,
+    /// Stress amplitude, σa. Unit: Pa.
+    pub stress_amplitude_pa: f64,
+    /// Whether `endurance_amplitude` is there: 0 is no, 1 is yes.
+    pub has_endurance_amplitude: u8,
+    /// Endurance amplitude, σA; absent outside VDI 2230, below M6, or where the joint opens. Unit: Pa.
+    pub endurance_amplitude_pa: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingJointLoadOutcome>() == 120);
+    assert!(offset_of!(CoamingJointLoadOutcome, load_factor) == 0);
+    assert!(offset_of!(CoamingJointLoadOutcome, largest_screw_force_n) == 8);
+    assert!(offset_of!(CoamingJointLoadOutcome, largest_screw_stress_pa) == 16);
+    assert!(offset_of!(CoamingJointLoadOutcome, preload_stress_pa) == 24);
+    assert!(offset_of!(CoamingJointLoadOutcome, residual_clamp_n) == 32);
+    assert!(offset_of!(CoamingJointLoadOutcome, has_separation_load) == 40);
+    assert!(offset_of!(CoamingJointLoadOutcome, separation_load_n) == 48);
+    assert!(offset_of!(CoamingJointLoadOutcome, separates) == 56);
+    assert!(offset_of!(CoamingJointLoadOutcome, has_clamp_against_slip) == 57);
+    assert!(offset_of!(CoamingJointLoadOutcome, clamp_against_slip_n) == 64);
+    assert!(offset_of!(CoamingJointLoadOutcome, has_slip_safety) == 72);
+    assert!(offset_of!(CoamingJointLoadOutcome, slip_safety) == 80);
+    assert!(offset_of!(CoamingJointLoadOutcome, stress_amplitude_pa) == 88);
+    assert!(offset_of!(CoamingJointLoadOutcome, has_endurance_amplitude) == 96);
+    assert!(offset_of!(CoamingJointLoadOutcome, endurance_amplitude_pa) == 104);
+    assert!(offset_of!(CoamingJointLoadOutcome, caveats) == 112);
+};
+
+impl Outcome<<fastener::JointLoad as Calculation>::Outcome> for CoamingJointLoadOutcome {
+    fn of(outcome: &<fastener::JointLoad as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            load_factor: outcome.load_factor,
+            largest_screw_force_n: outcome.largest_screw_force.value,
+            largest_screw_stress_pa: outcome.largest_screw_stress.value,
+            preload_stress_pa: outcome.preload_stress.value,
+            residual_clamp_n: outcome.residual_clamp.value,
+            has_separation_load: u8::from(outcome.separation_load.is_some()),
+            separation_load_n: outcome.separation_load.map_or(0.0, |value| value.value),
+            separates: u8::from(outcome.separates),
+            has_clamp_against_slip: u8::from(outcome.clamp_against_slip.is_some()),
+            clamp_against_slip_n: outcome.clamp_against_slip.map_or(0.0, |value| value.value),
+            has_slip_safety: u8::from(outcome.slip_safety.is_some()),
+            slip_safety: outcome.slip_safety.unwrap_or(0.0),
+            stress_amplitude_pa: outcome.stress_amplitude.value,
+            has_endurance_amplitude: u8::from(outcome.endurance_amplitude.is_some()),
+            endurance_amplitude_pa: outcome.endurance_amplitude.map_or(0.0, |value| value.value),
+            caveats: caveats.bits(),
+        }
+    }
+}
+
 impl Input for CoamingThread {
     type Calculation = fastener::Thread;
     type Outcome = CoamingThreadOutcome;
@@ -2381,6 +3687,470 @@ pub unsafe extern "C" fn coaming_hole_edge(
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn coaming_hole_edge_batch(
     input: *const CoamingHoleEdge,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingScrewStrength {
+    type Calculation = fastener::ScrewStrength;
+    type Outcome = CoamingScrewStrengthOutcome;
+
+    fn to_calculation(&self) -> Result<fastener::ScrewStrength, Error> {
+        Ok(fastener::ScrewStrength {
+            strength_class: choice("strength_class", self.strength_class)?,
+            thread: choice("thread", self.thread)?,
+            head_loadability: choice("head_loadability", self.head_loadability)?,
+        })
+    }
+}
+
+/// Strength of a screw of a standard class: stresses, and the loads that its stress area carries.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_screw_strength(
+    input: *const CoamingScrewStrength,
+    outcome: *mut CoamingScrewStrengthOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Strength of a screw of a standard class: stresses, and the loads that its stress area carries. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_screw_strength_batch(
+    input: *const CoamingScrewStrength,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingTensionAndShear {
+    type Calculation = fastener::TensionAndShear;
+    type Outcome = CoamingTensionAndShearOutcome;
+
+    fn to_calculation(&self) -> Result<fastener::TensionAndShear, Error> {
+        Ok(fastener::TensionAndShear {
+            tension: si(self.tension_n),
+            allowed_tension: si(self.allowed_tension_n),
+            shear: si(self.shear_n),
+            allowed_shear: si(self.allowed_shear_n),
+        })
+    }
+}
+
+/// Tension and shear together on one screw, by the interaction of their ratios.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_tension_and_shear(
+    input: *const CoamingTensionAndShear,
+    outcome: *mut CoamingTensionAndShearOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Tension and shear together on one screw, by the interaction of their ratios. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_tension_and_shear_batch(
+    input: *const CoamingTensionAndShear,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingThreadLimits {
+    type Calculation = fastener::ThreadLimits;
+    type Outcome = CoamingThreadLimitsOutcome;
+
+    fn to_calculation(&self) -> Result<fastener::ThreadLimits, Error> {
+        Ok(fastener::ThreadLimits { thread: choice("thread", self.thread)? })
+    }
+}
+
+/// Limits of size of a screw's and a nut's thread of the medium class: 6g and 6H, or 2A and 2B.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_thread_limits(
+    input: *const CoamingThreadLimits,
+    outcome: *mut CoamingThreadLimitsOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Limits of size of a screw's and a nut's thread of the medium class: 6g and 6H, or 2A and 2B. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_thread_limits_batch(
+    input: *const CoamingThreadLimits,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingThreadStripping {
+    type Calculation = fastener::ThreadStripping;
+    type Outcome = CoamingThreadStrippingOutcome;
+
+    fn to_calculation(&self) -> Result<fastener::ThreadStripping, Error> {
+        Ok(fastener::ThreadStripping {
+            thread: choice("thread", self.thread)?,
+            engagement: si(self.engagement_m),
+            external_shear_strength: si(self.external_shear_strength_pa),
+            internal_shear_strength: si(self.internal_shear_strength_pa),
+            screw_load: si(self.screw_load_n),
+            nut_width: (self.has_nut_width != 0).then_some(si(self.nut_width_m)),
+        })
+    }
+}
+
+/// Strip areas and forces of a screw in a nut, insert or tapped hole, and the engagement at which the screw breaks first.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_thread_stripping(
+    input: *const CoamingThreadStripping,
+    outcome: *mut CoamingThreadStrippingOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Strip areas and forces of a screw in a nut, insert or tapped hole, and the engagement at which the screw breaks first. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_thread_stripping_batch(
+    input: *const CoamingThreadStripping,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingInsertLoad {
+    type Calculation = fastener::InsertLoad;
+    type Outcome = CoamingInsertLoadOutcome;
+
+    fn to_calculation(&self) -> Result<fastener::InsertLoad, Error> {
+        Ok(fastener::InsertLoad {
+            pull_out: si(self.pull_out_n),
+            torque_out: si(self.torque_out_n_m),
+            factor: self.factor,
+            insert_diameter: si(self.insert_diameter_m),
+            clamped_hole_diameter: si(self.clamped_hole_diameter_m),
+            bears_on_insert: self.bears_on_insert != 0,
+            preload: si(self.preload_n),
+            service_pull: si(self.service_pull_n),
+            tightening_torque: si(self.tightening_torque_n_m),
+        })
+    }
+}
+
+/// Load on a threaded insert in plastic against its maker's pull-out and torque-out figures, and whether the screw jacks it out.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_insert_load(
+    input: *const CoamingInsertLoad,
+    outcome: *mut CoamingInsertLoadOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Load on a threaded insert in plastic against its maker's pull-out and torque-out figures, and whether the screw jacks it out. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_insert_load_batch(
+    input: *const CoamingInsertLoad,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingInsertPullOut {
+    type Calculation = fastener::InsertPullOut;
+    type Outcome = CoamingInsertPullOutOutcome;
+
+    fn to_calculation(&self) -> Result<fastener::InsertPullOut, Error> {
+        Ok(fastener::InsertPullOut {
+            shear_strength: si(self.shear_strength_pa),
+            insert_diameter: si(self.insert_diameter_m),
+            insert_length: si(self.insert_length_m),
+            reduction: self.reduction,
+        })
+    }
+}
+
+/// Estimate of an insert's or self-tapping screw's pull-out and torque-out in plastic, by shear on the cylinder round it.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_insert_pull_out(
+    input: *const CoamingInsertPullOut,
+    outcome: *mut CoamingInsertPullOutOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Estimate of an insert's or self-tapping screw's pull-out and torque-out in plastic, by shear on the cylinder round it. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_insert_pull_out_batch(
+    input: *const CoamingInsertPullOut,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingInsertBoss {
+    type Calculation = fastener::InsertBoss;
+    type Outcome = CoamingInsertBossOutcome;
+
+    fn to_calculation(&self) -> Result<fastener::InsertBoss, Error> {
+        Ok(fastener::InsertBoss {
+            kind: choice("kind", self.kind)?,
+            layer_direction: choice("layer_direction", self.layer_direction)?,
+            screw_diameter: si(self.screw_diameter_m),
+            insert_diameter: si(self.insert_diameter_m),
+            insert_length: si(self.insert_length_m),
+            hole_diameter: si(self.hole_diameter_m),
+            hole_depth: si(self.hole_depth_m),
+            part_depth: si(self.part_depth_m),
+            boss_diameter: si(self.boss_diameter_m),
+            engagement: si(self.engagement_m),
+            required_boss_ratio: self.required_boss_ratio,
+            required_wall: si(self.required_wall_m),
+            required_room_below: si(self.required_room_below_m),
+            required_floor: si(self.required_floor_m),
+            required_engagement_ratio: self.required_engagement_ratio,
+        })
+    }
+}
+
+/// Boss of an insert or a self-tapping screw: its ratios against those that are required, and the room in its hole.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_insert_boss(
+    input: *const CoamingInsertBoss,
+    outcome: *mut CoamingInsertBossOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Boss of an insert or a self-tapping screw: its ratios against those that are required, and the room in its hole. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_insert_boss_batch(
+    input: *const CoamingInsertBoss,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingPreloadChange {
+    type Calculation = fastener::PreloadChange;
+    type Outcome = CoamingPreloadChangeOutcome;
+
+    fn to_calculation(&self) -> Result<fastener::PreloadChange, Error> {
+        Ok(fastener::PreloadChange {
+            preload: si(self.preload_n),
+            bolt_stiffness: si(self.bolt_stiffness_n_per_m),
+            member_stiffness: si(self.member_stiffness_n_per_m),
+            member_stiffness_after_creep: si(self.member_stiffness_after_creep_n_per_m),
+            embedding: si(self.embedding_m),
+            member_growth: si(self.member_growth_m),
+            bolt_growth: si(self.bolt_growth_m),
+        })
+    }
+}
+
+/// Preload that remains after embedding, creep and a change of temperature.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_preload_change(
+    input: *const CoamingPreloadChange,
+    outcome: *mut CoamingPreloadChangeOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Preload that remains after embedding, creep and a change of temperature. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_preload_change_batch(
+    input: *const CoamingPreloadChange,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingJointLoad {
+    type Calculation = fastener::JointLoad;
+    type Outcome = CoamingJointLoadOutcome;
+
+    fn to_calculation(&self) -> Result<fastener::JointLoad, Error> {
+        Ok(fastener::JointLoad {
+            thread: choice("thread", self.thread)?,
+            materials: choice("materials", self.materials)?,
+            bolt_stiffness: si(self.bolt_stiffness_n_per_m),
+            member_stiffness: si(self.member_stiffness_n_per_m),
+            load_introduction_factor: self.load_introduction_factor,
+            smallest_preload: si(self.smallest_preload_n),
+            largest_preload: si(self.largest_preload_n),
+            largest_axial_load: si(self.largest_axial_load_n),
+            smallest_axial_load: si(self.smallest_axial_load_n),
+            transverse_load: si(self.transverse_load_n),
+            friction: self.friction,
+            friction_faces: self.friction_faces,
+        })
+    }
+}
+
+/// A preloaded screw joint under axial and transverse load.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_joint_load(
+    input: *const CoamingJointLoad,
+    outcome: *mut CoamingJointLoadOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// A preloaded screw joint under axial and transverse load. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_joint_load_batch(
+    input: *const CoamingJointLoad,
     batch: *const CoamingBatch,
     caveats: *mut u64,
     fault: *mut CoamingFault,

@@ -860,7 +860,7 @@ impl Outcome<<gasket::GasketStrip as Calculation>::Outcome> for CoamingGasketStr
             has_corner_stretch: u8::from(outcome.corner_stretch.is_some()),
             corner_stretch: outcome.corner_stretch.unwrap_or(0.0),
             has_corner_bends: u8::from(outcome.corner_bends.is_some()),
-            corner_bends: outcome.corner_bends.map_or(0, |value| u8::from(value)),
+            corner_bends: outcome.corner_bends.map_or(0, u8::from),
             caveats: caveats.bits(),
         }
     }

@@ -12,6 +12,27 @@ pub const COAMING_EDGE_SUPPORT_SUPPORTED: u32 = 0;
 /// EdgeSupport `clamped`: Held against deflection and against turning.
 pub const COAMING_EDGE_SUPPORT_CLAMPED: u32 = 1;
 
+/// InPlaneSupport `free`: Not held: the edge may draw in and wave, as on a gasket or under a bezel.
+pub const COAMING_IN_PLANE_SUPPORT_FREE: u32 = 0;
+
+/// InPlaneSupport `straight`: The edge stays straight and may draw in, as with a stiff loose frame or between equal bays.
+pub const COAMING_IN_PLANE_SUPPORT_STRAIGHT: u32 = 1;
+
+/// InPlaneSupport `held`: The edge stays straight where it is; the sheet may slide along it.
+pub const COAMING_IN_PLANE_SUPPORT_HELD: u32 = 2;
+
+/// InPlaneSupport `fixed`: No point of the edge moves, as when welded or bonded to a stiff frame.
+pub const COAMING_IN_PLANE_SUPPORT_FIXED: u32 = 3;
+
+/// PlateEdge `free`: Not held at all.
+pub const COAMING_PLATE_EDGE_FREE: u32 = 0;
+
+/// PlateEdge `supported`: Held against deflection, free to turn.
+pub const COAMING_PLATE_EDGE_SUPPORTED: u32 = 1;
+
+/// PlateEdge `clamped`: Held against deflection and against turning.
+pub const COAMING_PLATE_EDGE_CLAMPED: u32 = 2;
+
 /// The place of `length` in CoamingRectangularPlate.
 pub const COAMING_PLACE_RECTANGULAR_PLATE_LENGTH: u32 = 0;
 
@@ -625,6 +646,1111 @@ impl Outcome<<plate::RectangularPlateFrequency as Calculation>::Outcome>
     }
 }
 
+/// The place of `length` in CoamingRectangularPlateLargeDeflection.
+pub const COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_LENGTH: u32 = 0;
+
+/// The place of `width` in CoamingRectangularPlateLargeDeflection.
+pub const COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_WIDTH: u32 = 1;
+
+/// The place of `thickness` in CoamingRectangularPlateLargeDeflection.
+pub const COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_THICKNESS: u32 = 2;
+
+/// The place of `youngs_modulus` in CoamingRectangularPlateLargeDeflection.
+pub const COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_YOUNGS_MODULUS: u32 = 3;
+
+/// The place of `poissons_ratio` in CoamingRectangularPlateLargeDeflection.
+pub const COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_POISSONS_RATIO: u32 = 4;
+
+/// The place of `pressure` in CoamingRectangularPlateLargeDeflection.
+pub const COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_PRESSURE: u32 = 5;
+
+/// Large deflection of a rectangular plate under uniform pressure: bending and stretching together (von Kármán).
+///
+/// # Formula
+/// Least energy ½ D ∫(∇²w)² + ½ E t/(1 − ν²) ∫(e_x² + e_y² + 2 ν e_x e_y + ½ (1 − ν) γ²) − ∫ q w with
+/// e_x = ∂u/∂x + ½ (∂w/∂x)² and so on, by Ritz with Legendre polynomials for u, v, w and Newton's rule.
+/// Membrane stress E (e_x + ν e_y)/(1 − ν²), bending stress 6 M/t².
+///
+/// # Validity
+/// Thin, flat, isotropic, elastic; slopes small against 1. Deflection to 0.2 %, stress at the centre to about 2 %, at a
+/// clamped edge to about 2 %, for q s⁴/(E t⁴) to 400 and sides of 1:1 to 1:3 (s the shorter side); outside: caveat. Stress
+/// in the corners is not given: free and straight edges are pressed there.
+///
+/// # Source
+/// S. Levy, NACA TN 846/Report 737 (supported) and TN 847/Report 740 (clamped), 1942.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingRectangularPlateLargeDeflection {
+    /// Length of the plate between its supports, a. Unit: m. Accepted: greater than 0 mm.
+    pub length_m: f64,
+    /// Width of the plate between its supports, b; it may be the longer side. Unit: m. Accepted: greater than 0 mm.
+    pub width_m: f64,
+    /// Thickness, t. Unit: m. Accepted: greater than 0 mm.
+    pub thickness_m: f64,
+    /// Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
+    pub youngs_modulus_pa: f64,
+    /// Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
+    pub poissons_ratio: f64,
+    /// Pressure, q: positive pushes the plate inward. Unit: Pa.
+    pub pressure_pa: f64,
+    /// How the plate is held along its edge against deflection and turning. One of the constants COAMING_EDGE_SUPPORT_....
+    pub edge_support: u32,
+    /// How the edge is held in the plane of the plate. One of the constants COAMING_IN_PLANE_SUPPORT_....
+    pub in_plane_support: u32,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingRectangularPlateLargeDeflection>() == 56);
+    assert!(offset_of!(CoamingRectangularPlateLargeDeflection, length_m) == 0);
+    assert!(offset_of!(CoamingRectangularPlateLargeDeflection, width_m) == 8);
+    assert!(offset_of!(CoamingRectangularPlateLargeDeflection, thickness_m) == 16);
+    assert!(offset_of!(CoamingRectangularPlateLargeDeflection, youngs_modulus_pa) == 24);
+    assert!(offset_of!(CoamingRectangularPlateLargeDeflection, poissons_ratio) == 32);
+    assert!(offset_of!(CoamingRectangularPlateLargeDeflection, pressure_pa) == 40);
+    assert!(offset_of!(CoamingRectangularPlateLargeDeflection, edge_support) == 48);
+    assert!(offset_of!(CoamingRectangularPlateLargeDeflection, in_plane_support) == 52);
+};
+
+/// The place of `linear_deflection` in CoamingRectangularPlateLargeDeflectionOutcome.
+pub const COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_LINEAR_DEFLECTION: u32 = 0;
+
+/// The place of `centre_deflection` in CoamingRectangularPlateLargeDeflectionOutcome.
+pub const COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_CENTRE_DEFLECTION: u32 = 1;
+
+/// The place of `deflection_ratio` in CoamingRectangularPlateLargeDeflectionOutcome.
+pub const COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_DEFLECTION_RATIO: u32 = 2;
+
+/// The place of `centre_membrane_stress_along_length` in CoamingRectangularPlateLargeDeflectionOutcome.
+pub const COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_CENTRE_MEMBRANE_STRESS_ALONG_LENGTH: u32 =
+    3;
+
+/// The place of `centre_membrane_stress_along_width` in CoamingRectangularPlateLargeDeflectionOutcome.
+pub const COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_CENTRE_MEMBRANE_STRESS_ALONG_WIDTH: u32 =
+    4;
+
+/// The place of `centre_bending_stress_along_length` in CoamingRectangularPlateLargeDeflectionOutcome.
+pub const COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_CENTRE_BENDING_STRESS_ALONG_LENGTH: u32 =
+    5;
+
+/// The place of `centre_bending_stress_along_width` in CoamingRectangularPlateLargeDeflectionOutcome.
+pub const COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_CENTRE_BENDING_STRESS_ALONG_WIDTH: u32 = 6;
+
+/// The place of `length_edge_membrane_stress` in CoamingRectangularPlateLargeDeflectionOutcome.
+pub const COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_LENGTH_EDGE_MEMBRANE_STRESS: u32 = 7;
+
+/// The place of `length_edge_bending_stress` in CoamingRectangularPlateLargeDeflectionOutcome.
+pub const COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_LENGTH_EDGE_BENDING_STRESS: u32 = 8;
+
+/// The place of `width_edge_membrane_stress` in CoamingRectangularPlateLargeDeflectionOutcome.
+pub const COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_WIDTH_EDGE_MEMBRANE_STRESS: u32 = 9;
+
+/// The place of `width_edge_bending_stress` in CoamingRectangularPlateLargeDeflectionOutcome.
+pub const COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_WIDTH_EDGE_BENDING_STRESS: u32 = 10;
+
+/// The place of `largest_stress` in CoamingRectangularPlateLargeDeflectionOutcome.
+pub const COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_LARGEST_STRESS: u32 = 11;
+
+/// Outcome of `RectangularPlateLargeDeflection`. Bending stresses are those of the inner face, positive in tension.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingRectangularPlateLargeDeflectionOutcome {
+    /// Deflection of the centre by small-deflection theory, outward positive. Unit: m.
+    pub linear_deflection_m: f64,
+    /// Deflection of the centre, outward positive. Unit: m.
+    pub centre_deflection_m: f64,
+    /// Size of the centre's deflection over the thickness.
+    pub deflection_ratio: f64,
+    /// Membrane stress along the length at the centre. Unit: Pa.
+    pub centre_membrane_stress_along_length_pa: f64,
+    /// Membrane stress along the width at the centre. Unit: Pa.
+    pub centre_membrane_stress_along_width_pa: f64,
+    /// Bending stress along the length at the centre. Unit: Pa.
+    pub centre_bending_stress_along_length_pa: f64,
+    /// Bending stress along the width at the centre. Unit: Pa.
+    pub centre_bending_stress_along_width_pa: f64,
+    /// Membrane stress across an edge that runs along the length, at its middle. Unit: Pa.
+    pub length_edge_membrane_stress_pa: f64,
+    /// Bending stress across that edge; zero where supported. Unit: Pa.
+    pub length_edge_bending_stress_pa: f64,
+    /// Membrane stress across an edge that runs along the width, at its middle. Unit: Pa.
+    pub width_edge_membrane_stress_pa: f64,
+    /// Bending stress across that edge; zero where supported. Unit: Pa.
+    pub width_edge_bending_stress_pa: f64,
+    /// Size of the largest stress of these places, membrane and bending added. Unit: Pa.
+    pub largest_stress_pa: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingRectangularPlateLargeDeflectionOutcome>() == 104);
+    assert!(offset_of!(CoamingRectangularPlateLargeDeflectionOutcome, linear_deflection_m) == 0);
+    assert!(offset_of!(CoamingRectangularPlateLargeDeflectionOutcome, centre_deflection_m) == 8);
+    assert!(offset_of!(CoamingRectangularPlateLargeDeflectionOutcome, deflection_ratio) == 16);
+    assert!(
+        offset_of!(CoamingRectangularPlateLargeDeflectionOutcome, centre_membrane_stress_along_length_pa)
+            == 24
+    );
+    assert!(
+        offset_of!(CoamingRectangularPlateLargeDeflectionOutcome, centre_membrane_stress_along_width_pa)
+            == 32
+    );
+    assert!(
+        offset_of!(CoamingRectangularPlateLargeDeflectionOutcome, centre_bending_stress_along_length_pa)
+            == 40
+    );
+    assert!(
+        offset_of!(CoamingRectangularPlateLargeDeflectionOutcome, centre_bending_stress_along_width_pa) == 48
+    );
+    assert!(offset_of!(CoamingRectangularPlateLargeDeflectionOutcome, length_edge_membrane_stress_pa) == 56);
+    assert!(offset_of!(CoamingRectangularPlateLargeDeflectionOutcome, length_edge_bending_stress_pa) == 64);
+    assert!(offset_of!(CoamingRectangularPlateLargeDeflectionOutcome, width_edge_membrane_stress_pa) == 72);
+    assert!(offset_of!(CoamingRectangularPlateLargeDeflectionOutcome, width_edge_bending_stress_pa) == 80);
+    assert!(offset_of!(CoamingRectangularPlateLargeDeflectionOutcome, largest_stress_pa) == 88);
+    assert!(offset_of!(CoamingRectangularPlateLargeDeflectionOutcome, caveats) == 96);
+};
+
+impl Outcome<<plate::RectangularPlateLargeDeflection as Calculation>::Outcome>
+    for CoamingRectangularPlateLargeDeflectionOutcome
+{
+    fn of(
+        outcome: &<plate::RectangularPlateLargeDeflection as Calculation>::Outcome,
+        caveats: Caveats,
+    ) -> Self {
+        Self {
+            linear_deflection_m: outcome.linear_deflection.value,
+            centre_deflection_m: outcome.centre_deflection.value,
+            deflection_ratio: outcome.deflection_ratio,
+            centre_membrane_stress_along_length_pa: outcome.centre_membrane_stress_along_length.value,
+            centre_membrane_stress_along_width_pa: outcome.centre_membrane_stress_along_width.value,
+            centre_bending_stress_along_length_pa: outcome.centre_bending_stress_along_length.value,
+            centre_bending_stress_along_width_pa: outcome.centre_bending_stress_along_width.value,
+            length_edge_membrane_stress_pa: outcome.length_edge_membrane_stress.value,
+            length_edge_bending_stress_pa: outcome.length_edge_bending_stress.value,
+            width_edge_membrane_stress_pa: outcome.width_edge_membrane_stress.value,
+            width_edge_bending_stress_pa: outcome.width_edge_bending_stress.value,
+            largest_stress_pa: outcome.largest_stress.value,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `radius` in CoamingCircularPlate.
+pub const COAMING_PLACE_CIRCULAR_PLATE_RADIUS: u32 = 0;
+
+/// The place of `thickness` in CoamingCircularPlate.
+pub const COAMING_PLACE_CIRCULAR_PLATE_THICKNESS: u32 = 1;
+
+/// The place of `youngs_modulus` in CoamingCircularPlate.
+pub const COAMING_PLACE_CIRCULAR_PLATE_YOUNGS_MODULUS: u32 = 2;
+
+/// The place of `poissons_ratio` in CoamingCircularPlate.
+pub const COAMING_PLACE_CIRCULAR_PLATE_POISSONS_RATIO: u32 = 3;
+
+/// The place of `pressure` in CoamingCircularPlate.
+pub const COAMING_PLACE_CIRCULAR_PLATE_PRESSURE: u32 = 5;
+
+/// The place of `central_force` in CoamingCircularPlate.
+pub const COAMING_PLACE_CIRCULAR_PLATE_CENTRAL_FORCE: u32 = 6;
+
+/// The place of `force_radius` in CoamingCircularPlate.
+pub const COAMING_PLACE_CIRCULAR_PLATE_FORCE_RADIUS: u32 = 7;
+
+/// Circular plate under uniform pressure and a central force spread over a small disc, supported or clamped.
+///
+/// # Formula
+/// Pressure q: supported w0 = (5 + ν)/(1 + ν) q a⁴/(64 D), M0 = (3 + ν) q a²/16; clamped w0 = q a⁴/(64 D),
+/// M0 = (1 + ν) q a²/16, edge M = −q a²/8. Force F on a disc of radius c, clamped:
+/// w0 = F/(16 π D) (a² − c² ln(a/c) − ¾ c²), M0 = (1 + ν) F/(4 π) (ln(a/c) + c²/(4 a²)), edge M = −F/(4 π) (1 − c²/(2 a²)).
+/// A supported edge turns until its moment is gone: minus that moment all over, w0 more by a² M/(2 (1 + ν) D). σ = 6 M/t².
+///
+/// # Validity
+/// Thin, flat, isotropic, elastic; small deflection. Exact within thin-plate theory. Caveats: deflection past t/2; t over
+/// 1/20 of the diameter; a disc narrower than the thickness.
+///
+/// # Source
+/// Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), art. 16 to 19; Chen & Liew (eds.), The
+/// Civil Engineering Handbook, 2nd ed., ch. 47, eqs. 47.72 to 47.76 (second-hand).
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingCircularPlate {
+    /// Radius of the plate to its support, a. Unit: m. Accepted: greater than 0 mm.
+    pub radius_m: f64,
+    /// Thickness, t. Unit: m. Accepted: greater than 0 mm.
+    pub thickness_m: f64,
+    /// Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
+    pub youngs_modulus_pa: f64,
+    /// Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
+    pub poissons_ratio: f64,
+    /// How the plate is held along its edge. One of the constants COAMING_EDGE_SUPPORT_....
+    pub edge_support: u32,
+    /// Pressure, q: positive pushes the plate inward. Unit: Pa.
+    pub pressure_pa: f64,
+    /// Whether `central_force` is given: 0 is no, 1 is yes.
+    pub has_central_force: u8,
+    /// Force on a disc about the centre, F, positive inward; none if absent. Unit: N.
+    pub central_force_n: f64,
+    /// Whether `force_radius` is given: 0 is no, 1 is yes.
+    pub has_force_radius: u8,
+    /// Radius of that disc, c; needed with the force. Unit: m. Accepted: greater than 0 mm.
+    pub force_radius_m: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingCircularPlate>() == 80);
+    assert!(offset_of!(CoamingCircularPlate, radius_m) == 0);
+    assert!(offset_of!(CoamingCircularPlate, thickness_m) == 8);
+    assert!(offset_of!(CoamingCircularPlate, youngs_modulus_pa) == 16);
+    assert!(offset_of!(CoamingCircularPlate, poissons_ratio) == 24);
+    assert!(offset_of!(CoamingCircularPlate, edge_support) == 32);
+    assert!(offset_of!(CoamingCircularPlate, pressure_pa) == 40);
+    assert!(offset_of!(CoamingCircularPlate, has_central_force) == 48);
+    assert!(offset_of!(CoamingCircularPlate, central_force_n) == 56);
+    assert!(offset_of!(CoamingCircularPlate, has_force_radius) == 64);
+    assert!(offset_of!(CoamingCircularPlate, force_radius_m) == 72);
+};
+
+/// The place of `flexural_rigidity` in CoamingCircularPlateOutcome.
+pub const COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_FLEXURAL_RIGIDITY: u32 = 0;
+
+/// The place of `centre_deflection` in CoamingCircularPlateOutcome.
+pub const COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_CENTRE_DEFLECTION: u32 = 1;
+
+/// The place of `deflection_ratio` in CoamingCircularPlateOutcome.
+pub const COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_DEFLECTION_RATIO: u32 = 2;
+
+/// The place of `centre_moment` in CoamingCircularPlateOutcome.
+pub const COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_CENTRE_MOMENT: u32 = 3;
+
+/// The place of `edge_moment` in CoamingCircularPlateOutcome.
+pub const COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_EDGE_MOMENT: u32 = 4;
+
+/// The place of `edge_tangential_moment` in CoamingCircularPlateOutcome.
+pub const COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_EDGE_TANGENTIAL_MOMENT: u32 = 5;
+
+/// The place of `centre_stress` in CoamingCircularPlateOutcome.
+pub const COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_CENTRE_STRESS: u32 = 6;
+
+/// The place of `edge_stress` in CoamingCircularPlateOutcome.
+pub const COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_EDGE_STRESS: u32 = 7;
+
+/// The place of `largest_stress` in CoamingCircularPlateOutcome.
+pub const COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_LARGEST_STRESS: u32 = 8;
+
+/// The place of `edge_slope` in CoamingCircularPlateOutcome.
+pub const COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_EDGE_SLOPE: u32 = 9;
+
+/// The place of `edge_reaction` in CoamingCircularPlateOutcome.
+pub const COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_EDGE_REACTION: u32 = 10;
+
+/// Outcome of `CircularPlate`. Moments and stresses are those of the inner face, positive where it is in tension.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingCircularPlateOutcome {
+    /// Flexural rigidity, D. Unit: N·m.
+    pub flexural_rigidity_n_m: f64,
+    /// Deflection of the centre, the largest; outward positive. Unit: m.
+    pub centre_deflection_m: f64,
+    /// Size of the centre's deflection over the thickness.
+    pub deflection_ratio: f64,
+    /// Moment per length at the centre, the same in all directions. Unit: N.
+    pub centre_moment_n: f64,
+    /// Radial moment per length at the edge; zero where supported. Unit: N.
+    pub edge_moment_n: f64,
+    /// Tangential moment per length at the edge. Unit: N.
+    pub edge_tangential_moment_n: f64,
+    /// Stress at the centre. Unit: Pa.
+    pub centre_stress_pa: f64,
+    /// Radial stress at the edge. Unit: Pa.
+    pub edge_stress_pa: f64,
+    /// Size of the larger of the two. Unit: Pa.
+    pub largest_stress_pa: f64,
+    /// Slope at the edge, its size; zero where clamped. Unit: rad.
+    pub edge_slope_rad: f64,
+    /// Reaction per length of the edge, outward positive. Unit: N/m.
+    pub edge_reaction_n_per_m: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingCircularPlateOutcome>() == 96);
+    assert!(offset_of!(CoamingCircularPlateOutcome, flexural_rigidity_n_m) == 0);
+    assert!(offset_of!(CoamingCircularPlateOutcome, centre_deflection_m) == 8);
+    assert!(offset_of!(CoamingCircularPlateOutcome, deflection_ratio) == 16);
+    assert!(offset_of!(CoamingCircularPlateOutcome, centre_moment_n) == 24);
+    assert!(offset_of!(CoamingCircularPlateOutcome, edge_moment_n) == 32);
+    assert!(offset_of!(CoamingCircularPlateOutcome, edge_tangential_moment_n) == 40);
+    assert!(offset_of!(CoamingCircularPlateOutcome, centre_stress_pa) == 48);
+    assert!(offset_of!(CoamingCircularPlateOutcome, edge_stress_pa) == 56);
+    assert!(offset_of!(CoamingCircularPlateOutcome, largest_stress_pa) == 64);
+    assert!(offset_of!(CoamingCircularPlateOutcome, edge_slope_rad) == 72);
+    assert!(offset_of!(CoamingCircularPlateOutcome, edge_reaction_n_per_m) == 80);
+    assert!(offset_of!(CoamingCircularPlateOutcome, caveats) == 88);
+};
+
+impl Outcome<<plate::CircularPlate as Calculation>::Outcome> for CoamingCircularPlateOutcome {
+    fn of(outcome: &<plate::CircularPlate as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            flexural_rigidity_n_m: outcome.flexural_rigidity.value,
+            centre_deflection_m: outcome.centre_deflection.value,
+            deflection_ratio: outcome.deflection_ratio,
+            centre_moment_n: outcome.centre_moment.value,
+            edge_moment_n: outcome.edge_moment.value,
+            edge_tangential_moment_n: outcome.edge_tangential_moment.value,
+            centre_stress_pa: outcome.centre_stress.value,
+            edge_stress_pa: outcome.edge_stress.value,
+            largest_stress_pa: outcome.largest_stress.value,
+            edge_slope_rad: outcome.edge_slope.value,
+            edge_reaction_n_per_m: outcome.edge_reaction.value,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `outer_radius` in CoamingAnnularPlate.
+pub const COAMING_PLACE_ANNULAR_PLATE_OUTER_RADIUS: u32 = 0;
+
+/// The place of `inner_radius` in CoamingAnnularPlate.
+pub const COAMING_PLACE_ANNULAR_PLATE_INNER_RADIUS: u32 = 1;
+
+/// The place of `thickness` in CoamingAnnularPlate.
+pub const COAMING_PLACE_ANNULAR_PLATE_THICKNESS: u32 = 2;
+
+/// The place of `youngs_modulus` in CoamingAnnularPlate.
+pub const COAMING_PLACE_ANNULAR_PLATE_YOUNGS_MODULUS: u32 = 3;
+
+/// The place of `poissons_ratio` in CoamingAnnularPlate.
+pub const COAMING_PLACE_ANNULAR_PLATE_POISSONS_RATIO: u32 = 4;
+
+/// The place of `pressure` in CoamingAnnularPlate.
+pub const COAMING_PLACE_ANNULAR_PLATE_PRESSURE: u32 = 7;
+
+/// The place of `inner_force` in CoamingAnnularPlate.
+pub const COAMING_PLACE_ANNULAR_PLATE_INNER_FORCE: u32 = 8;
+
+/// Annular plate under uniform pressure and a force spread around its inner edge, each edge free, supported or clamped.
+///
+/// # Formula
+/// w = c1 + c2 r² + c3 ln r + c4 r² ln r + q r⁴/(64 D), the four constants from two conditions at each edge: free M = 0 and
+/// V given, supported w = 0 and M = 0, clamped w = 0 and w' = 0. M_r = −D (w'' + ν w'/r), M_t = −D (w'/r + ν w''),
+/// V = −D (w'' + w'/r)'. σ = 6 M/t².
+///
+/// # Validity
+/// Thin, flat, isotropic, elastic; small deflection. At least one edge is held. Largest values by search over the radius,
+/// to 1e-6. The force acts on a free inner edge only. Caveats: deflection past t/2; t over 1/20 of the ring's width.
+///
+/// # Source
+/// Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), art. 17.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingAnnularPlate {
+    /// Outer radius, a. Unit: m. Accepted: greater than 0 mm.
+    pub outer_radius_m: f64,
+    /// Inner radius, b; less than the outer one. Unit: m. Accepted: greater than 0 mm.
+    pub inner_radius_m: f64,
+    /// Thickness, t. Unit: m. Accepted: greater than 0 mm.
+    pub thickness_m: f64,
+    /// Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
+    pub youngs_modulus_pa: f64,
+    /// Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
+    pub poissons_ratio: f64,
+    /// How the outer edge is held. One of the constants COAMING_PLATE_EDGE_....
+    pub outer_edge: u32,
+    /// How the inner edge is held. One of the constants COAMING_PLATE_EDGE_....
+    pub inner_edge: u32,
+    /// Pressure on the ring, q: positive pushes it inward, away from the good face. Unit: Pa.
+    pub pressure_pa: f64,
+    /// Whether `inner_force` is given: 0 is no, 1 is yes.
+    pub has_inner_force: u8,
+    /// Force spread evenly around a free inner edge, positive inward; none if absent. Unit: N.
+    pub inner_force_n: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingAnnularPlate>() == 72);
+    assert!(offset_of!(CoamingAnnularPlate, outer_radius_m) == 0);
+    assert!(offset_of!(CoamingAnnularPlate, inner_radius_m) == 8);
+    assert!(offset_of!(CoamingAnnularPlate, thickness_m) == 16);
+    assert!(offset_of!(CoamingAnnularPlate, youngs_modulus_pa) == 24);
+    assert!(offset_of!(CoamingAnnularPlate, poissons_ratio) == 32);
+    assert!(offset_of!(CoamingAnnularPlate, outer_edge) == 40);
+    assert!(offset_of!(CoamingAnnularPlate, inner_edge) == 44);
+    assert!(offset_of!(CoamingAnnularPlate, pressure_pa) == 48);
+    assert!(offset_of!(CoamingAnnularPlate, has_inner_force) == 56);
+    assert!(offset_of!(CoamingAnnularPlate, inner_force_n) == 64);
+};
+
+/// The place of `flexural_rigidity` in CoamingAnnularPlateOutcome.
+pub const COAMING_PLACE_ANNULAR_PLATE_OUTCOME_FLEXURAL_RIGIDITY: u32 = 0;
+
+/// The place of `outer_deflection` in CoamingAnnularPlateOutcome.
+pub const COAMING_PLACE_ANNULAR_PLATE_OUTCOME_OUTER_DEFLECTION: u32 = 1;
+
+/// The place of `inner_deflection` in CoamingAnnularPlateOutcome.
+pub const COAMING_PLACE_ANNULAR_PLATE_OUTCOME_INNER_DEFLECTION: u32 = 2;
+
+/// The place of `largest_deflection` in CoamingAnnularPlateOutcome.
+pub const COAMING_PLACE_ANNULAR_PLATE_OUTCOME_LARGEST_DEFLECTION: u32 = 3;
+
+/// The place of `deflection_ratio` in CoamingAnnularPlateOutcome.
+pub const COAMING_PLACE_ANNULAR_PLATE_OUTCOME_DEFLECTION_RATIO: u32 = 4;
+
+/// The place of `outer_moment` in CoamingAnnularPlateOutcome.
+pub const COAMING_PLACE_ANNULAR_PLATE_OUTCOME_OUTER_MOMENT: u32 = 5;
+
+/// The place of `inner_moment` in CoamingAnnularPlateOutcome.
+pub const COAMING_PLACE_ANNULAR_PLATE_OUTCOME_INNER_MOMENT: u32 = 6;
+
+/// The place of `inner_tangential_moment` in CoamingAnnularPlateOutcome.
+pub const COAMING_PLACE_ANNULAR_PLATE_OUTCOME_INNER_TANGENTIAL_MOMENT: u32 = 7;
+
+/// The place of `largest_stress` in CoamingAnnularPlateOutcome.
+pub const COAMING_PLACE_ANNULAR_PLATE_OUTCOME_LARGEST_STRESS: u32 = 8;
+
+/// The place of `outer_reaction` in CoamingAnnularPlateOutcome.
+pub const COAMING_PLACE_ANNULAR_PLATE_OUTCOME_OUTER_REACTION: u32 = 9;
+
+/// The place of `inner_reaction` in CoamingAnnularPlateOutcome.
+pub const COAMING_PLACE_ANNULAR_PLATE_OUTCOME_INNER_REACTION: u32 = 10;
+
+/// Outcome of `AnnularPlate`. Moments and stresses are those of the inner face, positive where it is in tension.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingAnnularPlateOutcome {
+    /// Flexural rigidity, D. Unit: N·m.
+    pub flexural_rigidity_n_m: f64,
+    /// Deflection of the outer edge, outward positive. Unit: m.
+    pub outer_deflection_m: f64,
+    /// Deflection of the inner edge, outward positive. Unit: m.
+    pub inner_deflection_m: f64,
+    /// Deflection of the largest size, outward positive. Unit: m.
+    pub largest_deflection_m: f64,
+    /// Size of the largest deflection over the thickness.
+    pub deflection_ratio: f64,
+    /// Radial moment per length at the outer edge. Unit: N.
+    pub outer_moment_n: f64,
+    /// Radial moment per length at the inner edge. Unit: N.
+    pub inner_moment_n: f64,
+    /// Tangential moment per length at the inner edge. Unit: N.
+    pub inner_tangential_moment_n: f64,
+    /// Size of the largest stress, radial or tangential. Unit: Pa.
+    pub largest_stress_pa: f64,
+    /// Reaction per length of the outer edge, outward positive; zero where free. Unit: N/m.
+    pub outer_reaction_n_per_m: f64,
+    /// Reaction per length of the inner edge, outward positive; zero where free. Unit: N/m.
+    pub inner_reaction_n_per_m: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingAnnularPlateOutcome>() == 96);
+    assert!(offset_of!(CoamingAnnularPlateOutcome, flexural_rigidity_n_m) == 0);
+    assert!(offset_of!(CoamingAnnularPlateOutcome, outer_deflection_m) == 8);
+    assert!(offset_of!(CoamingAnnularPlateOutcome, inner_deflection_m) == 16);
+    assert!(offset_of!(CoamingAnnularPlateOutcome, largest_deflection_m) == 24);
+    assert!(offset_of!(CoamingAnnularPlateOutcome, deflection_ratio) == 32);
+    assert!(offset_of!(CoamingAnnularPlateOutcome, outer_moment_n) == 40);
+    assert!(offset_of!(CoamingAnnularPlateOutcome, inner_moment_n) == 48);
+    assert!(offset_of!(CoamingAnnularPlateOutcome, inner_tangential_moment_n) == 56);
+    assert!(offset_of!(CoamingAnnularPlateOutcome, largest_stress_pa) == 64);
+    assert!(offset_of!(CoamingAnnularPlateOutcome, outer_reaction_n_per_m) == 72);
+    assert!(offset_of!(CoamingAnnularPlateOutcome, inner_reaction_n_per_m) == 80);
+    assert!(offset_of!(CoamingAnnularPlateOutcome, caveats) == 88);
+};
+
+impl Outcome<<plate::AnnularPlate as Calculation>::Outcome> for CoamingAnnularPlateOutcome {
+    fn of(outcome: &<plate::AnnularPlate as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            flexural_rigidity_n_m: outcome.flexural_rigidity.value,
+            outer_deflection_m: outcome.outer_deflection.value,
+            inner_deflection_m: outcome.inner_deflection.value,
+            largest_deflection_m: outcome.largest_deflection.value,
+            deflection_ratio: outcome.deflection_ratio,
+            outer_moment_n: outcome.outer_moment.value,
+            inner_moment_n: outcome.inner_moment.value,
+            inner_tangential_moment_n: outcome.inner_tangential_moment.value,
+            largest_stress_pa: outcome.largest_stress.value,
+            outer_reaction_n_per_m: outcome.outer_reaction.value,
+            inner_reaction_n_per_m: outcome.inner_reaction.value,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `length` in CoamingPlateTemperatureGradient.
+pub const COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_LENGTH: u32 = 0;
+
+/// The place of `width` in CoamingPlateTemperatureGradient.
+pub const COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_WIDTH: u32 = 1;
+
+/// The place of `thickness` in CoamingPlateTemperatureGradient.
+pub const COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_THICKNESS: u32 = 2;
+
+/// The place of `youngs_modulus` in CoamingPlateTemperatureGradient.
+pub const COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_YOUNGS_MODULUS: u32 = 3;
+
+/// The place of `poissons_ratio` in CoamingPlateTemperatureGradient.
+pub const COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_POISSONS_RATIO: u32 = 4;
+
+/// The place of `expansion` in CoamingPlateTemperatureGradient.
+pub const COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_EXPANSION: u32 = 5;
+
+/// The place of `gradient` in CoamingPlateTemperatureGradient.
+pub const COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_GRADIENT: u32 = 6;
+
+/// Rectangular plate with a temperature gradient through its thickness: free bow, supported bow, clamped moment and stress.
+///
+/// # Formula
+/// Free: curvature α ΔT/t in every direction, bow κ L²/8 over a span L. Clamped all round: flat, M = D (1 + ν) α ΔT/t,
+/// σ = E α ΔT/(2 (1 − ν)). Supported all round: ∇²w = −(1 + ν) α ΔT/t with w = 0 at the edge, so that
+/// w0 = (1 + ν) α ΔT/t s² (1/8 − (4/π³) Σ ± 1/(m³ cosh(m π l/(2 s)))), m odd, s and l the sides.
+///
+/// # Validity
+/// Linear course of temperature through the thickness, the same all over; thin, isotropic, elastic; properties at the mean
+/// temperature; small deflection (caveat where the supported bow passes t/2). The gradient is that of the outer face less the
+/// inner one; the plate bows towards the warmer face.
+///
+/// # Source
+/// Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), art. 14 (free, clamped) and art. 24
+/// (supported).
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingPlateTemperatureGradient {
+    /// Length of the plate, a. Unit: m. Accepted: greater than 0 mm.
+    pub length_m: f64,
+    /// Width of the plate, b. Unit: m. Accepted: greater than 0 mm.
+    pub width_m: f64,
+    /// Thickness, t. Unit: m. Accepted: greater than 0 mm.
+    pub thickness_m: f64,
+    /// Young's modulus at the mean temperature, E. Unit: Pa. Accepted: greater than 0 GPa.
+    pub youngs_modulus_pa: f64,
+    /// Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
+    pub poissons_ratio: f64,
+    /// Coefficient of linear expansion, α. Unit: 1/K.
+    pub expansion_per_k: f64,
+    /// Temperature of the outer face less that of the inner face, ΔT. Unit: K.
+    pub gradient_k: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingPlateTemperatureGradient>() == 56);
+    assert!(offset_of!(CoamingPlateTemperatureGradient, length_m) == 0);
+    assert!(offset_of!(CoamingPlateTemperatureGradient, width_m) == 8);
+    assert!(offset_of!(CoamingPlateTemperatureGradient, thickness_m) == 16);
+    assert!(offset_of!(CoamingPlateTemperatureGradient, youngs_modulus_pa) == 24);
+    assert!(offset_of!(CoamingPlateTemperatureGradient, poissons_ratio) == 32);
+    assert!(offset_of!(CoamingPlateTemperatureGradient, expansion_per_k) == 40);
+    assert!(offset_of!(CoamingPlateTemperatureGradient, gradient_k) == 48);
+};
+
+/// The place of `free_curvature` in CoamingPlateTemperatureGradientOutcome.
+pub const COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_OUTCOME_FREE_CURVATURE: u32 = 0;
+
+/// The place of `free_bow_along_length` in CoamingPlateTemperatureGradientOutcome.
+pub const COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_OUTCOME_FREE_BOW_ALONG_LENGTH: u32 = 1;
+
+/// The place of `free_bow_along_width` in CoamingPlateTemperatureGradientOutcome.
+pub const COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_OUTCOME_FREE_BOW_ALONG_WIDTH: u32 = 2;
+
+/// The place of `supported_bow` in CoamingPlateTemperatureGradientOutcome.
+pub const COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_OUTCOME_SUPPORTED_BOW: u32 = 3;
+
+/// The place of `clamped_moment` in CoamingPlateTemperatureGradientOutcome.
+pub const COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_OUTCOME_CLAMPED_MOMENT: u32 = 4;
+
+/// The place of `clamped_stress` in CoamingPlateTemperatureGradientOutcome.
+pub const COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_OUTCOME_CLAMPED_STRESS: u32 = 5;
+
+/// Outcome of `PlateTemperatureGradient`.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingPlateTemperatureGradientOutcome {
+    /// Curvature of the free plate; positive where the middle stands outward. Unit: 1/m.
+    pub free_curvature_per_m: f64,
+    /// Bow of the free plate over its length, middle against ends, outward positive. Unit: m.
+    pub free_bow_along_length_m: f64,
+    /// Bow of the free plate over its width, outward positive. Unit: m.
+    pub free_bow_along_width_m: f64,
+    /// Deflection of the centre of a plate supported all round, outward positive. Unit: m.
+    pub supported_bow_m: f64,
+    /// Moment per length all over a plate clamped all round: positive where the inner face is in tension. Unit: N.
+    pub clamped_moment_n: f64,
+    /// Stress on the inner face of the clamped plate, in all directions; the outer face has the opposite. Unit: Pa.
+    pub clamped_stress_pa: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingPlateTemperatureGradientOutcome>() == 56);
+    assert!(offset_of!(CoamingPlateTemperatureGradientOutcome, free_curvature_per_m) == 0);
+    assert!(offset_of!(CoamingPlateTemperatureGradientOutcome, free_bow_along_length_m) == 8);
+    assert!(offset_of!(CoamingPlateTemperatureGradientOutcome, free_bow_along_width_m) == 16);
+    assert!(offset_of!(CoamingPlateTemperatureGradientOutcome, supported_bow_m) == 24);
+    assert!(offset_of!(CoamingPlateTemperatureGradientOutcome, clamped_moment_n) == 32);
+    assert!(offset_of!(CoamingPlateTemperatureGradientOutcome, clamped_stress_pa) == 40);
+    assert!(offset_of!(CoamingPlateTemperatureGradientOutcome, caveats) == 48);
+};
+
+impl Outcome<<plate::PlateTemperatureGradient as Calculation>::Outcome>
+    for CoamingPlateTemperatureGradientOutcome
+{
+    fn of(outcome: &<plate::PlateTemperatureGradient as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            free_curvature_per_m: outcome.free_curvature.value,
+            free_bow_along_length_m: outcome.free_bow_along_length.value,
+            free_bow_along_width_m: outcome.free_bow_along_width.value,
+            supported_bow_m: outcome.supported_bow.value,
+            clamped_moment_n: outcome.clamped_moment.value,
+            clamped_stress_pa: outcome.clamped_stress.value,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `length` in CoamingHeatedPlateBuckling.
+pub const COAMING_PLACE_HEATED_PLATE_BUCKLING_LENGTH: u32 = 0;
+
+/// The place of `width` in CoamingHeatedPlateBuckling.
+pub const COAMING_PLACE_HEATED_PLATE_BUCKLING_WIDTH: u32 = 1;
+
+/// The place of `thickness` in CoamingHeatedPlateBuckling.
+pub const COAMING_PLACE_HEATED_PLATE_BUCKLING_THICKNESS: u32 = 2;
+
+/// The place of `youngs_modulus` in CoamingHeatedPlateBuckling.
+pub const COAMING_PLACE_HEATED_PLATE_BUCKLING_YOUNGS_MODULUS: u32 = 3;
+
+/// The place of `poissons_ratio` in CoamingHeatedPlateBuckling.
+pub const COAMING_PLACE_HEATED_PLATE_BUCKLING_POISSONS_RATIO: u32 = 4;
+
+/// The place of `expansion` in CoamingHeatedPlateBuckling.
+pub const COAMING_PLACE_HEATED_PLATE_BUCKLING_EXPANSION: u32 = 5;
+
+/// The place of `temperature_rise` in CoamingHeatedPlateBuckling.
+pub const COAMING_PLACE_HEATED_PLATE_BUCKLING_TEMPERATURE_RISE: u32 = 6;
+
+/// Rectangular plate whose edges are held in its plane, heated evenly: restrained stress and critical temperature rise.
+///
+/// # Formula
+/// Restrained: σ = −E α ΔT/(1 − ν), alike in both directions. Buckling under equal pressure N both ways: supported
+/// N = π² D (1/a² + 1/b²); clamped N = k π² D/s² by Ritz with twice-integrated Legendre polynomials (k = 5.303 for the
+/// square), s the shorter side. Critical rise ΔT = N (1 − ν)/(E α t).
+///
+/// # Validity
+/// Thin, flat, isotropic, elastic; edges that cannot move in the plane at all: any clearance at the holes comes off the
+/// rise first. Material properties constant over the rise. k to 1e-6 for sides of 1:1 to 1:10. A plate that is not flat
+/// bows from the start. Caveat: t over 1/20 of the shorter side.
+///
+/// # Source
+/// Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), art. 14; Timoshenko & Gere, Theory of
+/// Elastic Stability, 2nd ed. (1961), art. 9.2 and 9.3 (from memory, unverified).
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingHeatedPlateBuckling {
+    /// Length of the plate between its supports, a. Unit: m. Accepted: greater than 0 mm.
+    pub length_m: f64,
+    /// Width of the plate between its supports, b. Unit: m. Accepted: greater than 0 mm.
+    pub width_m: f64,
+    /// Thickness, t. Unit: m. Accepted: greater than 0 mm.
+    pub thickness_m: f64,
+    /// Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
+    pub youngs_modulus_pa: f64,
+    /// Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
+    pub poissons_ratio: f64,
+    /// Coefficient of linear expansion, α: of the plate, or what it has more than its frame. Unit: 1/K. Accepted: greater than 0 1/K.
+    pub expansion_per_k: f64,
+    /// Rise of temperature over that at which the plate is unstressed, ΔT. Unit: K.
+    pub temperature_rise_k: f64,
+    /// How the plate is held along its edge against deflection and turning. One of the constants COAMING_EDGE_SUPPORT_....
+    pub edge_support: u32,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingHeatedPlateBuckling>() == 64);
+    assert!(offset_of!(CoamingHeatedPlateBuckling, length_m) == 0);
+    assert!(offset_of!(CoamingHeatedPlateBuckling, width_m) == 8);
+    assert!(offset_of!(CoamingHeatedPlateBuckling, thickness_m) == 16);
+    assert!(offset_of!(CoamingHeatedPlateBuckling, youngs_modulus_pa) == 24);
+    assert!(offset_of!(CoamingHeatedPlateBuckling, poissons_ratio) == 32);
+    assert!(offset_of!(CoamingHeatedPlateBuckling, expansion_per_k) == 40);
+    assert!(offset_of!(CoamingHeatedPlateBuckling, temperature_rise_k) == 48);
+    assert!(offset_of!(CoamingHeatedPlateBuckling, edge_support) == 56);
+};
+
+/// The place of `restrained_stress` in CoamingHeatedPlateBucklingOutcome.
+pub const COAMING_PLACE_HEATED_PLATE_BUCKLING_OUTCOME_RESTRAINED_STRESS: u32 = 0;
+
+/// The place of `buckling_coefficient` in CoamingHeatedPlateBucklingOutcome.
+pub const COAMING_PLACE_HEATED_PLATE_BUCKLING_OUTCOME_BUCKLING_COEFFICIENT: u32 = 1;
+
+/// The place of `critical_stress` in CoamingHeatedPlateBucklingOutcome.
+pub const COAMING_PLACE_HEATED_PLATE_BUCKLING_OUTCOME_CRITICAL_STRESS: u32 = 2;
+
+/// The place of `critical_temperature_rise` in CoamingHeatedPlateBucklingOutcome.
+pub const COAMING_PLACE_HEATED_PLATE_BUCKLING_OUTCOME_CRITICAL_TEMPERATURE_RISE: u32 = 3;
+
+/// The place of `margin` in CoamingHeatedPlateBucklingOutcome.
+pub const COAMING_PLACE_HEATED_PLATE_BUCKLING_OUTCOME_MARGIN: u32 = 4;
+
+/// Outcome of `HeatedPlateBuckling`.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingHeatedPlateBucklingOutcome {
+    /// Stress of the restrained, unbuckled plate; compression is negative. Unit: Pa.
+    pub restrained_stress_pa: f64,
+    /// Buckling coefficient k = N s²/(π² D).
+    pub buckling_coefficient: f64,
+    /// Compressive stress at which the plate buckles, its size. Unit: Pa.
+    pub critical_stress_pa: f64,
+    /// Rise of temperature at which the plate buckles. Unit: K.
+    pub critical_temperature_rise_k: f64,
+    /// Whether `margin` is there: 0 is no, 1 is yes.
+    pub has_margin: u8,
+    /// Critical rise over the stated one, less one; absent where the plate is not heated.
+    pub margin: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingHeatedPlateBucklingOutcome>() == 56);
+    assert!(offset_of!(CoamingHeatedPlateBucklingOutcome, restrained_stress_pa) == 0);
+    assert!(offset_of!(CoamingHeatedPlateBucklingOutcome, buckling_coefficient) == 8);
+    assert!(offset_of!(CoamingHeatedPlateBucklingOutcome, critical_stress_pa) == 16);
+    assert!(offset_of!(CoamingHeatedPlateBucklingOutcome, critical_temperature_rise_k) == 24);
+    assert!(offset_of!(CoamingHeatedPlateBucklingOutcome, has_margin) == 32);
+    assert!(offset_of!(CoamingHeatedPlateBucklingOutcome, margin) == 40);
+    assert!(offset_of!(CoamingHeatedPlateBucklingOutcome, caveats) == 48);
+};
+
+impl Outcome<<plate::HeatedPlateBuckling as Calculation>::Outcome> for CoamingHeatedPlateBucklingOutcome {
+    fn of(outcome: &<plate::HeatedPlateBuckling as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            restrained_stress_pa: outcome.restrained_stress.value,
+            buckling_coefficient: outcome.buckling_coefficient,
+            critical_stress_pa: outcome.critical_stress.value,
+            critical_temperature_rise_k: outcome.critical_temperature_rise.value,
+            has_margin: u8::from(outcome.margin.is_some()),
+            margin: outcome.margin.unwrap_or(0.0),
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `short_time_deflection` in CoamingCreepDeflection.
+pub const COAMING_PLACE_CREEP_DEFLECTION_SHORT_TIME_DEFLECTION: u32 = 0;
+
+/// The place of `youngs_modulus` in CoamingCreepDeflection.
+pub const COAMING_PLACE_CREEP_DEFLECTION_YOUNGS_MODULUS: u32 = 1;
+
+/// The place of `creep_modulus_factor` in CoamingCreepDeflection.
+pub const COAMING_PLACE_CREEP_DEFLECTION_CREEP_MODULUS_FACTOR: u32 = 2;
+
+/// The place of `sustained_stress` in CoamingCreepDeflection.
+pub const COAMING_PLACE_CREEP_DEFLECTION_SUSTAINED_STRESS: u32 = 3;
+
+/// The place of `sustained_stress_limit` in CoamingCreepDeflection.
+pub const COAMING_PLACE_CREEP_DEFLECTION_SUSTAINED_STRESS_LIMIT: u32 = 4;
+
+/// Deflection of a plastic part after a time under a lasting load, and its sustained stress against the limit.
+///
+/// # Formula
+/// w(t) = w0/f, E(t) = f E0, f the creep modulus factor of the material for that time and temperature. The stress of a
+/// part under a given load does not change while its modulus falls evenly: it is compared with the sustained limit as it is.
+///
+/// # Validity
+/// Linear viscoelastic: stress below the sustained limit (a caveat past it), one material, load constant. After unloading
+/// the part returns only slowly.
+///
+/// # Source
+/// ISO 899-2 (creep modulus in bending, from memory, unverified); common practice.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingCreepDeflection {
+    /// Deflection by the short-time modulus, w0; its sign is kept. Unit: m.
+    pub short_time_deflection_m: f64,
+    /// Short-time modulus at that temperature, E0. Unit: Pa. Accepted: greater than 0 GPa.
+    pub youngs_modulus_pa: f64,
+    /// Creep modulus over short-time modulus, f. Accepted: greater than 0 and at most 1.
+    pub creep_modulus_factor: f64,
+    /// Stress under the lasting load. Unit: Pa.
+    pub sustained_stress_pa: f64,
+    /// Whether `sustained_stress_limit` is given: 0 is no, 1 is yes.
+    pub has_sustained_stress_limit: u8,
+    /// Sustained stress limit of the material; the margin is absent without it. Unit: Pa. Accepted: greater than 0 MPa.
+    pub sustained_stress_limit_pa: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingCreepDeflection>() == 48);
+    assert!(offset_of!(CoamingCreepDeflection, short_time_deflection_m) == 0);
+    assert!(offset_of!(CoamingCreepDeflection, youngs_modulus_pa) == 8);
+    assert!(offset_of!(CoamingCreepDeflection, creep_modulus_factor) == 16);
+    assert!(offset_of!(CoamingCreepDeflection, sustained_stress_pa) == 24);
+    assert!(offset_of!(CoamingCreepDeflection, has_sustained_stress_limit) == 32);
+    assert!(offset_of!(CoamingCreepDeflection, sustained_stress_limit_pa) == 40);
+};
+
+/// The place of `deflection` in CoamingCreepDeflectionOutcome.
+pub const COAMING_PLACE_CREEP_DEFLECTION_OUTCOME_DEFLECTION: u32 = 0;
+
+/// The place of `creep` in CoamingCreepDeflectionOutcome.
+pub const COAMING_PLACE_CREEP_DEFLECTION_OUTCOME_CREEP: u32 = 1;
+
+/// The place of `creep_modulus` in CoamingCreepDeflectionOutcome.
+pub const COAMING_PLACE_CREEP_DEFLECTION_OUTCOME_CREEP_MODULUS: u32 = 2;
+
+/// The place of `creep_strain` in CoamingCreepDeflectionOutcome.
+pub const COAMING_PLACE_CREEP_DEFLECTION_OUTCOME_CREEP_STRAIN: u32 = 3;
+
+/// The place of `margin` in CoamingCreepDeflectionOutcome.
+pub const COAMING_PLACE_CREEP_DEFLECTION_OUTCOME_MARGIN: u32 = 4;
+
+/// Outcome of `CreepDeflection`.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingCreepDeflectionOutcome {
+    /// Deflection after the time, w(t). Unit: m.
+    pub deflection_m: f64,
+    /// What creep adds. Unit: m.
+    pub creep_m: f64,
+    /// Creep modulus, E(t). Unit: Pa.
+    pub creep_modulus_pa: f64,
+    /// Strain after the time, size of the stress over the creep modulus.
+    pub creep_strain: f64,
+    /// Whether `margin` is there: 0 is no, 1 is yes.
+    pub has_margin: u8,
+    /// Sustained limit over the stress's size, less one; absent without a limit or a stress.
+    pub margin: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingCreepDeflectionOutcome>() == 56);
+    assert!(offset_of!(CoamingCreepDeflectionOutcome, deflection_m) == 0);
+    assert!(offset_of!(CoamingCreepDeflectionOutcome, creep_m) == 8);
+    assert!(offset_of!(CoamingCreepDeflectionOutcome, creep_modulus_pa) == 16);
+    assert!(offset_of!(CoamingCreepDeflectionOutcome, creep_strain) == 24);
+    assert!(offset_of!(CoamingCreepDeflectionOutcome, has_margin) == 32);
+    assert!(offset_of!(CoamingCreepDeflectionOutcome, margin) == 40);
+    assert!(offset_of!(CoamingCreepDeflectionOutcome, caveats) == 48);
+};
+
+impl Outcome<<plate::CreepDeflection as Calculation>::Outcome> for CoamingCreepDeflectionOutcome {
+    fn of(outcome: &<plate::CreepDeflection as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            deflection_m: outcome.deflection.value,
+            creep_m: outcome.creep.value,
+            creep_modulus_pa: outcome.creep_modulus.value,
+            creep_strain: outcome.creep_strain,
+            has_margin: u8::from(outcome.margin.is_some()),
+            margin: outcome.margin.unwrap_or(0.0),
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `natural_frequency` in CoamingRandomResponse.
+pub const COAMING_PLACE_RANDOM_RESPONSE_NATURAL_FREQUENCY: u32 = 0;
+
+/// The place of `amplification` in CoamingRandomResponse.
+pub const COAMING_PLACE_RANDOM_RESPONSE_AMPLIFICATION: u32 = 1;
+
+/// The place of `acceleration_spectral_density` in CoamingRandomResponse.
+pub const COAMING_PLACE_RANDOM_RESPONSE_ACCELERATION_SPECTRAL_DENSITY: u32 = 2;
+
+/// Response of one mode to random shaking of its base, by Miles' equation.
+///
+/// # Formula
+/// g_rms = √(π/2 f Q W), W the acceleration spectral density at f; three times that is met or stayed under 99.7 % of the time.
+/// Relative movement rms g_rms/(2 π f)².
+///
+/// # Validity
+/// One lightly damped mode (Q over 5; caveat below), density flat about f for some half-power widths, long shaking. The
+/// motion of the mode itself at its mass; a plate's centre moves more by its participation factor.
+///
+/// # Source
+/// NASA GSFC FEMCI, R. Simmons, Miles' Equation (2001), equation.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingRandomResponse {
+    /// Natural frequency of the mode, f. Unit: Hz. Accepted: greater than 0 Hz.
+    pub natural_frequency_hz: f64,
+    /// Amplification at resonance, Q = 1/(2 ζ). Accepted: at least 0.5.
+    pub amplification: f64,
+    /// Acceleration spectral density of the base at f, W. Unit: m^2/s^3. Accepted: at least 0 gn^2/Hz.
+    pub acceleration_spectral_density_m2_per_s3: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingRandomResponse>() == 24);
+    assert!(offset_of!(CoamingRandomResponse, natural_frequency_hz) == 0);
+    assert!(offset_of!(CoamingRandomResponse, amplification) == 8);
+    assert!(offset_of!(CoamingRandomResponse, acceleration_spectral_density_m2_per_s3) == 16);
+};
+
+/// The place of `rms_acceleration` in CoamingRandomResponseOutcome.
+pub const COAMING_PLACE_RANDOM_RESPONSE_OUTCOME_RMS_ACCELERATION: u32 = 0;
+
+/// The place of `three_sigma_acceleration` in CoamingRandomResponseOutcome.
+pub const COAMING_PLACE_RANDOM_RESPONSE_OUTCOME_THREE_SIGMA_ACCELERATION: u32 = 1;
+
+/// The place of `rms_movement` in CoamingRandomResponseOutcome.
+pub const COAMING_PLACE_RANDOM_RESPONSE_OUTCOME_RMS_MOVEMENT: u32 = 2;
+
+/// The place of `three_sigma_movement` in CoamingRandomResponseOutcome.
+pub const COAMING_PLACE_RANDOM_RESPONSE_OUTCOME_THREE_SIGMA_MOVEMENT: u32 = 3;
+
+/// Outcome of `RandomResponse`.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingRandomResponseOutcome {
+    /// Root mean square of the mode's acceleration. Unit: m/s^2.
+    pub rms_acceleration_m_per_s2: f64,
+    /// Three times that. Unit: m/s^2.
+    pub three_sigma_acceleration_m_per_s2: f64,
+    /// Root mean square of the movement against the base. Unit: m.
+    pub rms_movement_m: f64,
+    /// Three times that. Unit: m.
+    pub three_sigma_movement_m: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingRandomResponseOutcome>() == 40);
+    assert!(offset_of!(CoamingRandomResponseOutcome, rms_acceleration_m_per_s2) == 0);
+    assert!(offset_of!(CoamingRandomResponseOutcome, three_sigma_acceleration_m_per_s2) == 8);
+    assert!(offset_of!(CoamingRandomResponseOutcome, rms_movement_m) == 16);
+    assert!(offset_of!(CoamingRandomResponseOutcome, three_sigma_movement_m) == 24);
+    assert!(offset_of!(CoamingRandomResponseOutcome, caveats) == 32);
+};
+
+impl Outcome<<plate::RandomResponse as Calculation>::Outcome> for CoamingRandomResponseOutcome {
+    fn of(outcome: &<plate::RandomResponse as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            rms_acceleration_m_per_s2: outcome.rms_acceleration.value,
+            three_sigma_acceleration_m_per_s2: outcome.three_sigma_acceleration.value,
+            rms_movement_m: outcome.rms_movement.value,
+            three_sigma_movement_m: outcome.three_sigma_movement.value,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `natural_frequency` in CoamingSinusoidResponse.
+pub const COAMING_PLACE_SINUSOID_RESPONSE_NATURAL_FREQUENCY: u32 = 0;
+
+/// The place of `excitation_frequency` in CoamingSinusoidResponse.
+pub const COAMING_PLACE_SINUSOID_RESPONSE_EXCITATION_FREQUENCY: u32 = 1;
+
+/// The place of `damping_ratio` in CoamingSinusoidResponse.
+pub const COAMING_PLACE_SINUSOID_RESPONSE_DAMPING_RATIO: u32 = 2;
+
+/// The place of `base_acceleration` in CoamingSinusoidResponse.
+pub const COAMING_PLACE_SINUSOID_RESPONSE_BASE_ACCELERATION: u32 = 3;
+
+/// The place of `participation_factor` in CoamingSinusoidResponse.
+pub const COAMING_PLACE_SINUSOID_RESPONSE_PARTICIPATION_FACTOR: u32 = 4;
+
+/// Response of one mode to a sinusoidal shaking of its base.
+///
+/// # Formula
+/// r = f/f_n, H = 1/√((1 − r²)² + (2 ζ r)²). Movement against the base Γ A H/(2 π f_n)², A the base's acceleration and Γ the
+/// participation factor; transmissibility of a single mass √(1 + (2 ζ r)²) H.
+///
+/// # Validity
+/// One mode, light viscous damping, steady state. Other modes are left out: near a resonance theirs is small, far below it
+/// the sum over all modes tends to the static deflection under A.
+///
+/// # Source
+/// Common practice (the driven oscillator of any textbook on vibration).
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingSinusoidResponse {
+    /// Natural frequency of the mode, f_n. Unit: Hz. Accepted: greater than 0 Hz.
+    pub natural_frequency_hz: f64,
+    /// Frequency of the shaking, f. Unit: Hz. Accepted: greater than 0 Hz.
+    pub excitation_frequency_hz: f64,
+    /// Damping over critical damping, ζ. Accepted: greater than 0 and less than 1.
+    pub damping_ratio: f64,
+    /// Amplitude of the base's acceleration, A. Unit: m/s^2. Accepted: at least 0 gn.
+    pub base_acceleration_m_per_s2: f64,
+    /// Whether `participation_factor` is given: 0 is no, 1 is yes.
+    pub has_participation_factor: u8,
+    /// Participation factor of the mode at the place asked for, Γ; 1 (a single mass) if absent. Accepted: at least 0.
+    pub participation_factor: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingSinusoidResponse>() == 48);
+    assert!(offset_of!(CoamingSinusoidResponse, natural_frequency_hz) == 0);
+    assert!(offset_of!(CoamingSinusoidResponse, excitation_frequency_hz) == 8);
+    assert!(offset_of!(CoamingSinusoidResponse, damping_ratio) == 16);
+    assert!(offset_of!(CoamingSinusoidResponse, base_acceleration_m_per_s2) == 24);
+    assert!(offset_of!(CoamingSinusoidResponse, has_participation_factor) == 32);
+    assert!(offset_of!(CoamingSinusoidResponse, participation_factor) == 40);
+};
+
+/// The place of `frequency_ratio` in CoamingSinusoidResponseOutcome.
+pub const COAMING_PLACE_SINUSOID_RESPONSE_OUTCOME_FREQUENCY_RATIO: u32 = 0;
+
+/// The place of `magnification` in CoamingSinusoidResponseOutcome.
+pub const COAMING_PLACE_SINUSOID_RESPONSE_OUTCOME_MAGNIFICATION: u32 = 1;
+
+/// The place of `transmissibility` in CoamingSinusoidResponseOutcome.
+pub const COAMING_PLACE_SINUSOID_RESPONSE_OUTCOME_TRANSMISSIBILITY: u32 = 2;
+
+/// The place of `movement` in CoamingSinusoidResponseOutcome.
+pub const COAMING_PLACE_SINUSOID_RESPONSE_OUTCOME_MOVEMENT: u32 = 3;
+
+/// The place of `relative_acceleration` in CoamingSinusoidResponseOutcome.
+pub const COAMING_PLACE_SINUSOID_RESPONSE_OUTCOME_RELATIVE_ACCELERATION: u32 = 4;
+
+/// Outcome of `SinusoidResponse`.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingSinusoidResponseOutcome {
+    /// Frequency ratio, r.
+    pub frequency_ratio: f64,
+    /// Magnification of the movement, H.
+    pub magnification: f64,
+    /// Transmissibility of a single mass.
+    pub transmissibility: f64,
+    /// Amplitude of the movement against the base. Unit: m.
+    pub movement_m: f64,
+    /// Amplitude of the mode's acceleration against the base. Unit: m/s^2.
+    pub relative_acceleration_m_per_s2: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingSinusoidResponseOutcome>() == 48);
+    assert!(offset_of!(CoamingSinusoidResponseOutcome, frequency_ratio) == 0);
+    assert!(offset_of!(CoamingSinusoidResponseOutcome, magnification) == 8);
+    assert!(offset_of!(CoamingSinusoidResponseOutcome, transmissibility) == 16);
+    assert!(offset_of!(CoamingSinusoidResponseOutcome, movement_m) == 24);
+    assert!(offset_of!(CoamingSinusoidResponseOutcome, relative_acceleration_m_per_s2) == 32);
+    assert!(offset_of!(CoamingSinusoidResponseOutcome, caveats) == 40);
+};
+
+impl Outcome<<plate::SinusoidResponse as Calculation>::Outcome> for CoamingSinusoidResponseOutcome {
+    fn of(outcome: &<plate::SinusoidResponse as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            frequency_ratio: outcome.frequency_ratio,
+            magnification: outcome.magnification,
+            transmissibility: outcome.transmissibility,
+            movement_m: outcome.movement.value,
+            relative_acceleration_m_per_s2: outcome.relative_acceleration.value,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
 impl Input for CoamingRectangularPlate {
     type Calculation = plate::RectangularPlate;
     type Outcome = CoamingRectangularPlateOutcome;
@@ -779,6 +1905,420 @@ pub unsafe extern "C" fn coaming_rectangular_plate_frequency(
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn coaming_rectangular_plate_frequency_batch(
     input: *const CoamingRectangularPlateFrequency,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingRectangularPlateLargeDeflection {
+    type Calculation = plate::RectangularPlateLargeDeflection;
+    type Outcome = CoamingRectangularPlateLargeDeflectionOutcome;
+
+    fn to_calculation(&self) -> Result<plate::RectangularPlateLargeDeflection, Error> {
+        Ok(plate::RectangularPlateLargeDeflection {
+            length: si(self.length_m),
+            width: si(self.width_m),
+            thickness: si(self.thickness_m),
+            youngs_modulus: si(self.youngs_modulus_pa),
+            poissons_ratio: self.poissons_ratio,
+            pressure: si(self.pressure_pa),
+            edge_support: choice("edge_support", self.edge_support)?,
+            in_plane_support: choice("in_plane_support", self.in_plane_support)?,
+        })
+    }
+}
+
+/// Large deflection of a rectangular plate under uniform pressure: bending and stretching together (von Kármán).
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_rectangular_plate_large_deflection(
+    input: *const CoamingRectangularPlateLargeDeflection,
+    outcome: *mut CoamingRectangularPlateLargeDeflectionOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Large deflection of a rectangular plate under uniform pressure: bending and stretching together (von Kármán). Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_rectangular_plate_large_deflection_batch(
+    input: *const CoamingRectangularPlateLargeDeflection,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingCircularPlate {
+    type Calculation = plate::CircularPlate;
+    type Outcome = CoamingCircularPlateOutcome;
+
+    fn to_calculation(&self) -> Result<plate::CircularPlate, Error> {
+        Ok(plate::CircularPlate {
+            radius: si(self.radius_m),
+            thickness: si(self.thickness_m),
+            youngs_modulus: si(self.youngs_modulus_pa),
+            poissons_ratio: self.poissons_ratio,
+            edge_support: choice("edge_support", self.edge_support)?,
+            pressure: si(self.pressure_pa),
+            central_force: (self.has_central_force != 0).then_some(si(self.central_force_n)),
+            force_radius: (self.has_force_radius != 0).then_some(si(self.force_radius_m)),
+        })
+    }
+}
+
+/// Circular plate under uniform pressure and a central force spread over a small disc, supported or clamped.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_circular_plate(
+    input: *const CoamingCircularPlate,
+    outcome: *mut CoamingCircularPlateOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Circular plate under uniform pressure and a central force spread over a small disc, supported or clamped. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_circular_plate_batch(
+    input: *const CoamingCircularPlate,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingAnnularPlate {
+    type Calculation = plate::AnnularPlate;
+    type Outcome = CoamingAnnularPlateOutcome;
+
+    fn to_calculation(&self) -> Result<plate::AnnularPlate, Error> {
+        Ok(plate::AnnularPlate {
+            outer_radius: si(self.outer_radius_m),
+            inner_radius: si(self.inner_radius_m),
+            thickness: si(self.thickness_m),
+            youngs_modulus: si(self.youngs_modulus_pa),
+            poissons_ratio: self.poissons_ratio,
+            outer_edge: choice("outer_edge", self.outer_edge)?,
+            inner_edge: choice("inner_edge", self.inner_edge)?,
+            pressure: si(self.pressure_pa),
+            inner_force: (self.has_inner_force != 0).then_some(si(self.inner_force_n)),
+        })
+    }
+}
+
+/// Annular plate under uniform pressure and a force spread around its inner edge, each edge free, supported or clamped.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_annular_plate(
+    input: *const CoamingAnnularPlate,
+    outcome: *mut CoamingAnnularPlateOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Annular plate under uniform pressure and a force spread around its inner edge, each edge free, supported or clamped. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_annular_plate_batch(
+    input: *const CoamingAnnularPlate,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingPlateTemperatureGradient {
+    type Calculation = plate::PlateTemperatureGradient;
+    type Outcome = CoamingPlateTemperatureGradientOutcome;
+
+    fn to_calculation(&self) -> Result<plate::PlateTemperatureGradient, Error> {
+        Ok(plate::PlateTemperatureGradient {
+            length: si(self.length_m),
+            width: si(self.width_m),
+            thickness: si(self.thickness_m),
+            youngs_modulus: si(self.youngs_modulus_pa),
+            poissons_ratio: self.poissons_ratio,
+            expansion: si(self.expansion_per_k),
+            gradient: si(self.gradient_k),
+        })
+    }
+}
+
+/// Rectangular plate with a temperature gradient through its thickness: free bow, supported bow, clamped moment and stress.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_plate_temperature_gradient(
+    input: *const CoamingPlateTemperatureGradient,
+    outcome: *mut CoamingPlateTemperatureGradientOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Rectangular plate with a temperature gradient through its thickness: free bow, supported bow, clamped moment and stress. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_plate_temperature_gradient_batch(
+    input: *const CoamingPlateTemperatureGradient,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingHeatedPlateBuckling {
+    type Calculation = plate::HeatedPlateBuckling;
+    type Outcome = CoamingHeatedPlateBucklingOutcome;
+
+    fn to_calculation(&self) -> Result<plate::HeatedPlateBuckling, Error> {
+        Ok(plate::HeatedPlateBuckling {
+            length: si(self.length_m),
+            width: si(self.width_m),
+            thickness: si(self.thickness_m),
+            youngs_modulus: si(self.youngs_modulus_pa),
+            poissons_ratio: self.poissons_ratio,
+            expansion: si(self.expansion_per_k),
+            temperature_rise: si(self.temperature_rise_k),
+            edge_support: choice("edge_support", self.edge_support)?,
+        })
+    }
+}
+
+/// Rectangular plate whose edges are held in its plane, heated evenly: restrained stress and critical temperature rise.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_heated_plate_buckling(
+    input: *const CoamingHeatedPlateBuckling,
+    outcome: *mut CoamingHeatedPlateBucklingOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Rectangular plate whose edges are held in its plane, heated evenly: restrained stress and critical temperature rise. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_heated_plate_buckling_batch(
+    input: *const CoamingHeatedPlateBuckling,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingCreepDeflection {
+    type Calculation = plate::CreepDeflection;
+    type Outcome = CoamingCreepDeflectionOutcome;
+
+    fn to_calculation(&self) -> Result<plate::CreepDeflection, Error> {
+        Ok(plate::CreepDeflection {
+            short_time_deflection: si(self.short_time_deflection_m),
+            youngs_modulus: si(self.youngs_modulus_pa),
+            creep_modulus_factor: self.creep_modulus_factor,
+            sustained_stress: si(self.sustained_stress_pa),
+            sustained_stress_limit: (self.has_sustained_stress_limit != 0)
+                .then_some(si(self.sustained_stress_limit_pa)),
+        })
+    }
+}
+
+/// Deflection of a plastic part after a time under a lasting load, and its sustained stress against the limit.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_creep_deflection(
+    input: *const CoamingCreepDeflection,
+    outcome: *mut CoamingCreepDeflectionOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Deflection of a plastic part after a time under a lasting load, and its sustained stress against the limit. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_creep_deflection_batch(
+    input: *const CoamingCreepDeflection,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingRandomResponse {
+    type Calculation = plate::RandomResponse;
+    type Outcome = CoamingRandomResponseOutcome;
+
+    fn to_calculation(&self) -> Result<plate::RandomResponse, Error> {
+        Ok(plate::RandomResponse {
+            natural_frequency: si(self.natural_frequency_hz),
+            amplification: self.amplification,
+            acceleration_spectral_density: si(self.acceleration_spectral_density_m2_per_s3),
+        })
+    }
+}
+
+/// Response of one mode to random shaking of its base, by Miles' equation.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_random_response(
+    input: *const CoamingRandomResponse,
+    outcome: *mut CoamingRandomResponseOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Response of one mode to random shaking of its base, by Miles' equation. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_random_response_batch(
+    input: *const CoamingRandomResponse,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingSinusoidResponse {
+    type Calculation = plate::SinusoidResponse;
+    type Outcome = CoamingSinusoidResponseOutcome;
+
+    fn to_calculation(&self) -> Result<plate::SinusoidResponse, Error> {
+        Ok(plate::SinusoidResponse {
+            natural_frequency: si(self.natural_frequency_hz),
+            excitation_frequency: si(self.excitation_frequency_hz),
+            damping_ratio: self.damping_ratio,
+            base_acceleration: si(self.base_acceleration_m_per_s2),
+            participation_factor: (self.has_participation_factor != 0).then_some(self.participation_factor),
+        })
+    }
+}
+
+/// Response of one mode to a sinusoidal shaking of its base.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_sinusoid_response(
+    input: *const CoamingSinusoidResponse,
+    outcome: *mut CoamingSinusoidResponseOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Response of one mode to a sinusoidal shaking of its base. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_sinusoid_response_batch(
+    input: *const CoamingSinusoidResponse,
     batch: *const CoamingBatch,
     caveats: *mut u64,
     fault: *mut CoamingFault,

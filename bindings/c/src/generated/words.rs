@@ -103,6 +103,9 @@ pub const COAMING_CAVEAT_PATCH_WITHIN_THICKNESS: u32 = 18;
 /// The bit of the caveat `series_unsettled`: Two resolutions of the series differ by more than 1e-8 in deflection or 1e-6 in moment; the estimated errors are in the outcome. Use the estimated errors, move the patch away from the corner, or use the panel solver.
 pub const COAMING_CAVEAT_SERIES_UNSETTLED: u32 = 19;
 
+/// The bit of the caveat `creep_not_linear`: The sustained stress passes its limit: creep grows faster than stress there, and the creep modulus underrates it. Lower the stress below the sustained limit.
+pub const COAMING_CAVEAT_CREEP_NOT_LINEAR: u32 = 20;
+
 /// The bit of the caveat `fixed_hole_moves`: A close hole stands off the fixed point: growth is held back there and loads the hole. Move the fixed point to this hole, or make the hole a slot or oversize.
 pub const COAMING_CAVEAT_FIXED_HOLE_MOVES: u32 = 24;
 
@@ -120,6 +123,15 @@ pub const COAMING_CAVEAT_UNVERIFIED_SCATTER: u32 = 32;
 
 /// The bit of the caveat `not_standard_length`: The screw's length is not in the series. Choose a length of the series, or shorten a longer screw.
 pub const COAMING_CAVEAT_NOT_STANDARD_LENGTH: u32 = 33;
+
+/// The bit of the caveat `unverified_strength`: The strength of this class is not among the figures that were confirmed against the standard. Read the strength in the standard or on the maker's certificate.
+pub const COAMING_CAVEAT_UNVERIFIED_STRENGTH: u32 = 34;
+
+/// The bit of the caveat `printed_layers`: The boss is printed in layers, which part long before a moulded boss fails. Pull-test a printed sample, or turn the part so that the layers do not cross the pull.
+pub const COAMING_CAVEAT_PRINTED_LAYERS: u32 = 35;
+
+/// The bit of the caveat `outside_vdi_2230`: A soft layer, aluminium or a stainless screw is in the load path: outside VDI 2230, the springs are an estimate. Put a shoulder bush through the soft layer, or measure the clamp force over time.
+pub const COAMING_CAVEAT_OUTSIDE_VDI_2230: u32 = 36;
 
 /// The bit of the caveat `sponge_shape_estimated`: Only the pressure at 25 % comes from the grade; its course over compression is an estimate. Use a maker's measured points.
 pub const COAMING_CAVEAT_SPONGE_SHAPE_ESTIMATED: u32 = 40;
@@ -206,12 +218,16 @@ pub(crate) fn caveat_text(number: u32) -> Option<&'static CStr> {
 17 => c"The thickness is over 1/20 of the smallest span: shear deflection, which thin-plate theory leaves out, passes about 1 %.",
 18 => c"The loaded patch is smaller than the thickness: thin-plate theory overrates the bending stress beneath it.",
 19 => c"Two resolutions of the series differ by more than 1e-8 in deflection or 1e-6 in moment; the estimated errors are in the outcome.",
+20 => c"The sustained stress passes its limit: creep grows faster than stress there, and the creep modulus underrates it.",
 24 => c"A close hole stands off the fixed point: growth is held back there and loads the hole.",
 25 => c"The plate bows by more than its thickness: it tends to roll in one direction, with a smaller bow across.",
 26 => c"The bond is short against its transfer length: the two ends meet and the peel is off.",
 27 => c"The burn threshold was not confirmed against its standard.",
 32 => c"The scatter of the tightening method is recalled from its source, not read there.",
 33 => c"The screw's length is not in the series.",
+34 => c"The strength of this class is not among the figures that were confirmed against the standard.",
+35 => c"The boss is printed in layers, which part long before a moulded boss fails.",
+36 => c"A soft layer, aluminium or a stainless screw is in the load path: outside VDI 2230, the springs are an estimate.",
 40 => c"Only the pressure at 25 % comes from the grade; its course over compression is an estimate.",
 41 => c"The given pressure at 25 % lies outside the band of the stated grade.",
 42 => c"The rubber is so thin against its area that its own volume change softens it; the formula keeps it constant.",
@@ -239,12 +255,16 @@ pub(crate) fn caveat_cure(number: u32) -> Option<&'static CStr> {
         17 => c"Use a shear-flexible plate theory, or the panel solver.",
         18 => c"Spread the load over at least the thickness, or take the stress as an upper bound.",
         19 => c"Use the estimated errors, move the patch away from the corner, or use the panel solver.",
+        20 => c"Lower the stress below the sustained limit.",
         24 => c"Move the fixed point to this hole, or make the hole a slot or oversize.",
         25 => c"Stiffen it, let the layers slide, or take the result as an upper bound.",
         26 => c"Take the peel as an order of size, or test a sample.",
         27 => c"Read it in ISO 13732-1.",
         32 => c"Measure the scatter of your own method, or give it from its source.",
         33 => c"Choose a length of the series, or shorten a longer screw.",
+        34 => c"Read the strength in the standard or on the maker's certificate.",
+        35 => c"Pull-test a printed sample, or turn the part so that the layers do not cross the pull.",
+        36 => c"Put a shoulder bush through the soft layer, or measure the clamp force over time.",
         40 => c"Use a maker's measured points.",
         41 => c"Check grade and figure against the maker's sheet.",
         42 => c"Use a thicker or narrower rubber, or the maker's measured curve.",

@@ -97,7 +97,7 @@ pub enum HeadLoadability {
 /// use coaming::prelude::*;
 ///
 /// let (strength, _) = ScrewStrength {
-///     class: StrengthClass::Class8_8,
+///     strength_class: StrengthClass::Class8_8,
 ///     thread: ThreadDesignation::M4,
 ///     head_loadability: HeadLoadability::Full,
 /// }
@@ -108,7 +108,7 @@ pub enum HeadLoadability {
 #[derive(Debug, Clone, PartialEq, Fields)]
 pub struct ScrewStrength {
     /// Strength class.
-    pub class: StrengthClass,
+    pub strength_class: StrengthClass,
     /// Designation of the thread.
     pub thread: ThreadDesignation,
     /// What the head carries beside the thread.
@@ -173,7 +173,7 @@ impl ScrewStrength {
             }
         };
         let to_m16 = thread.diameter < 16.5e-3;
-        match self.class {
+        match self.strength_class {
             StrengthClass::Class4_6 => iso(400.0, 240.0, 225.0, true),
             StrengthClass::Class4_8 => iso(420.0, 340.0, 310.0, false),
             StrengthClass::Class5_6 => iso(500.0, 300.0, 280.0, false),
@@ -200,7 +200,10 @@ impl ScrewStrength {
     }
 
     fn outside(&self, why: &str) -> Error {
-        Error::inconsistent("class, thread", format!("the size is outside the standard of the class: {why}"))
+        Error::inconsistent(
+            "strength_class, thread",
+            format!("the size is outside the standard of the class: {why}"),
+        )
     }
 }
 
