@@ -129,4 +129,5 @@ SI_UNITS = {
     "heat transfer coefficient": "W/(m^2 K)",
     "heat flux": "W/m^2",
     "curvature": "1/m",
+    "acceleration spectral density": "m^2/s^3",
 }

@@ -2,12 +2,15 @@
 
 use coaming::material::{Exposure, galvanic_pair};
 use coaming::prelude::*;
+use coaming::thermal::BondEndShear;
 
+use super::movement::growth;
 use super::{Check, Subject, name};
-use crate::demand::{Demand, NotChecked, Origin, Ruling};
+use crate::amount::Measure;
+use crate::demand::{Demand, Need, NotChecked, Origin, Ruling};
 use crate::document::{Bond, LoadKind};
 use crate::prepared::Prepared;
-use crate::worksheet::Worksheet;
+use crate::worksheet::{Worksheet, practice};
 
 /// The bonds' checks.
 pub(super) const CHECKS: &[Check] = &[
@@ -16,7 +19,7 @@ pub(super) const CHECKS: &[Check] = &[
         title: "Shear of the bond line from mismatch",
         case: Some(LoadKind::Hot),
         subjects: bonds,
-        demand: |_, _| Err(NotChecked::not_calculated("shear and peel of a bond line")),
+        demand: shear,
     },
     Check {
         key: "bond_galvanic",
@@ -35,6 +38,71 @@ fn bond<'a>(prepared: &Prepared<'a>, subject: &Subject) -> Result<&'a Bond, NotC
     let name = name(subject, 0)?;
     let mut bonds = prepared.cover.bonds.iter().flatten();
     bonds.find(|bond| bond.name == name).ok_or_else(|| NotChecked::needs(format!("bonds.{name}")))
+}
+
+/// Shear strain at the end of the bond line from what the two layers grow apart, by shear lag. An adhesive stiffer than
+/// a tenth of a gigapascal in shear is taken as rigid.
+fn shear(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecked> {
+    let bond = bond(prepared, subject)?;
+    let path = format!("bonds.{}", bond.name);
+    let mut sheet = Worksheet::new();
+    let mut sides = Vec::new();
+    for name in &bond.layers {
+        let layer = prepared.layer(name)?;
+        let material = prepared.material_of(layer)?;
+        let thickness = sheet.given(
+            &format!("thickness of {name}"),
+            format!("layers.{name}.thickness"),
+            layer.thickness,
+        )?;
+        let youngs_modulus = sheet.property(&material, "youngs_modulus", &material.youngs_modulus)?;
+        let strain = growth(prepared, layer, &material, LoadKind::Hot, &mut sheet)?;
+        sides.push((thickness, youngs_modulus, strain));
+    }
+    let [first, second] = sides.as_slice() else { return Err(NotChecked::needs(format!("{path}.layers"))) };
+    let adhesive_name = bond.adhesive.need(|| format!("{path}.adhesive"))?;
+    let adhesive = prepared.material(&adhesive_name, &format!("{path}.adhesive"))?;
+    let shear_modulus = sheet.property(&adhesive, "shear_modulus", &adhesive.shear_modulus)?;
+    let thickness = sheet.given("bond line", format!("{path}.thickness"), bond.thickness)?;
+    let situation = BondEndShear {
+        bond_length: sheet.given("length of the bond", format!("{path}.length"), bond.length)?,
+        first_thickness: first.0,
+        first_youngs_modulus: first.1,
+        first_growth_strain: first.2,
+        second_thickness: second.0,
+        second_youngs_modulus: second.1,
+        second_growth_strain: second.2,
+        bond_thickness: thickness,
+        bond_shear_modulus: shear_modulus,
+        bond_peel_modulus: None,
+    };
+    let outcome = sheet.run(&situation)?;
+    sheet.note("shear stress at the end", outcome.end_shear_stress.value.abs(), Measure::STRESS);
+    sheet.say("Peel at the ends is not part of this row: bevel them, or leave a fillet.");
+    let rigid = shear_modulus.value > 1e8;
+    sheet.note_words("adhesive taken as", if rigid { "rigid" } else { "flexible" });
+    let (limit, origin) = practice(if rigid {
+        prepared.limits.rigid_bond_strain()
+    } else {
+        prepared.limits.flexible_bond_strain()
+    });
+    sheet.advise(format!("{path}.thickness"), "a thicker bond line, a softer adhesive, or shorter pieces");
+    let strain = outcome.end_shear_strain.abs();
+    if rigid && strain <= limit {
+        // A rigid bond line peels at its ends before it shears, and peel is not part of this row.
+        let finds = format!(
+            "end shear strain {}, stress {}",
+            Measure::Percent.shown(strain, System::Shop),
+            Measure::STRESS.shown(outcome.end_shear_stress.value.abs(), System::Shop)
+        );
+        return Ok(sheet.rule(
+            finds,
+            "a rigid bond line is tested for peel at its ends",
+            Ruling::NeedsTest,
+            origin,
+        ));
+    }
+    Ok(sheet.at_most(strain, Measure::Percent, limit, origin))
 }
 
 fn galvanic(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecked> {

@@ -19,6 +19,9 @@ mod seal;
 mod sheet;
 mod warmth;
 
+#[cfg(test)]
+mod tests;
+
 pub(crate) use fasteners::countersink;
 pub(crate) use latches::{forces as latch_forces, needed_travel};
 pub(crate) use seal::line_force;

@@ -2,7 +2,7 @@
 
 use coaming::material::Material;
 use coaming::prelude::*;
-use coaming::thermal::{HoleMovement, HoleRole, LayerGrowth, ToleranceStack};
+use coaming::thermal::{HoleMovement, HoleRole, LayerGrowth, ShoulderBush, ToleranceStack};
 
 use super::{Check, Subject, name};
 use crate::amount::{Amount, Measure};
@@ -33,6 +33,19 @@ pub(super) const CHECKS: &[Check] = &[
         case: None,
         subjects: floating,
         demand: countersunk_float,
+    },
+    Check {
+        key: "bush_length",
+        title: "Shoulder bush against what floats on it",
+        case: Some(LoadKind::Hot),
+        subjects: |prepared| {
+            let patterns = prepared.cover.screws.iter().flatten();
+            patterns
+                .filter(|pattern| pattern.bush.is_some())
+                .map(|pattern| vec![pattern.name.clone()])
+                .collect()
+        },
+        demand: bush_length,
     },
     Check {
         key: "clamp_friction",
@@ -215,4 +228,47 @@ fn countersunk_float(prepared: &Prepared<'_>, subject: &Subject) -> Result<Deman
     let origin =
         Origin::Published(Source::common_practice("a countersunk head centres itself and cannot float"));
     Ok(sheet.rule(finds, "a layer that moves is not countersunk", ruling, origin))
+}
+
+fn bush_length(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecked> {
+    let pattern = prepared.pattern(name(subject, 0)?)?;
+    let path = format!("screws.{}.bush", pattern.name);
+    let bush = pattern.bush.as_ref().ok_or_else(|| NotChecked::needs(path.clone()))?;
+    let layer = prepared.layer(&bush.layer)?;
+    let material = prepared.material_of(layer)?;
+    let mut sheet = Worksheet::new();
+    let bush_length = sheet.given("length of the bush", format!("{path}.length"), bush.length)?;
+    let bush_tolerance =
+        sheet.given("deviation of the bush", format!("{path}.length_tolerance"), bush.length_tolerance)?;
+    let at = |field: &str| format!("layers.{}.{field}", layer.name);
+    let layer_thickness = sheet.given("thickness", at("thickness"), layer.thickness)?;
+    let thickness_tolerance =
+        sheet.given("deviation of the thickness", at("thickness_tolerance"), layer.thickness_tolerance)?;
+    let hot_layer_strain = growth(prepared, layer, &material, LoadKind::Hot, &mut sheet)?;
+    let cold_layer_strain = growth(prepared, layer, &material, LoadKind::Cold, &mut sheet)?;
+    let outcome = sheet.run(&ShoulderBush {
+        bush_length,
+        bush_tolerance,
+        layer_thickness,
+        thickness_tolerance,
+        hot_bush_strain: 0.0,
+        hot_layer_strain,
+        cold_bush_strain: 0.0,
+        cold_layer_strain,
+    })?;
+    sheet.note("greatest play", outcome.play_max.value, Measure::LENGTH);
+    sheet.say("The growth of the bush itself is left out: it makes the play a little larger when hot.");
+    let least = outcome.play_min;
+    if least.value <= 0.0 {
+        let to: Length = si(bush_length.value - least.value);
+        sheet.cure(
+            format!("{path}.length"),
+            Amount::of(bush_length),
+            Amount::of(to),
+            "a longer bush, so that the layer floats at every extreme",
+        );
+    }
+    sheet.at("least play");
+    let origin = Origin::Design("the layer floats: play is left at every extreme".to_owned());
+    Ok(sheet.at_least(least.value, Measure::LENGTH, 0.0, origin))
 }

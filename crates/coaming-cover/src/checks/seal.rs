@@ -1,8 +1,8 @@
 //! The seal: its compression, nominal and at the extremes, all round, and after a season.
 
 use coaming::gasket::{
-    ClosedBy, DeflectionGrade, GapContribution, GasketGap, GasketGapOutcome, PublishedLimits, SpongeClass,
-    SpongeCurve, SpongeGrade, SpongePoint,
+    ClosedBy, DeflectionGrade, GapContribution, GasketGap, GasketGapOutcome, GasketSet, PublishedLimits,
+    SetBasis, SpongeClass, SpongeCurve, SpongeGrade, SpongePoint,
 };
 use coaming::prelude::*;
 
@@ -216,10 +216,53 @@ fn extreme(prepared: &Prepared<'_>, least: bool) -> Result<Demand, NotChecked> {
 
 fn recovery(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
     let seal = prepared.seal()?;
-    if seal.set_of_deflection.is_none() && seal.set_of_thickness.is_none() {
-        return Err(NotChecked::needs("seal.set_of_deflection or seal.set_of_thickness"));
-    }
-    Err(NotChecked::not_calculated("the height that a gasket recovers after set"))
+    let mut sheet = Worksheet::new();
+    let (free_height, compressed, _) = nominal_compression(prepared, &mut sheet)?;
+    let (set, set_basis) = match (seal.set_of_deflection, seal.set_of_thickness) {
+        (Some(set), _) => (set, SetBasis::OfDeflection),
+        (None, Some(set)) => (set, SetBasis::OfThickness),
+        (None, None) => return Err(NotChecked::needs("seal.set_of_deflection or seal.set_of_thickness")),
+    };
+    sheet.note(&format!("set, {}", Choice::name(set_basis).replace('_', " ")), set, Measure::Number);
+    let bow = prepared.cover.latches.as_ref().and_then(|latches| latches.bow);
+    let bow = sheet.given("bow of the lid", "latches.bow", bow)?;
+    let flatness =
+        sheet.given("flatness of the opening", "opening.flatness", prepared.cover.opening.flatness)?;
+    let tolerance = sheet.given("free height, deviation", "seal.height_tolerance", seal.height_tolerance)?;
+    let season = prepared.load_case(LoadKind::ClosedAfterSeason)?.duration;
+    let bay = prepared.cover.service.as_ref().and_then(|service| service.bay.as_ref());
+    let situation = GasketSet {
+        free_height,
+        closed_height: free_height - compressed,
+        set,
+        set_basis,
+        test_temperature: sheet.given("set measured at", "seal.set_temperature", seal.set_temperature)?,
+        test_time: sheet.given("set measured over", "seal.set_time", seal.set_time)?,
+        test_compression: sheet.number(
+            "set measured at a compression of",
+            "seal.set_compression",
+            seal.set_compression,
+        )?,
+        recovery_time: sheet.given(
+            "recovery before measuring",
+            "seal.set_recovery_time",
+            seal.set_recovery_time,
+        )?,
+        service_temperature: sheet.given(
+            "bay in operation",
+            "service.bay.temperature",
+            bay.and_then(|bay| bay.temperature),
+        )?,
+        service_time: sheet.given("season", "load_cases.closed_after_season.duration", season)?,
+        opening: bow + flatness + tolerance,
+        opening_time: None,
+    };
+    let outcome = sheet.run(&situation)?;
+    let (share, origin) = practice(prepared.limits.recovery());
+    let due = share * (bow + flatness + tolerance).value;
+    sheet.at("travel that the gasket still follows");
+    sheet.advise("seal.free_height", "a higher gasket or one of less set, a stiffer lid, a flatter seat");
+    Ok(sheet.at_least(outcome.recovered_travel.value, Measure::LENGTH, due, origin))
 }
 
 /// Line force of the gasket in the middle of all tolerances, as a band where only its grade is known.

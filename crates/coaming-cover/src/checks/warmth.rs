@@ -1,28 +1,36 @@
 //! Warmth and damp: how hot each layer gets, dew, and the pressure of a closed bay.
 
-use super::{Check, Subject, layers_that, whole};
-use crate::demand::{Demand, NotChecked};
-use crate::document::LoadKind;
+use coaming::prelude::*;
+use coaming::thermal::{BayPressure, DewPoint, LayerTemperatures, LayerTemperaturesOutcome, ThermalLayer};
+
+use super::{Check, Subject, layers_that, name, whole};
+use crate::amount::Measure;
+use crate::demand::{Bound, Demand, Finding, Need, NotChecked, Origin, Ruling};
+use crate::document::{Ambient, Bay, LayerRole, LoadKind};
 use crate::prepared::Prepared;
+use crate::worksheet::Worksheet;
 
 /// The checks of warmth and damp.
 pub(super) const CHECKS: &[Check] = &[
     Check {
-        key: "layer_temperature",
-        title: "Layer against its service temperature",
+        key: "skin_temperature",
+        title: "Skin against its service temperature",
         case: Some(LoadKind::Sun),
-        subjects: |prepared| layers_that(prepared, |_| true),
-        demand: layer_temperature,
+        subjects: |prepared| layers_that(prepared, |layer| layer.role == LayerRole::Skin),
+        demand: |prepared, subject| {
+            let layer = prepared.layer(name(subject, 0)?)?;
+            let material = prepared.material_of(layer)?;
+            in_the_sun(prepared, &material)
+        },
     },
     Check {
         key: "backing_temperature",
-        title: "Gasket's adhesive backing against its service temperature",
+        title: "Adhesive backing of the gasket",
         case: Some(LoadKind::Sun),
         subjects: whole,
         demand: |prepared, _| {
-            let seal = prepared.seal()?;
-            seal.backing.as_ref().ok_or_else(|| NotChecked::needs("seal.backing"))?;
-            Err(NotChecked::not_calculated("temperatures through the stack in the sun"))
+            let backing = prepared.seal()?.backing.need(|| "seal.backing".to_owned())?;
+            in_the_sun(prepared, &prepared.material(&backing, "seal.backing")?)
         },
     },
     Check {
@@ -30,24 +38,178 @@ pub(super) const CHECKS: &[Check] = &[
         title: "Pressure of the closed bay",
         case: Some(LoadKind::Hot),
         subjects: whole,
-        demand: |_, _| Err(NotChecked::not_calculated("pressure of a closed bay as it warms")),
+        demand: closed_bay,
     },
     Check {
         key: "dew",
-        title: "Dew on the inner face",
+        title: "Dew on the inner face of the skin",
         case: Some(LoadKind::Cold),
         subjects: whole,
-        demand: |_, _| Err(NotChecked::not_calculated("inner face against the dew point")),
+        demand: dew,
     },
     Check {
         key: "touch",
-        title: "Touch temperature of the outer face",
+        title: "Outer face in the sun, to the touch",
         case: Some(LoadKind::Sun),
         subjects: whole,
-        demand: |_, _| Err(NotChecked::not_calculated("touch temperature")),
+        demand: touch,
     },
 ];
 
-fn layer_temperature(_: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
-    Err(NotChecked::not_calculated("temperatures through the stack in the sun"))
+fn ambient<'a>(prepared: &Prepared<'a>) -> Result<&'a Ambient, NotChecked> {
+    let service = prepared.cover.service.as_ref();
+    service.and_then(|service| service.ambient.as_ref()).ok_or_else(|| NotChecked::needs("service.ambient"))
+}
+
+fn bay<'a>(prepared: &Prepared<'a>) -> Result<&'a Bay, NotChecked> {
+    let service = prepared.cover.service.as_ref();
+    service.and_then(|service| service.bay.as_ref()).ok_or_else(|| NotChecked::needs("service.bay"))
+}
+
+/// The skin between the bay's air and the weather's, with the liners behind it.
+fn stack(
+    prepared: &Prepared<'_>,
+    sheet: &mut Worksheet,
+    (inside, outside): (Temperature, Temperature),
+    irradiance: HeatFlux,
+) -> Result<LayerTemperaturesOutcome, NotChecked> {
+    let inner_film = sheet.given("film, inner face", "service.bay.film", bay(prepared)?.film)?;
+    let outer_film = sheet.given("film, outer face", "service.ambient.film", ambient(prepared)?.film)?;
+    let skin = prepared.cover.layers.iter().find(|layer| layer.role == LayerRole::Skin);
+    let skin = skin.ok_or_else(|| NotChecked::needs("a layer with role = \"skin\""))?;
+    let path = format!("layers.{}.solar_absorptance", skin.name);
+    let solar_absorptance = sheet.number("share of the sun taken up", path, skin.solar_absorptance)?;
+    let liners = prepared.cover.layers.iter().filter(|layer| layer.role == LayerRole::Liner);
+    let mut layers = Vec::new();
+    for layer in liners.chain([skin]) {
+        let thickness = sheet.given(
+            &format!("thickness of {}", layer.name),
+            format!("layers.{}.thickness", layer.name),
+            layer.thickness,
+        )?;
+        let material = prepared.material_of(layer)?;
+        let conductivity =
+            sheet.property(&material, "thermal_conductivity", &material.thermal_conductivity)?;
+        layers.push(ThermalLayer { name: layer.name.clone(), thickness, conductivity });
+    }
+    sheet.run(&LayerTemperatures {
+        inner_air_temperature: inside,
+        outer_air_temperature: outside,
+        inner_film,
+        outer_film,
+        irradiance,
+        solar_absorptance,
+        inner_radiant_flux: watt_per_square_meter(0.0),
+        layers,
+    })
+}
+
+/// The skin in the sun on the hottest day, with the bay in operation.
+fn sunlit(prepared: &Prepared<'_>, sheet: &mut Worksheet) -> Result<LayerTemperaturesOutcome, NotChecked> {
+    let inside = sheet.given("bay", "service.bay.temperature", bay(prepared)?.temperature)?;
+    let outside = sheet.given("weather", "service.ambient.highest", ambient(prepared)?.highest)?;
+    let sun = sheet.given("sun", "service.ambient.sun", ambient(prepared)?.sun)?;
+    let outcome = stack(prepared, sheet, (inside, outside), sun)?;
+    sheet.note("outer face", outcome.outer_face_temperature.value, Measure::TEMPERATURE);
+    sheet.note("inner face", outcome.inner_face_temperature.value, Measure::TEMPERATURE);
+    Ok(outcome)
+}
+
+/// The warmest face of the skin against what a material stands for good, compared as temperatures above 0 degC.
+fn in_the_sun(prepared: &Prepared<'_>, material: &coaming::material::Material) -> Result<Demand, NotChecked> {
+    let mut sheet = Worksheet::new();
+    let limit = sheet.property(material, "service_temperature", &material.service_temperature)?;
+    let outcome = sunlit(prepared, &mut sheet)?;
+    let warmest = outcome.outer_face_temperature.value.max(outcome.inner_face_temperature.value);
+    sheet.at("warmest face of the skin in the sun");
+    sheet.advise("layers", "a lighter colour, shade, or a material that stands more");
+    // A ratio of absolute temperatures says nothing: the margin is that of the rise above assembly.
+    let from = prepared.assembled_at()?.value;
+    sheet.note("temperature at assembly", from, Measure::TEMPERATURE);
+    let bound = Bound::AtMost { limit: limit.value - from, marginal_above: None };
+    let rise = warmest - from;
+    let finding = Finding::Number { low: rise, high: rise, measure: Measure::DIFFERENCE, bound };
+    sheet.say("Finding and limit are rises above the temperature at assembly.");
+    Ok(sheet.finish(finding, Origin::Design(format!("materials.{}.service_temperature", material.key))))
+}
+
+fn closed_bay(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
+    let bay = bay(prepared)?;
+    let vented = bay.vented.need(|| "service.bay.vented".to_owned())?;
+    let mut sheet = Worksheet::new();
+    let needs = "a bay that warms has a breather";
+    let rule = Origin::Published(Source::common_practice("a bay that warms has a breather and a drain"));
+    if vented {
+        return Ok(sheet.rule("the bay breathes", needs, Ruling::Holds, rule));
+    }
+    let closing_temperature = sheet.given("closed at", "service.bay.closed_at", bay.closed_at)?;
+    let service_temperature = sheet.given("bay in operation", "service.bay.temperature", bay.temperature)?;
+    let humidity = sheet.number("humidity in operation", "service.bay.humidity", bay.humidity)?;
+    let path = prepared.seal()?.path.as_ref().ok_or_else(|| NotChecked::needs("seal.path"))?;
+    let latches = prepared.cover.latches.as_ref().and_then(|latches| latches.count);
+    let outcome = sheet.run(&BayPressure {
+        closing_temperature,
+        closing_humidity: ambient_humidity(bay)?,
+        closing_pressure: pascal(101_325.0),
+        service_temperature,
+        service_humidity: humidity,
+        lid_area: si(path.area()),
+        latches: latches.need(|| "latches.count".to_owned())?,
+    })?;
+    sheet.note("rise by the dry gas", outcome.dry_gas_rise.value, Measure::PRESSURE);
+    sheet.note("rise by the vapour", outcome.vapour_rise.value, Measure::PRESSURE);
+    sheet.note("lift on the lid", outcome.lift.value, Measure::FORCE);
+    sheet.note("lift on each latch", outcome.latch_lift.value, Measure::FORCE);
+    sheet.advise("service.bay.vented", "a breather, and weep holes at the low points");
+    let rise = Measure::PRESSURE.shown(outcome.pressure_rise.value, System::Shop);
+    let lift = Measure::FORCE.shown(outcome.lift.value, System::Shop);
+    let ruling = if outcome.pressure_rise.value > 0.0 { Ruling::Broken } else { Ruling::Holds };
+    Ok(sheet.rule(format!("closed, it rises by {rise} and lifts the lid with {lift}"), needs, ruling, rule))
+}
+
+/// Humidity of the bay when it was closed.
+fn ambient_humidity(bay: &Bay) -> Result<f64, NotChecked> {
+    bay.closed_at_humidity.need(|| "service.bay.closed_at_humidity".to_owned())
+}
+
+fn dew(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
+    let bay = bay(prepared)?;
+    let mut sheet = Worksheet::new();
+    let inside = sheet.given("bay", "service.bay.dew_temperature", bay.dew_temperature)?;
+    let outside = sheet.given("weather", "service.bay.dew_ambient", bay.dew_ambient)?;
+    let humidity = sheet.number("humidity", "service.bay.humidity", bay.humidity)?;
+    let faces = stack(prepared, &mut sheet, (inside, outside), watt_per_square_meter(0.0))?;
+    let outcome = sheet.run(&DewPoint {
+        air_temperature: inside,
+        relative_humidity: humidity,
+        face_temperature: Some(faces.inner_face_temperature),
+    })?;
+    sheet.note("dew point", outcome.dew_point.value, Measure::TEMPERATURE);
+    sheet.note("inner face", faces.inner_face_temperature.value, Measure::TEMPERATURE);
+    sheet.advise("layers", "a liner, drier air, or drains for what runs down");
+    let margin = outcome.face_margin.need(|| "service.bay".to_owned())?;
+    sheet.at("inner face above the dew point");
+    let origin = Origin::Published(Source::common_practice("a face below the dew point gets wet"));
+    Ok(sheet.at_least(margin.value, Measure::DIFFERENCE, 0.0, origin))
+}
+
+/// A flag, never a pass: how long a hand stays, and on what, is a matter of ISO 13732-1 and of a risk assessment.
+fn touch(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
+    let mut sheet = Worksheet::new();
+    let outcome = sunlit(prepared, &mut sheet)?;
+    let face = Measure::TEMPERATURE.shown(outcome.outer_face_temperature.value, System::Shop);
+    let source = Source {
+        title: "ISO 13732-1",
+        edition: "2006",
+        locator: "burn thresholds by material and contact time",
+        standing: Standing::Memory,
+    };
+    sheet.advise("layers", "a lighter colour, shade, a label, or a handle that stays cool");
+    let needs = "judged by ISO 13732-1 with material and contact time";
+    Ok(sheet.rule(
+        format!("the outer face reaches {face}"),
+        needs,
+        Ruling::NeedsTest,
+        Origin::Published(source),
+    ))
 }

@@ -75,6 +75,17 @@ pub struct Seal {
     /// Compression set over one season as a share of the thickness (ISO 1856).
     #[possible(0.0..=1.0)]
     pub set_of_thickness: Option<f64>,
+    /// Temperature at which the set was measured.
+    pub set_temperature: Option<Temperature>,
+    /// Time for which it was compressed when the set was measured.
+    #[possible(f64::MIN_POSITIVE..)]
+    pub set_time: Option<Time>,
+    /// Compression at which the set was measured.
+    #[possible(f64::MIN_POSITIVE..1.0)]
+    pub set_compression: Option<f64>,
+    /// Time that it had to recover before its height was measured.
+    #[possible(0.0..)]
+    pub set_recovery_time: Option<Time>,
     /// Name of the adhesive that backs it.
     pub backing: Option<String>,
 }

@@ -33,6 +33,9 @@ pub struct Bay {
     pub vented: Option<bool>,
     /// Temperature at which it was closed.
     pub closed_at: Option<Temperature>,
+    /// Relative humidity at which it was closed.
+    #[possible(0.0..=1.0)]
+    pub closed_at_humidity: Option<f64>,
     /// Weather at which condensation is looked at.
     pub dew_ambient: Option<Temperature>,
     /// Bay temperature at which condensation is looked at.

@@ -59,7 +59,7 @@ pub(crate) fn not_checked(why: &NotChecked, system: System) -> String {
         NotChecked::Needs(paths) => format!("needs {}", paths.join(", ")),
         NotChecked::NotCalculated { what, shown: None } => format!("not calculated by this version: {what}"),
         NotChecked::NotCalculated { what, shown: Some(demand) } => format!(
-            "not calculated by this version: {what}; linear {} against {}",
+            "not calculated by this version: {what} {} against {}",
             finds(demand, system),
             needs(demand, system)
         ),
