@@ -5,6 +5,7 @@ pint is imported when the first of its quantities has to be made; one that comes
 
 from __future__ import annotations
 
+import re
 import sys
 from typing import Any, NoReturn
 
@@ -143,6 +144,9 @@ def made(si: Any, unit: str, dimension: str, registry: Any) -> Any:
     """A quantity in the unit, from a number or an array in SI units."""
     import pint
 
+    if unit == "rpm":
+        # A turn is 2 pi to pint, so that its rpm would become another number of hertz than ours.
+        unit = "Hz"
     if registry is None:
         application: Any = pint.get_application_registry
         registry = application()
@@ -157,7 +161,7 @@ def _theirs(unit: str, dimension: str) -> str:
     """Our unit as pint spells it."""
     if unit == "K" and dimension == "temperature difference":
         return "delta_degC"
-    return {"gn": "standard_gravity"}.get(unit, unit.replace("·", "*"))
+    return re.sub(r"\bgn\b", "standard_gravity", unit.replace("·", "*"))
 
 
 def _is_of_the_other_temperature(quantity: Any, dimension: str) -> bool:

@@ -101,33 +101,3 @@ def bend(**given: Any) -> Any:
         "leg_reference": "to_virtual_sharp",
     }
     return BendAllowance(**(fields | given)).calculate()
-
-
-SI_UNITS = {
-    "length": "m",
-    "area": "m^2",
-    "volume": "m^3",
-    "second moment of area": "m^4",
-    "angle": "rad",
-    "mass": "kg",
-    "force": "N",
-    "pressure": "Pa",
-    "torque": "N m",
-    "power": "W",
-    "mass density": "kg/m^3",
-    "mass per area": "kg/m^2",
-    "frequency": "Hz",
-    "acceleration": "m/s^2",
-    "velocity": "m/s",
-    "time": "s",
-    "temperature": "K",
-    "temperature difference": "K",
-    "expansion": "1/K",
-    "force per length": "N/m",
-    "force per volume": "N/m^3",
-    "thermal conductivity": "W/(m K)",
-    "heat transfer coefficient": "W/(m^2 K)",
-    "heat flux": "W/m^2",
-    "curvature": "1/m",
-    "acceleration spectral density": "m^2/s^3",
-}

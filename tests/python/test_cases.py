@@ -10,7 +10,7 @@ from typing import Any
 
 import numpy as np
 import pytest
-from cases import SI_UNITS, Case, all_cases, built, class_of, outcome_of
+from cases import Case, all_cases, built, class_of, outcome_of
 
 import coaming
 from coaming import _native
@@ -160,7 +160,8 @@ def rows_of(case: Case) -> dict[str, Any]:
     for name, value in case.input.items():
         match kinds.get(name):
             case QuantityKind(dimension):
-                arrays[name] = (np.full(3, _native.read(value, dimension, name)), SI_UNITS[dimension])
+                si = np.full(3, _native.read(value, dimension, name))
+                arrays[name] = (si, _native.si_unit(dimension))
             case NumberKind():
                 arrays[name] = np.full(3, number(value))
     return arrays

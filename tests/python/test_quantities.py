@@ -156,6 +156,12 @@ def test_words_that_mean_two_things_are_not_confused() -> None:
         assert (raised.value.name, raised.value.field) == ("not_a_quantity", "field"), value
 
 
+def test_turns_a_minute_come_out_in_hertz() -> None:
+    # To pint a turn is 2 pi: 1500 rpm as its own unit would be 157 Hz and not 25.
+    made = _pint.made(25.0, "rpm", "frequency", None)
+    assert made.to("Hz").magnitude == 25.0
+
+
 def test_plain_numbers_may_be_percentages() -> None:
     unit: Any = pint.UnitRegistry()
     expected = bend(k_factor=0.4).si.bend_allowance

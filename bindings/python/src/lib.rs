@@ -28,7 +28,9 @@ mod _native {
     #[pymodule_export]
     use crate::from_python::Si;
     #[pymodule_export]
-    use crate::units::{exponents, from_si, from_si_array, knows_unit, read, shown, to_si, to_si_array};
+    use crate::units::{
+        exponents, from_si, from_si_array, knows_unit, read, shown, si_unit, to_si, to_si_array,
+    };
 
     #[pymodule_init]
     fn init(module: &Bound<'_, PyModule>) -> PyResult<()> {

@@ -49,6 +49,12 @@ pub(crate) fn exponents(py: Python<'_>, dimension_name: &str) -> PyResult<(i8, i
     guarded(py, || Ok(dimension(dimension_name)?.exponents.into()))
 }
 
+/// The SI unit of a dimension.
+#[pyfunction]
+pub(crate) fn si_unit(py: Python<'_>, dimension_name: &str) -> PyResult<&'static str> {
+    guarded(py, || Ok(dimension(dimension_name)?.si))
+}
+
 /// The SI value of a number of the unit.
 #[pyfunction]
 pub(crate) fn to_si(
