@@ -1291,8 +1291,8 @@ class AirBend(Calculation):
     ------
 
     Common practice for all three factors and for the rule; radius, flange and force checked against a
-    press-tool maker's air-bending force chart [B026–B028, B030–B034]; the form k Rm L t² / W is Kalpakjian
-    and Schmid's [B035].
+    press-tool maker's air-bending force chart (B026–B028, B030–B034); the form k Rm L t² / W is Kalpakjian
+    and Schmid's (B035).
 
     Fields
     ------
@@ -1644,7 +1644,7 @@ class Profile(Calculation):
     Source
     ------
 
-    Geometry. Worked example: FAA-H-8083-31A, ch. 4, U-channel layout [B001–B005]. Lengths to tangent planes
+    Geometry. Worked example: FAA-H-8083-31A, ch. 4, U-channel layout (B001–B005). Lengths to tangent planes
     past 90°: DIN 6935.
 
     Fields
@@ -2253,7 +2253,7 @@ class SmallestRadiusByDesignManual(Calculation):
     ------
 
     Aluminum Association, Aluminum Design Manual, January 2005, part VII, table 3-1, p. VII-78: second-hand,
-    from public copies; 5052-H32, 6061-T4 and 6061-T6 are [B011–B013].
+    from public copies; 5052-H32, 6061-T4 and 6061-T6 are (B011–B013).
 
     Fields
     ------
@@ -2332,7 +2332,7 @@ class RecommendedRadiusByAdvisoryCircular(Calculation):
     ------
 
     FAA AC 43.13-1B, 1998, change 1, table 4-6, recommended radii for 90° bends in aluminium alloys:
-    unverified. Its row for 2024-T3 takes in the one value of another chart, 0.16 in for 0.040 in [B006].
+    unverified. Its row for 2024-T3 takes in the one value of another chart, 0.16 in for 0.040 in (B006).
 
     Fields
     ------
@@ -3022,7 +3022,7 @@ class ReliefHole(Calculation):
     Source
     ------
 
-    FAA-H-8083-31A, vol. 1, ch. 4, folding a box [B014].
+    FAA-H-8083-31A, vol. 1, ch. 4, folding a box (B014).
 
     Fields
     ------

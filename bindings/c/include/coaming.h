@@ -15,12644 +15,7676 @@
 #include <stddef.h>
 #include <stdint.h>
 
-/**
- * The status of success.
- */
+/// The status of success.
 #define COAMING_OK 0
 
-/**
- * A defect of the library itself: please report it, with the input.
- */
+/// A defect of the library itself: please report it, with the input.
 #define COAMING_ERROR_DEFECT 1000
 
-/**
- * The ABI that this header was made for: a thousand times the major version, plus the minor one.
- */
+/// The ABI that this header was made for: a thousand times the major version, plus the minor one.
 #define COAMING_ABI 1
 
-/**
- * A value lies outside what is possible. Give a value within the range that is named.
- */
+/// A value lies outside what is possible. Give a value within the range that is named.
 #define COAMING_ERROR_IMPOSSIBLE 1
 
-/**
- * A choice is not among its options. Use one of the options that are named.
- */
+/// A choice is not among its options. Use one of the options that are named.
 #define COAMING_ERROR_NOT_AN_OPTION 2
 
-/**
- * Fields contradict each other. Change one of the fields that are named.
- */
+/// Fields contradict each other. Change one of the fields that are named.
 #define COAMING_ERROR_INCONSISTENT 3
 
-/**
- * An iteration did not converge. Check the inputs for extremes.
- */
+/// An iteration did not converge. Check the inputs for extremes.
 #define COAMING_ERROR_NOT_CONVERGED 4
 
-/**
- * A required field is absent. Give the field that is named.
- */
+/// A required field is absent. Give the field that is named.
 #define COAMING_ERROR_MISSING 5
 
-/**
- * A text is no quantity of its dimension. Give a number with a unit, such as `3 mm`.
- */
+/// A text is no quantity of its dimension. Give a number with a unit, such as `3 mm`.
 #define COAMING_ERROR_NOT_A_QUANTITY 6
 
-/**
- * A key is not known. Correct its spelling, or remove it.
- */
+/// A key is not known. Correct its spelling, or remove it.
 #define COAMING_ERROR_UNKNOWN_KEY 7
 
-/**
- * A material is not known. Use a known name, or give a record of your own.
- */
+/// A material is not known. Use a known name, or give a record of your own.
 #define COAMING_ERROR_UNKNOWN_MATERIAL 8
 
-/**
- * A text cannot be read. Mend it at the place that is named.
- */
+/// A text cannot be read. Mend it at the place that is named.
 #define COAMING_ERROR_UNREADABLE 9
 
-/**
- * A shape cannot be. Mend the outline at the place that is named.
- */
+/// A shape cannot be. Mend the outline at the place that is named.
 #define COAMING_ERROR_GEOMETRY 10
 
-/**
- * The body is free to move. Add a support against the motion that is named.
- */
+/// The body is free to move. Add a support against the motion that is named.
 #define COAMING_ERROR_SINGULAR 11
 
-/**
- * A result is not finite. Bring extreme inputs back to a practical size.
- */
+/// A result is not finite. Bring extreme inputs back to a practical size.
 #define COAMING_ERROR_NOT_FINITE 12
 
-/**
- * The caller asked to stop. Call again.
- */
+/// The caller asked to stop. Call again.
 #define COAMING_ERROR_CANCELLED 13
 
-/**
- * A value has another type than the one due. Give the type that is named.
- */
+/// A value has another type than the one due. Give the type that is named.
 #define COAMING_ERROR_WRONG_TYPE 14
 
-/**
- * A key stands twice. Remove one of the two.
- */
+/// A key stands twice. Remove one of the two.
 #define COAMING_ERROR_REPEATED 15
 
-/**
- * A list, text or nesting is past its limit. Split or shorten it.
- */
+/// A list, text or nesting is past its limit. Split or shorten it.
 #define COAMING_ERROR_TOO_LARGE 16
 
-/**
- * A calculation is not known. Use a name of the registry.
- */
+/// A calculation is not known. Use a name of the registry.
 #define COAMING_ERROR_UNKNOWN_CALCULATION 17
 
-/**
- * The bit of the caveat `outside_tested`: An input lies outside the range that the formula was tested in. Bring the input into the tested range, or confirm the result by a test.
- */
+/// The bit of the caveat `outside_tested`: An input lies outside the range that the formula was tested in. Bring the input into the tested range, or confirm the result by a test.
 #define COAMING_CAVEAT_OUTSIDE_TESTED 0
 
-/**
- * The bit of the caveat `unverified_dimension`: A dimension behind this result was not confirmed against its standard. Measure the part, or read the dimension in the standard.
- */
+/// The bit of the caveat `unverified_dimension`: A dimension behind this result was not confirmed against its standard. Measure the part, or read the dimension in the standard.
 #define COAMING_CAVEAT_UNVERIFIED_DIMENSION 1
 
-/**
- * The bit of the caveat `estimate`: The result is an estimate that no maker's figure or test backs. Give the maker's figure, or test a sample.
- */
+/// The bit of the caveat `estimate`: The result is an estimate that no maker's figure or test backs. Give the maker's figure, or test a sample.
 #define COAMING_CAVEAT_ESTIMATE 2
 
-/**
- * The bit of the caveat `not_steel`: DIN 6935 gives its correction for steel; for another metal it is an estimate. Bend a test strip and use the K-factor measured from it.
- */
+/// The bit of the caveat `not_steel`: DIN 6935 gives its correction for steel; for another metal it is an estimate. Bend a test strip and use the K-factor measured from it.
 #define COAMING_CAVEAT_NOT_STEEL 8
 
-/**
- * The bit of the caveat `sharp_bend`: The inside radius is below half the thickness: the neutral axis is poorly known there. Use a larger inside radius, or bend a test strip.
- */
+/// The bit of the caveat `sharp_bend`: The inside radius is below half the thickness: the neutral axis is poorly known there. Use a larger inside radius, or bend a test strip.
 #define COAMING_CAVEAT_SHARP_BEND 9
 
-/**
- * The bit of the caveat `punch_sets_radius`: The nose of the punch is wider than the radius that the die opening gives: the punch sets the inside radius. Take a sharper punch, or use the radius that is given here in the flat pattern.
- */
+/// The bit of the caveat `punch_sets_radius`: The nose of the punch is wider than the radius that the die opening gives: the punch sets the inside radius. Take a sharper punch, or use the radius that is given here in the flat pattern.
 #define COAMING_CAVEAT_PUNCH_SETS_RADIUS 10
 
-/**
- * The bit of the caveat `short_flange`: A leg is shorter than the smallest flange of common practice for this thickness. Make the leg longer, take a narrower die, or check the bend against the press brake.
- */
+/// The bit of the caveat `short_flange`: A leg is shorter than the smallest flange of common practice for this thickness. Make the leg longer, take a narrower die, or check the bend against the press brake.
 #define COAMING_CAVEAT_SHORT_FLANGE 11
 
-/**
- * The bit of the caveat `unusual_die_opening`: The die opening is below 5 or above 12 thicknesses: radius and force follow it less well there. Take a die opening of 6 to 10 thicknesses, or bend a test strip.
- */
+/// The bit of the caveat `unusual_die_opening`: The die opening is below 5 or above 12 thicknesses: radius and force follow it less well there. Take a die opening of 6 to 10 thicknesses, or bend a test strip.
 #define COAMING_CAVEAT_UNUSUAL_DIE_OPENING 12
 
-/**
- * The bit of the caveat `unusual_k_factor`: The measured K-factor lies outside 0.25 to 0.50: more likely a reading is off than the neutral axis. Measure flat length, legs, radius and thickness again, on more than one strip.
- */
+/// The bit of the caveat `unusual_k_factor`: The measured K-factor lies outside 0.25 to 0.50: more likely a reading is off than the neutral axis. Measure flat length, legs, radius and thickness again, on more than one strip.
 #define COAMING_CAVEAT_UNUSUAL_K_FACTOR 13
 
-/**
- * The bit of the caveat `guide_radius`: A tabulated bend radius is a guide for a cold bend of 90 deg across the grain, not a limit. Bend a test strip of the same sheet, along the same direction.
- */
+/// The bit of the caveat `guide_radius`: A tabulated bend radius is a guide for a cold bend of 90 deg across the grain, not a limit. Bend a test strip of the same sheet, along the same direction.
 #define COAMING_CAVEAT_GUIDE_RADIUS 14
 
-/**
- * The bit of the caveat `large_deflection`: The deflection passes half the thickness: the plate's middle surface stretches, and small-deflection theory overrates deflection and bending stress. Use the large-deflection calculation, with the in-plane edge condition stated.
- */
+/// The bit of the caveat `large_deflection`: The deflection passes half the thickness: the plate's middle surface stretches, and small-deflection theory overrates deflection and bending stress. Use the large-deflection calculation, with the in-plane edge condition stated.
 #define COAMING_CAVEAT_LARGE_DEFLECTION 16
 
-/**
- * The bit of the caveat `thick_plate`: The thickness is over 1/20 of the smallest span: shear deflection, which thin-plate theory leaves out, passes about 1 %. Use a shear-flexible plate theory, or the panel solver.
- */
+/// The bit of the caveat `thick_plate`: The thickness is over 1/20 of the smallest span: shear deflection, which thin-plate theory leaves out, passes about 1 %. Use a shear-flexible plate theory, or the panel solver.
 #define COAMING_CAVEAT_THICK_PLATE 17
 
-/**
- * The bit of the caveat `patch_within_thickness`: The loaded patch is smaller than the thickness: thin-plate theory overrates the bending stress beneath it. Spread the load over at least the thickness, or take the stress as an upper bound.
- */
+/// The bit of the caveat `patch_within_thickness`: The loaded patch is smaller than the thickness: thin-plate theory overrates the bending stress beneath it. Spread the load over at least the thickness, or take the stress as an upper bound.
 #define COAMING_CAVEAT_PATCH_WITHIN_THICKNESS 18
 
-/**
- * The bit of the caveat `series_unsettled`: Two resolutions of the series differ by more than 1e-8 in deflection or 1e-6 in moment; the estimated errors are in the outcome. Use the estimated errors, move the patch away from the corner, or use the panel solver.
- */
+/// The bit of the caveat `series_unsettled`: Two resolutions of the series differ by more than 1e-8 in deflection or 1e-6 in moment; the estimated errors are in the outcome. Use the estimated errors, move the patch away from the corner, or use the panel solver.
 #define COAMING_CAVEAT_SERIES_UNSETTLED 19
 
-/**
- * The bit of the caveat `creep_not_linear`: The sustained stress passes its limit: creep grows faster than stress there, and the creep modulus underrates it. Lower the stress below the sustained limit.
- */
+/// The bit of the caveat `creep_not_linear`: The sustained stress passes its limit: creep grows faster than stress there, and the creep modulus underrates it. Lower the stress below the sustained limit.
 #define COAMING_CAVEAT_CREEP_NOT_LINEAR 20
 
-/**
- * The bit of the caveat `fixed_hole_moves`: A close hole stands off the fixed point: growth is held back there and loads the hole. Move the fixed point to this hole, or make the hole a slot or oversize.
- */
+/// The bit of the caveat `fixed_hole_moves`: A close hole stands off the fixed point: growth is held back there and loads the hole. Move the fixed point to this hole, or make the hole a slot or oversize.
 #define COAMING_CAVEAT_FIXED_HOLE_MOVES 24
 
-/**
- * The bit of the caveat `bow_past_thickness`: The plate bows by more than its thickness: it tends to roll in one direction, with a smaller bow across. Stiffen it, let the layers slide, or take the result as an upper bound.
- */
+/// The bit of the caveat `bow_past_thickness`: The plate bows by more than its thickness: it tends to roll in one direction, with a smaller bow across. Stiffen it, let the layers slide, or take the result as an upper bound.
 #define COAMING_CAVEAT_BOW_PAST_THICKNESS 25
 
-/**
- * The bit of the caveat `short_bond`: The bond is short against its transfer length: the two ends meet and the peel is off. Take the peel as an order of size, or test a sample.
- */
+/// The bit of the caveat `short_bond`: The bond is short against its transfer length: the two ends meet and the peel is off. Take the peel as an order of size, or test a sample.
 #define COAMING_CAVEAT_SHORT_BOND 26
 
-/**
- * The bit of the caveat `unverified_threshold`: The burn threshold was not confirmed against its standard. Read it in ISO 13732-1.
- */
+/// The bit of the caveat `unverified_threshold`: The burn threshold was not confirmed against its standard. Read it in ISO 13732-1.
 #define COAMING_CAVEAT_UNVERIFIED_THRESHOLD 27
 
-/**
- * The bit of the caveat `unverified_scatter`: The scatter of the tightening method is recalled from its source, not read there. Measure the scatter of your own method, or give it from its source.
- */
+/// The bit of the caveat `unverified_scatter`: The scatter of the tightening method is recalled from its source, not read there. Measure the scatter of your own method, or give it from its source.
 #define COAMING_CAVEAT_UNVERIFIED_SCATTER 32
 
-/**
- * The bit of the caveat `not_standard_length`: The screw's length is not in the series. Choose a length of the series, or shorten a longer screw.
- */
+/// The bit of the caveat `not_standard_length`: The screw's length is not in the series. Choose a length of the series, or shorten a longer screw.
 #define COAMING_CAVEAT_NOT_STANDARD_LENGTH 33
 
-/**
- * The bit of the caveat `unverified_strength`: The strength of this class is not among the figures that were confirmed against the standard. Read the strength in the standard or on the maker's certificate.
- */
+/// The bit of the caveat `unverified_strength`: The strength of this class is not among the figures that were confirmed against the standard. Read the strength in the standard or on the maker's certificate.
 #define COAMING_CAVEAT_UNVERIFIED_STRENGTH 34
 
-/**
- * The bit of the caveat `printed_layers`: The boss is printed in layers, which part long before a moulded boss fails. Pull-test a printed sample, or turn the part so that the layers do not cross the pull.
- */
+/// The bit of the caveat `printed_layers`: The boss is printed in layers, which part long before a moulded boss fails. Pull-test a printed sample, or turn the part so that the layers do not cross the pull.
 #define COAMING_CAVEAT_PRINTED_LAYERS 35
 
-/**
- * The bit of the caveat `outside_vdi_2230`: A soft layer, aluminium or a stainless screw is in the load path: outside VDI 2230, the springs are an estimate. Put a shoulder bush through the soft layer, or measure the clamp force over time.
- */
+/// The bit of the caveat `outside_vdi_2230`: A soft layer, aluminium or a stainless screw is in the load path: outside VDI 2230, the springs are an estimate. Put a shoulder bush through the soft layer, or measure the clamp force over time.
 #define COAMING_CAVEAT_OUTSIDE_VDI_2230 36
 
-/**
- * The bit of the caveat `sponge_shape_estimated`: Only the pressure at 25 % comes from the grade; its course over compression is an estimate. Use a maker's measured points.
- */
+/// The bit of the caveat `sponge_shape_estimated`: Only the pressure at 25 % comes from the grade; its course over compression is an estimate. Use a maker's measured points.
 #define COAMING_CAVEAT_SPONGE_SHAPE_ESTIMATED 40
 
-/**
- * The bit of the caveat `sponge_outside_grade`: The given pressure at 25 % lies outside the band of the stated grade. Check grade and figure against the maker's sheet.
- */
+/// The bit of the caveat `sponge_outside_grade`: The given pressure at 25 % lies outside the band of the stated grade. Check grade and figure against the maker's sheet.
 #define COAMING_CAVEAT_SPONGE_OUTSIDE_GRADE 41
 
-/**
- * The bit of the caveat `rubber_volume_change`: The rubber is so thin against its area that its own volume change softens it; the formula keeps it constant. Use a thicker or narrower rubber, or the maker's measured curve.
- */
+/// The bit of the caveat `rubber_volume_change`: The rubber is so thin against its area that its own volume change softens it; the formula keeps it constant. Use a thicker or narrower rubber, or the maker's measured curve.
 #define COAMING_CAVEAT_RUBBER_VOLUME_CHANGE 42
 
-/**
- * The bit of the caveat `set_beyond_test`: The service is hotter, longer or more compressed than the measurement of the set: it takes more. Ask for the set at the temperature, time and compression of the service.
- */
+/// The bit of the caveat `set_beyond_test`: The service is hotter, longer or more compressed than the measurement of the set: it takes more. Ask for the set at the temperature, time and compression of the service.
 #define COAMING_CAVEAT_SET_BEYOND_TEST 43
 
-/**
- * The bit of the caveat `opens_faster`: The gap opens faster than the sample of the set had time to recover: the gasket follows by less. Ask for the height right after release, or leave more compression.
- */
+/// The bit of the caveat `opens_faster`: The gap opens faster than the sample of the set had time to recover: the gasket follows by less. Ask for the height right after release, or leave more compression.
 #define COAMING_CAVEAT_OPENS_FASTER 44
 
-/**
- * The bit of the caveat `gasket_lets_go`: Between the latches the gasket lets go; the formula keeps it attached there. Use a stiffer edge, more latches or a softer gasket.
- */
+/// The bit of the caveat `gasket_lets_go`: Between the latches the gasket lets go; the formula keeps it attached there. Use a stiffer edge, more latches or a softer gasket.
 #define COAMING_CAVEAT_GASKET_LETS_GO 45
 
-/**
- * The bit of the caveat `latch_slack`: The pressure holds the lid and the latches are slack: they can rattle. Stiffen or raise the gasket, or check the latches by their force without the pressure.
- */
+/// The bit of the caveat `latch_slack`: The pressure holds the lid and the latches are slack: they can rattle. Stiffen or raise the gasket, or check the latches by their force without the pressure.
 #define COAMING_CAVEAT_LATCH_SLACK 48
 
-/**
- * ThreadDesignation `M1.6`: ISO metric coarse, 1.6 mm by 0.35 mm.
- */
+/// ThreadDesignation `M1.6`: ISO metric coarse, 1.6 mm by 0.35 mm.
 #define COAMING_THREAD_DESIGNATION_M1_6 0
 
-/**
- * ThreadDesignation `M1.8`: ISO metric coarse, 1.8 mm by 0.35 mm.
- */
+/// ThreadDesignation `M1.8`: ISO metric coarse, 1.8 mm by 0.35 mm.
 #define COAMING_THREAD_DESIGNATION_M1_8 1
 
-/**
- * ThreadDesignation `M2`: ISO metric coarse, 2 mm by 0.4 mm.
- */
+/// ThreadDesignation `M2`: ISO metric coarse, 2 mm by 0.4 mm.
 #define COAMING_THREAD_DESIGNATION_M2 2
 
-/**
- * ThreadDesignation `M2.2`: ISO metric coarse, 2.2 mm by 0.45 mm.
- */
+/// ThreadDesignation `M2.2`: ISO metric coarse, 2.2 mm by 0.45 mm.
 #define COAMING_THREAD_DESIGNATION_M2_2 3
 
-/**
- * ThreadDesignation `M2.5`: ISO metric coarse, 2.5 mm by 0.45 mm.
- */
+/// ThreadDesignation `M2.5`: ISO metric coarse, 2.5 mm by 0.45 mm.
 #define COAMING_THREAD_DESIGNATION_M2_5 4
 
-/**
- * ThreadDesignation `M3`: ISO metric coarse, 3 mm by 0.5 mm.
- */
+/// ThreadDesignation `M3`: ISO metric coarse, 3 mm by 0.5 mm.
 #define COAMING_THREAD_DESIGNATION_M3 5
 
-/**
- * ThreadDesignation `M3.5`: ISO metric coarse, 3.5 mm by 0.6 mm.
- */
+/// ThreadDesignation `M3.5`: ISO metric coarse, 3.5 mm by 0.6 mm.
 #define COAMING_THREAD_DESIGNATION_M3_5 6
 
-/**
- * ThreadDesignation `M4`: ISO metric coarse, 4 mm by 0.7 mm.
- */
+/// ThreadDesignation `M4`: ISO metric coarse, 4 mm by 0.7 mm.
 #define COAMING_THREAD_DESIGNATION_M4 7
 
-/**
- * ThreadDesignation `M4.5`: ISO metric coarse, 4.5 mm by 0.75 mm.
- */
+/// ThreadDesignation `M4.5`: ISO metric coarse, 4.5 mm by 0.75 mm.
 #define COAMING_THREAD_DESIGNATION_M4_5 8
 
-/**
- * ThreadDesignation `M5`: ISO metric coarse, 5 mm by 0.8 mm.
- */
+/// ThreadDesignation `M5`: ISO metric coarse, 5 mm by 0.8 mm.
 #define COAMING_THREAD_DESIGNATION_M5 9
 
-/**
- * ThreadDesignation `M6`: ISO metric coarse, 6 mm by 1 mm.
- */
+/// ThreadDesignation `M6`: ISO metric coarse, 6 mm by 1 mm.
 #define COAMING_THREAD_DESIGNATION_M6 10
 
-/**
- * ThreadDesignation `M7`: ISO metric coarse, 7 mm by 1 mm.
- */
+/// ThreadDesignation `M7`: ISO metric coarse, 7 mm by 1 mm.
 #define COAMING_THREAD_DESIGNATION_M7 11
 
-/**
- * ThreadDesignation `M8`: ISO metric coarse, 8 mm by 1.25 mm.
- */
+/// ThreadDesignation `M8`: ISO metric coarse, 8 mm by 1.25 mm.
 #define COAMING_THREAD_DESIGNATION_M8 12
 
-/**
- * ThreadDesignation `M10`: ISO metric coarse, 10 mm by 1.5 mm.
- */
+/// ThreadDesignation `M10`: ISO metric coarse, 10 mm by 1.5 mm.
 #define COAMING_THREAD_DESIGNATION_M10 13
 
-/**
- * ThreadDesignation `M12`: ISO metric coarse, 12 mm by 1.75 mm.
- */
+/// ThreadDesignation `M12`: ISO metric coarse, 12 mm by 1.75 mm.
 #define COAMING_THREAD_DESIGNATION_M12 14
 
-/**
- * ThreadDesignation `M14`: ISO metric coarse, 14 mm by 2 mm.
- */
+/// ThreadDesignation `M14`: ISO metric coarse, 14 mm by 2 mm.
 #define COAMING_THREAD_DESIGNATION_M14 15
 
-/**
- * ThreadDesignation `M16`: ISO metric coarse, 16 mm by 2 mm.
- */
+/// ThreadDesignation `M16`: ISO metric coarse, 16 mm by 2 mm.
 #define COAMING_THREAD_DESIGNATION_M16 16
 
-/**
- * ThreadDesignation `M18`: ISO metric coarse, 18 mm by 2.5 mm.
- */
+/// ThreadDesignation `M18`: ISO metric coarse, 18 mm by 2.5 mm.
 #define COAMING_THREAD_DESIGNATION_M18 17
 
-/**
- * ThreadDesignation `M20`: ISO metric coarse, 20 mm by 2.5 mm.
- */
+/// ThreadDesignation `M20`: ISO metric coarse, 20 mm by 2.5 mm.
 #define COAMING_THREAD_DESIGNATION_M20 18
 
-/**
- * ThreadDesignation `M22`: ISO metric coarse, 22 mm by 2.5 mm.
- */
+/// ThreadDesignation `M22`: ISO metric coarse, 22 mm by 2.5 mm.
 #define COAMING_THREAD_DESIGNATION_M22 19
 
-/**
- * ThreadDesignation `M24`: ISO metric coarse, 24 mm by 3 mm.
- */
+/// ThreadDesignation `M24`: ISO metric coarse, 24 mm by 3 mm.
 #define COAMING_THREAD_DESIGNATION_M24 20
 
-/**
- * ThreadDesignation `M1.6x0.2`: ISO metric fine, 1.6 mm by 0.2 mm.
- */
+/// ThreadDesignation `M1.6x0.2`: ISO metric fine, 1.6 mm by 0.2 mm.
 #define COAMING_THREAD_DESIGNATION_M1_6X0_2 21
 
-/**
- * ThreadDesignation `M2x0.25`: ISO metric fine, 2 mm by 0.25 mm.
- */
+/// ThreadDesignation `M2x0.25`: ISO metric fine, 2 mm by 0.25 mm.
 #define COAMING_THREAD_DESIGNATION_M2X0_25 22
 
-/**
- * ThreadDesignation `M2.5x0.35`: ISO metric fine, 2.5 mm by 0.35 mm.
- */
+/// ThreadDesignation `M2.5x0.35`: ISO metric fine, 2.5 mm by 0.35 mm.
 #define COAMING_THREAD_DESIGNATION_M2_5X0_35 23
 
-/**
- * ThreadDesignation `M3x0.35`: ISO metric fine, 3 mm by 0.35 mm.
- */
+/// ThreadDesignation `M3x0.35`: ISO metric fine, 3 mm by 0.35 mm.
 #define COAMING_THREAD_DESIGNATION_M3X0_35 24
 
-/**
- * ThreadDesignation `M3.5x0.35`: ISO metric fine, 3.5 mm by 0.35 mm.
- */
+/// ThreadDesignation `M3.5x0.35`: ISO metric fine, 3.5 mm by 0.35 mm.
 #define COAMING_THREAD_DESIGNATION_M3_5X0_35 25
 
-/**
- * ThreadDesignation `M4x0.5`: ISO metric fine, 4 mm by 0.5 mm.
- */
+/// ThreadDesignation `M4x0.5`: ISO metric fine, 4 mm by 0.5 mm.
 #define COAMING_THREAD_DESIGNATION_M4X0_5 26
 
-/**
- * ThreadDesignation `M4.5x0.5`: ISO metric fine, 4.5 mm by 0.5 mm.
- */
+/// ThreadDesignation `M4.5x0.5`: ISO metric fine, 4.5 mm by 0.5 mm.
 #define COAMING_THREAD_DESIGNATION_M4_5X0_5 27
 
-/**
- * ThreadDesignation `M5x0.5`: ISO metric fine, 5 mm by 0.5 mm.
- */
+/// ThreadDesignation `M5x0.5`: ISO metric fine, 5 mm by 0.5 mm.
 #define COAMING_THREAD_DESIGNATION_M5X0_5 28
 
-/**
- * ThreadDesignation `M6x0.75`: ISO metric fine, 6 mm by 0.75 mm.
- */
+/// ThreadDesignation `M6x0.75`: ISO metric fine, 6 mm by 0.75 mm.
 #define COAMING_THREAD_DESIGNATION_M6X0_75 29
 
-/**
- * ThreadDesignation `M7x0.75`: ISO metric fine, 7 mm by 0.75 mm.
- */
+/// ThreadDesignation `M7x0.75`: ISO metric fine, 7 mm by 0.75 mm.
 #define COAMING_THREAD_DESIGNATION_M7X0_75 30
 
-/**
- * ThreadDesignation `M8x1`: ISO metric fine, 8 mm by 1 mm.
- */
+/// ThreadDesignation `M8x1`: ISO metric fine, 8 mm by 1 mm.
 #define COAMING_THREAD_DESIGNATION_M8X1 31
 
-/**
- * ThreadDesignation `M8x0.75`: ISO metric fine, 8 mm by 0.75 mm.
- */
+/// ThreadDesignation `M8x0.75`: ISO metric fine, 8 mm by 0.75 mm.
 #define COAMING_THREAD_DESIGNATION_M8X0_75 32
 
-/**
- * ThreadDesignation `M10x1.25`: ISO metric fine, 10 mm by 1.25 mm.
- */
+/// ThreadDesignation `M10x1.25`: ISO metric fine, 10 mm by 1.25 mm.
 #define COAMING_THREAD_DESIGNATION_M10X1_25 33
 
-/**
- * ThreadDesignation `M10x1`: ISO metric fine, 10 mm by 1 mm.
- */
+/// ThreadDesignation `M10x1`: ISO metric fine, 10 mm by 1 mm.
 #define COAMING_THREAD_DESIGNATION_M10X1 34
 
-/**
- * ThreadDesignation `M10x0.75`: ISO metric fine, 10 mm by 0.75 mm.
- */
+/// ThreadDesignation `M10x0.75`: ISO metric fine, 10 mm by 0.75 mm.
 #define COAMING_THREAD_DESIGNATION_M10X0_75 35
 
-/**
- * ThreadDesignation `M12x1.5`: ISO metric fine, 12 mm by 1.5 mm.
- */
+/// ThreadDesignation `M12x1.5`: ISO metric fine, 12 mm by 1.5 mm.
 #define COAMING_THREAD_DESIGNATION_M12X1_5 36
 
-/**
- * ThreadDesignation `M12x1.25`: ISO metric fine, 12 mm by 1.25 mm.
- */
+/// ThreadDesignation `M12x1.25`: ISO metric fine, 12 mm by 1.25 mm.
 #define COAMING_THREAD_DESIGNATION_M12X1_25 37
 
-/**
- * ThreadDesignation `M12x1`: ISO metric fine, 12 mm by 1 mm.
- */
+/// ThreadDesignation `M12x1`: ISO metric fine, 12 mm by 1 mm.
 #define COAMING_THREAD_DESIGNATION_M12X1 38
 
-/**
- * ThreadDesignation `M14x1.5`: ISO metric fine, 14 mm by 1.5 mm.
- */
+/// ThreadDesignation `M14x1.5`: ISO metric fine, 14 mm by 1.5 mm.
 #define COAMING_THREAD_DESIGNATION_M14X1_5 39
 
-/**
- * ThreadDesignation `M14x1`: ISO metric fine, 14 mm by 1 mm.
- */
+/// ThreadDesignation `M14x1`: ISO metric fine, 14 mm by 1 mm.
 #define COAMING_THREAD_DESIGNATION_M14X1 40
 
-/**
- * ThreadDesignation `M16x1.5`: ISO metric fine, 16 mm by 1.5 mm.
- */
+/// ThreadDesignation `M16x1.5`: ISO metric fine, 16 mm by 1.5 mm.
 #define COAMING_THREAD_DESIGNATION_M16X1_5 41
 
-/**
- * ThreadDesignation `M16x1`: ISO metric fine, 16 mm by 1 mm.
- */
+/// ThreadDesignation `M16x1`: ISO metric fine, 16 mm by 1 mm.
 #define COAMING_THREAD_DESIGNATION_M16X1 42
 
-/**
- * ThreadDesignation `M18x2`: ISO metric fine, 18 mm by 2 mm.
- */
+/// ThreadDesignation `M18x2`: ISO metric fine, 18 mm by 2 mm.
 #define COAMING_THREAD_DESIGNATION_M18X2 43
 
-/**
- * ThreadDesignation `M18x1.5`: ISO metric fine, 18 mm by 1.5 mm.
- */
+/// ThreadDesignation `M18x1.5`: ISO metric fine, 18 mm by 1.5 mm.
 #define COAMING_THREAD_DESIGNATION_M18X1_5 44
 
-/**
- * ThreadDesignation `M18x1`: ISO metric fine, 18 mm by 1 mm.
- */
+/// ThreadDesignation `M18x1`: ISO metric fine, 18 mm by 1 mm.
 #define COAMING_THREAD_DESIGNATION_M18X1 45
 
-/**
- * ThreadDesignation `M20x2`: ISO metric fine, 20 mm by 2 mm.
- */
+/// ThreadDesignation `M20x2`: ISO metric fine, 20 mm by 2 mm.
 #define COAMING_THREAD_DESIGNATION_M20X2 46
 
-/**
- * ThreadDesignation `M20x1.5`: ISO metric fine, 20 mm by 1.5 mm.
- */
+/// ThreadDesignation `M20x1.5`: ISO metric fine, 20 mm by 1.5 mm.
 #define COAMING_THREAD_DESIGNATION_M20X1_5 47
 
-/**
- * ThreadDesignation `M20x1`: ISO metric fine, 20 mm by 1 mm.
- */
+/// ThreadDesignation `M20x1`: ISO metric fine, 20 mm by 1 mm.
 #define COAMING_THREAD_DESIGNATION_M20X1 48
 
-/**
- * ThreadDesignation `M22x2`: ISO metric fine, 22 mm by 2 mm.
- */
+/// ThreadDesignation `M22x2`: ISO metric fine, 22 mm by 2 mm.
 #define COAMING_THREAD_DESIGNATION_M22X2 49
 
-/**
- * ThreadDesignation `M22x1.5`: ISO metric fine, 22 mm by 1.5 mm.
- */
+/// ThreadDesignation `M22x1.5`: ISO metric fine, 22 mm by 1.5 mm.
 #define COAMING_THREAD_DESIGNATION_M22X1_5 50
 
-/**
- * ThreadDesignation `M22x1`: ISO metric fine, 22 mm by 1 mm.
- */
+/// ThreadDesignation `M22x1`: ISO metric fine, 22 mm by 1 mm.
 #define COAMING_THREAD_DESIGNATION_M22X1 51
 
-/**
- * ThreadDesignation `M24x2`: ISO metric fine, 24 mm by 2 mm.
- */
+/// ThreadDesignation `M24x2`: ISO metric fine, 24 mm by 2 mm.
 #define COAMING_THREAD_DESIGNATION_M24X2 52
 
-/**
- * ThreadDesignation `M24x1.5`: ISO metric fine, 24 mm by 1.5 mm.
- */
+/// ThreadDesignation `M24x1.5`: ISO metric fine, 24 mm by 1.5 mm.
 #define COAMING_THREAD_DESIGNATION_M24X1_5 53
 
-/**
- * ThreadDesignation `M24x1`: ISO metric fine, 24 mm by 1 mm.
- */
+/// ThreadDesignation `M24x1`: ISO metric fine, 24 mm by 1 mm.
 #define COAMING_THREAD_DESIGNATION_M24X1 54
 
-/**
- * ThreadDesignation `#2-56 UNC`: Unified coarse, #2, 56 threads to the inch.
- */
+/// ThreadDesignation `#2-56 UNC`: Unified coarse, #2, 56 threads to the inch.
 #define COAMING_THREAD_DESIGNATION__2_56_UNC 55
 
-/**
- * ThreadDesignation `#3-48 UNC`: Unified coarse, #3, 48 threads to the inch.
- */
+/// ThreadDesignation `#3-48 UNC`: Unified coarse, #3, 48 threads to the inch.
 #define COAMING_THREAD_DESIGNATION__3_48_UNC 56
 
-/**
- * ThreadDesignation `#4-40 UNC`: Unified coarse, #4, 40 threads to the inch.
- */
+/// ThreadDesignation `#4-40 UNC`: Unified coarse, #4, 40 threads to the inch.
 #define COAMING_THREAD_DESIGNATION__4_40_UNC 57
 
-/**
- * ThreadDesignation `#5-40 UNC`: Unified coarse, #5, 40 threads to the inch.
- */
+/// ThreadDesignation `#5-40 UNC`: Unified coarse, #5, 40 threads to the inch.
 #define COAMING_THREAD_DESIGNATION__5_40_UNC 58
 
-/**
- * ThreadDesignation `#6-32 UNC`: Unified coarse, #6, 32 threads to the inch.
- */
+/// ThreadDesignation `#6-32 UNC`: Unified coarse, #6, 32 threads to the inch.
 #define COAMING_THREAD_DESIGNATION__6_32_UNC 59
 
-/**
- * ThreadDesignation `#8-32 UNC`: Unified coarse, #8, 32 threads to the inch.
- */
+/// ThreadDesignation `#8-32 UNC`: Unified coarse, #8, 32 threads to the inch.
 #define COAMING_THREAD_DESIGNATION__8_32_UNC 60
 
-/**
- * ThreadDesignation `#10-24 UNC`: Unified coarse, #10, 24 threads to the inch.
- */
+/// ThreadDesignation `#10-24 UNC`: Unified coarse, #10, 24 threads to the inch.
 #define COAMING_THREAD_DESIGNATION__10_24_UNC 61
 
-/**
- * ThreadDesignation `#12-24 UNC`: Unified coarse, #12, 24 threads to the inch.
- */
+/// ThreadDesignation `#12-24 UNC`: Unified coarse, #12, 24 threads to the inch.
 #define COAMING_THREAD_DESIGNATION__12_24_UNC 62
 
-/**
- * ThreadDesignation `1/4-20 UNC`: Unified coarse, 1/4 in, 20 threads to the inch.
- */
+/// ThreadDesignation `1/4-20 UNC`: Unified coarse, 1/4 in, 20 threads to the inch.
 #define COAMING_THREAD_DESIGNATION_1_4_20_UNC 63
 
-/**
- * ThreadDesignation `5/16-18 UNC`: Unified coarse, 5/16 in, 18 threads to the inch.
- */
+/// ThreadDesignation `5/16-18 UNC`: Unified coarse, 5/16 in, 18 threads to the inch.
 #define COAMING_THREAD_DESIGNATION_5_16_18_UNC 64
 
-/**
- * ThreadDesignation `3/8-16 UNC`: Unified coarse, 3/8 in, 16 threads to the inch.
- */
+/// ThreadDesignation `3/8-16 UNC`: Unified coarse, 3/8 in, 16 threads to the inch.
 #define COAMING_THREAD_DESIGNATION_3_8_16_UNC 65
 
-/**
- * ThreadDesignation `7/16-14 UNC`: Unified coarse, 7/16 in, 14 threads to the inch.
- */
+/// ThreadDesignation `7/16-14 UNC`: Unified coarse, 7/16 in, 14 threads to the inch.
 #define COAMING_THREAD_DESIGNATION_7_16_14_UNC 66
 
-/**
- * ThreadDesignation `1/2-13 UNC`: Unified coarse, 1/2 in, 13 threads to the inch.
- */
+/// ThreadDesignation `1/2-13 UNC`: Unified coarse, 1/2 in, 13 threads to the inch.
 #define COAMING_THREAD_DESIGNATION_1_2_13_UNC 67
 
-/**
- * ThreadDesignation `9/16-12 UNC`: Unified coarse, 9/16 in, 12 threads to the inch.
- */
+/// ThreadDesignation `9/16-12 UNC`: Unified coarse, 9/16 in, 12 threads to the inch.
 #define COAMING_THREAD_DESIGNATION_9_16_12_UNC 68
 
-/**
- * ThreadDesignation `5/8-11 UNC`: Unified coarse, 5/8 in, 11 threads to the inch.
- */
+/// ThreadDesignation `5/8-11 UNC`: Unified coarse, 5/8 in, 11 threads to the inch.
 #define COAMING_THREAD_DESIGNATION_5_8_11_UNC 69
 
-/**
- * ThreadDesignation `3/4-10 UNC`: Unified coarse, 3/4 in, 10 threads to the inch.
- */
+/// ThreadDesignation `3/4-10 UNC`: Unified coarse, 3/4 in, 10 threads to the inch.
 #define COAMING_THREAD_DESIGNATION_3_4_10_UNC 70
 
-/**
- * ThreadDesignation `7/8-9 UNC`: Unified coarse, 7/8 in, 9 threads to the inch.
- */
+/// ThreadDesignation `7/8-9 UNC`: Unified coarse, 7/8 in, 9 threads to the inch.
 #define COAMING_THREAD_DESIGNATION_7_8_9_UNC 71
 
-/**
- * ThreadDesignation `1-8 UNC`: Unified coarse, 1 in, 8 threads to the inch.
- */
+/// ThreadDesignation `1-8 UNC`: Unified coarse, 1 in, 8 threads to the inch.
 #define COAMING_THREAD_DESIGNATION_1_8_UNC 72
 
-/**
- * ThreadDesignation `#2-64 UNF`: Unified fine, #2, 64 threads to the inch.
- */
+/// ThreadDesignation `#2-64 UNF`: Unified fine, #2, 64 threads to the inch.
 #define COAMING_THREAD_DESIGNATION__2_64_UNF 73
 
-/**
- * ThreadDesignation `#3-56 UNF`: Unified fine, #3, 56 threads to the inch.
- */
+/// ThreadDesignation `#3-56 UNF`: Unified fine, #3, 56 threads to the inch.
 #define COAMING_THREAD_DESIGNATION__3_56_UNF 74
 
-/**
- * ThreadDesignation `#4-48 UNF`: Unified fine, #4, 48 threads to the inch.
- */
+/// ThreadDesignation `#4-48 UNF`: Unified fine, #4, 48 threads to the inch.
 #define COAMING_THREAD_DESIGNATION__4_48_UNF 75
 
-/**
- * ThreadDesignation `#5-44 UNF`: Unified fine, #5, 44 threads to the inch.
- */
+/// ThreadDesignation `#5-44 UNF`: Unified fine, #5, 44 threads to the inch.
 #define COAMING_THREAD_DESIGNATION__5_44_UNF 76
 
-/**
- * ThreadDesignation `#6-40 UNF`: Unified fine, #6, 40 threads to the inch.
- */
+/// ThreadDesignation `#6-40 UNF`: Unified fine, #6, 40 threads to the inch.
 #define COAMING_THREAD_DESIGNATION__6_40_UNF 77
 
-/**
- * ThreadDesignation `#8-36 UNF`: Unified fine, #8, 36 threads to the inch.
- */
+/// ThreadDesignation `#8-36 UNF`: Unified fine, #8, 36 threads to the inch.
 #define COAMING_THREAD_DESIGNATION__8_36_UNF 78
 
-/**
- * ThreadDesignation `#10-32 UNF`: Unified fine, #10, 32 threads to the inch.
- */
+/// ThreadDesignation `#10-32 UNF`: Unified fine, #10, 32 threads to the inch.
 #define COAMING_THREAD_DESIGNATION__10_32_UNF 79
 
-/**
- * ThreadDesignation `#12-28 UNF`: Unified fine, #12, 28 threads to the inch.
- */
+/// ThreadDesignation `#12-28 UNF`: Unified fine, #12, 28 threads to the inch.
 #define COAMING_THREAD_DESIGNATION__12_28_UNF 80
 
-/**
- * ThreadDesignation `1/4-28 UNF`: Unified fine, 1/4 in, 28 threads to the inch.
- */
+/// ThreadDesignation `1/4-28 UNF`: Unified fine, 1/4 in, 28 threads to the inch.
 #define COAMING_THREAD_DESIGNATION_1_4_28_UNF 81
 
-/**
- * ThreadDesignation `5/16-24 UNF`: Unified fine, 5/16 in, 24 threads to the inch.
- */
+/// ThreadDesignation `5/16-24 UNF`: Unified fine, 5/16 in, 24 threads to the inch.
 #define COAMING_THREAD_DESIGNATION_5_16_24_UNF 82
 
-/**
- * ThreadDesignation `3/8-24 UNF`: Unified fine, 3/8 in, 24 threads to the inch.
- */
+/// ThreadDesignation `3/8-24 UNF`: Unified fine, 3/8 in, 24 threads to the inch.
 #define COAMING_THREAD_DESIGNATION_3_8_24_UNF 83
 
-/**
- * ThreadDesignation `7/16-20 UNF`: Unified fine, 7/16 in, 20 threads to the inch.
- */
+/// ThreadDesignation `7/16-20 UNF`: Unified fine, 7/16 in, 20 threads to the inch.
 #define COAMING_THREAD_DESIGNATION_7_16_20_UNF 84
 
-/**
- * ThreadDesignation `1/2-20 UNF`: Unified fine, 1/2 in, 20 threads to the inch.
- */
+/// ThreadDesignation `1/2-20 UNF`: Unified fine, 1/2 in, 20 threads to the inch.
 #define COAMING_THREAD_DESIGNATION_1_2_20_UNF 85
 
-/**
- * ThreadDesignation `9/16-18 UNF`: Unified fine, 9/16 in, 18 threads to the inch.
- */
+/// ThreadDesignation `9/16-18 UNF`: Unified fine, 9/16 in, 18 threads to the inch.
 #define COAMING_THREAD_DESIGNATION_9_16_18_UNF 86
 
-/**
- * ThreadDesignation `5/8-18 UNF`: Unified fine, 5/8 in, 18 threads to the inch.
- */
+/// ThreadDesignation `5/8-18 UNF`: Unified fine, 5/8 in, 18 threads to the inch.
 #define COAMING_THREAD_DESIGNATION_5_8_18_UNF 87
 
-/**
- * ThreadDesignation `3/4-16 UNF`: Unified fine, 3/4 in, 16 threads to the inch.
- */
+/// ThreadDesignation `3/4-16 UNF`: Unified fine, 3/4 in, 16 threads to the inch.
 #define COAMING_THREAD_DESIGNATION_3_4_16_UNF 88
 
-/**
- * ThreadDesignation `7/8-14 UNF`: Unified fine, 7/8 in, 14 threads to the inch.
- */
+/// ThreadDesignation `7/8-14 UNF`: Unified fine, 7/8 in, 14 threads to the inch.
 #define COAMING_THREAD_DESIGNATION_7_8_14_UNF 89
 
-/**
- * ThreadDesignation `1-12 UNF`: Unified fine, 1 in, 12 threads to the inch.
- */
+/// ThreadDesignation `1-12 UNF`: Unified fine, 1 in, 12 threads to the inch.
 #define COAMING_THREAD_DESIGNATION_1_12_UNF 90
 
-/**
- * ThreadForm `metric_coarse`: ISO metric, coarse pitch.
- */
+/// ThreadForm `metric_coarse`: ISO metric, coarse pitch.
 #define COAMING_THREAD_FORM_METRIC_COARSE 0
 
-/**
- * ThreadForm `metric_fine`: ISO metric, fine pitch.
- */
+/// ThreadForm `metric_fine`: ISO metric, fine pitch.
 #define COAMING_THREAD_FORM_METRIC_FINE 1
 
-/**
- * ThreadForm `unified_coarse`: Unified, coarse (UNC).
- */
+/// ThreadForm `unified_coarse`: Unified, coarse (UNC).
 #define COAMING_THREAD_FORM_UNIFIED_COARSE 2
 
-/**
- * ThreadForm `unified_fine`: Unified, fine (UNF).
- */
+/// ThreadForm `unified_fine`: Unified, fine (UNF).
 #define COAMING_THREAD_FORM_UNIFIED_FINE 3
 
-/**
- * TighteningMethod `by_feel`: By feel: ±35 % (NASA RP-1228).
- */
+/// TighteningMethod `by_feel`: By feel: ±35 % (NASA RP-1228).
 #define COAMING_TIGHTENING_METHOD_BY_FEEL 0
 
-/**
- * TighteningMethod `torque_wrench`: Torque wrench: ±25 % (NASA RP-1228).
- */
+/// TighteningMethod `torque_wrench`: Torque wrench: ±25 % (NASA RP-1228).
 #define COAMING_TIGHTENING_METHOD_TORQUE_WRENCH 1
 
-/**
- * TighteningMethod `torque_unlubricated`: Torque wrench, unlubricated: ±35 % (NSTS 08307).
- */
+/// TighteningMethod `torque_unlubricated`: Torque wrench, unlubricated: ±35 % (NSTS 08307).
 #define COAMING_TIGHTENING_METHOD_TORQUE_UNLUBRICATED 2
 
-/**
- * TighteningMethod `torque_lubricated`: Torque wrench, lubricated: ±25 % (NSTS 08307).
- */
+/// TighteningMethod `torque_lubricated`: Torque wrench, lubricated: ±25 % (NSTS 08307).
 #define COAMING_TIGHTENING_METHOD_TORQUE_LUBRICATED 3
 
-/**
- * TighteningMethod `turn_of_nut`: Turn of the nut: ±15 % (NASA RP-1228).
- */
+/// TighteningMethod `turn_of_nut`: Turn of the nut: ±15 % (NASA RP-1228).
 #define COAMING_TIGHTENING_METHOD_TURN_OF_NUT 4
 
-/**
- * TighteningMethod `load_indicating_washer`: Load-indicating washer: ±10 % (NASA RP-1228).
- */
+/// TighteningMethod `load_indicating_washer`: Load-indicating washer: ±10 % (NASA RP-1228).
 #define COAMING_TIGHTENING_METHOD_LOAD_INDICATING_WASHER 5
 
-/**
- * TighteningMethod `stated`: The uncertainty that is given beside it.
- */
+/// TighteningMethod `stated`: The uncertainty that is given beside it.
 #define COAMING_TIGHTENING_METHOD_STATED 6
 
-/**
- * CountersunkStandard `iso_10642`: Hexagon socket countersunk head, 90° (ISO 10642).
- */
+/// CountersunkStandard `iso_10642`: Hexagon socket countersunk head, 90° (ISO 10642).
 #define COAMING_COUNTERSUNK_STANDARD_ISO_10642 0
 
-/**
- * CountersunkStandard `iso_7046_1`: Cross-recessed countersunk flat head, 90° (ISO 7046-1, geometry of ISO 7721; also ISO 2009 and ISO 14581).
- */
+/// CountersunkStandard `iso_7046_1`: Cross-recessed countersunk flat head, 90° (ISO 7046-1, geometry of ISO 7721; also ISO 2009 and ISO 14581).
 #define COAMING_COUNTERSUNK_STANDARD_ISO_7046_1 1
 
-/**
- * CountersunkStandard `asme_b18_6_3`: Flat countersunk machine screw, 82° (ASME B18.6.3).
- */
+/// CountersunkStandard `asme_b18_6_3`: Flat countersunk machine screw, 82° (ASME B18.6.3).
 #define COAMING_COUNTERSUNK_STANDARD_ASME_B18_6_3 2
 
-/**
- * CountersunkStandard `asme_b18_3`: Hexagon socket flat countersunk head, 82° (ASME B18.3).
- */
+/// CountersunkStandard `asme_b18_3`: Hexagon socket flat countersunk head, 82° (ASME B18.3).
 #define COAMING_COUNTERSUNK_STANDARD_ASME_B18_3 3
 
-/**
- * CountersunkStandard `asme_b18_6_3_100_deg`: Flat countersunk machine screw, 100° (ASME B18.6.3).
- */
+/// CountersunkStandard `asme_b18_6_3_100_deg`: Flat countersunk machine screw, 100° (ASME B18.6.3).
 #define COAMING_COUNTERSUNK_STANDARD_ASME_B18_6_3_100_DEG 4
 
-/**
- * ScrewSize `M1.6`: 1.6 mm.
- */
+/// ScrewSize `M1.6`: 1.6 mm.
 #define COAMING_SCREW_SIZE_M1_6 0
 
-/**
- * ScrewSize `M1.8`: 1.8 mm.
- */
+/// ScrewSize `M1.8`: 1.8 mm.
 #define COAMING_SCREW_SIZE_M1_8 1
 
-/**
- * ScrewSize `M2`: 2 mm.
- */
+/// ScrewSize `M2`: 2 mm.
 #define COAMING_SCREW_SIZE_M2 2
 
-/**
- * ScrewSize `M2.2`: 2.2 mm.
- */
+/// ScrewSize `M2.2`: 2.2 mm.
 #define COAMING_SCREW_SIZE_M2_2 3
 
-/**
- * ScrewSize `M2.5`: 2.5 mm.
- */
+/// ScrewSize `M2.5`: 2.5 mm.
 #define COAMING_SCREW_SIZE_M2_5 4
 
-/**
- * ScrewSize `M3`: 3 mm.
- */
+/// ScrewSize `M3`: 3 mm.
 #define COAMING_SCREW_SIZE_M3 5
 
-/**
- * ScrewSize `M3.5`: 3.5 mm.
- */
+/// ScrewSize `M3.5`: 3.5 mm.
 #define COAMING_SCREW_SIZE_M3_5 6
 
-/**
- * ScrewSize `M4`: 4 mm.
- */
+/// ScrewSize `M4`: 4 mm.
 #define COAMING_SCREW_SIZE_M4 7
 
-/**
- * ScrewSize `M4.5`: 4.5 mm.
- */
+/// ScrewSize `M4.5`: 4.5 mm.
 #define COAMING_SCREW_SIZE_M4_5 8
 
-/**
- * ScrewSize `M5`: 5 mm.
- */
+/// ScrewSize `M5`: 5 mm.
 #define COAMING_SCREW_SIZE_M5 9
 
-/**
- * ScrewSize `M6`: 6 mm.
- */
+/// ScrewSize `M6`: 6 mm.
 #define COAMING_SCREW_SIZE_M6 10
 
-/**
- * ScrewSize `M7`: 7 mm.
- */
+/// ScrewSize `M7`: 7 mm.
 #define COAMING_SCREW_SIZE_M7 11
 
-/**
- * ScrewSize `M8`: 8 mm.
- */
+/// ScrewSize `M8`: 8 mm.
 #define COAMING_SCREW_SIZE_M8 12
 
-/**
- * ScrewSize `M10`: 10 mm.
- */
+/// ScrewSize `M10`: 10 mm.
 #define COAMING_SCREW_SIZE_M10 13
 
-/**
- * ScrewSize `M12`: 12 mm.
- */
+/// ScrewSize `M12`: 12 mm.
 #define COAMING_SCREW_SIZE_M12 14
 
-/**
- * ScrewSize `M14`: 14 mm.
- */
+/// ScrewSize `M14`: 14 mm.
 #define COAMING_SCREW_SIZE_M14 15
 
-/**
- * ScrewSize `M16`: 16 mm.
- */
+/// ScrewSize `M16`: 16 mm.
 #define COAMING_SCREW_SIZE_M16 16
 
-/**
- * ScrewSize `M18`: 18 mm.
- */
+/// ScrewSize `M18`: 18 mm.
 #define COAMING_SCREW_SIZE_M18 17
 
-/**
- * ScrewSize `M20`: 20 mm.
- */
+/// ScrewSize `M20`: 20 mm.
 #define COAMING_SCREW_SIZE_M20 18
 
-/**
- * ScrewSize `M22`: 22 mm.
- */
+/// ScrewSize `M22`: 22 mm.
 #define COAMING_SCREW_SIZE_M22 19
 
-/**
- * ScrewSize `M24`: 24 mm.
- */
+/// ScrewSize `M24`: 24 mm.
 #define COAMING_SCREW_SIZE_M24 20
 
-/**
- * ScrewSize `#0`: 0.06 in.
- */
+/// ScrewSize `#0`: 0.06 in.
 #define COAMING_SCREW_SIZE__0 21
 
-/**
- * ScrewSize `#1`: 0.073 in.
- */
+/// ScrewSize `#1`: 0.073 in.
 #define COAMING_SCREW_SIZE__1 22
 
-/**
- * ScrewSize `#2`: 0.086 in.
- */
+/// ScrewSize `#2`: 0.086 in.
 #define COAMING_SCREW_SIZE__2 23
 
-/**
- * ScrewSize `#3`: 0.099 in.
- */
+/// ScrewSize `#3`: 0.099 in.
 #define COAMING_SCREW_SIZE__3 24
 
-/**
- * ScrewSize `#4`: 0.112 in.
- */
+/// ScrewSize `#4`: 0.112 in.
 #define COAMING_SCREW_SIZE__4 25
 
-/**
- * ScrewSize `#5`: 0.125 in.
- */
+/// ScrewSize `#5`: 0.125 in.
 #define COAMING_SCREW_SIZE__5 26
 
-/**
- * ScrewSize `#6`: 0.138 in.
- */
+/// ScrewSize `#6`: 0.138 in.
 #define COAMING_SCREW_SIZE__6 27
 
-/**
- * ScrewSize `#8`: 0.164 in.
- */
+/// ScrewSize `#8`: 0.164 in.
 #define COAMING_SCREW_SIZE__8 28
 
-/**
- * ScrewSize `#10`: 0.19 in.
- */
+/// ScrewSize `#10`: 0.19 in.
 #define COAMING_SCREW_SIZE__10 29
 
-/**
- * ScrewSize `#12`: 0.216 in.
- */
+/// ScrewSize `#12`: 0.216 in.
 #define COAMING_SCREW_SIZE__12 30
 
-/**
- * ScrewSize `1/4 in`: 0.25 in.
- */
+/// ScrewSize `1/4 in`: 0.25 in.
 #define COAMING_SCREW_SIZE_1_4_IN 31
 
-/**
- * ScrewSize `5/16 in`: 0.3125 in.
- */
+/// ScrewSize `5/16 in`: 0.3125 in.
 #define COAMING_SCREW_SIZE_5_16_IN 32
 
-/**
- * ScrewSize `3/8 in`: 0.375 in.
- */
+/// ScrewSize `3/8 in`: 0.375 in.
 #define COAMING_SCREW_SIZE_3_8_IN 33
 
-/**
- * ScrewSize `7/16 in`: 0.4375 in.
- */
+/// ScrewSize `7/16 in`: 0.4375 in.
 #define COAMING_SCREW_SIZE_7_16_IN 34
 
-/**
- * ScrewSize `1/2 in`: 0.5 in.
- */
+/// ScrewSize `1/2 in`: 0.5 in.
 #define COAMING_SCREW_SIZE_1_2_IN 35
 
-/**
- * ScrewSize `9/16 in`: 0.5625 in.
- */
+/// ScrewSize `9/16 in`: 0.5625 in.
 #define COAMING_SCREW_SIZE_9_16_IN 36
 
-/**
- * ScrewSize `5/8 in`: 0.625 in.
- */
+/// ScrewSize `5/8 in`: 0.625 in.
 #define COAMING_SCREW_SIZE_5_8_IN 37
 
-/**
- * ScrewSize `3/4 in`: 0.75 in.
- */
+/// ScrewSize `3/4 in`: 0.75 in.
 #define COAMING_SCREW_SIZE_3_4_IN 38
 
-/**
- * ScrewSize `7/8 in`: 0.875 in.
- */
+/// ScrewSize `7/8 in`: 0.875 in.
 #define COAMING_SCREW_SIZE_7_8_IN 39
 
-/**
- * ScrewSize `1 in`: 1.0 in.
- */
+/// ScrewSize `1 in`: 1.0 in.
 #define COAMING_SCREW_SIZE_1_IN 40
 
-/**
- * BearingStandard `iso_7045`: Pan head, cross-recessed (ISO 7045): smallest dk.
- */
+/// BearingStandard `iso_7045`: Pan head, cross-recessed (ISO 7045): smallest dk.
 #define COAMING_BEARING_STANDARD_ISO_7045 0
 
-/**
- * BearingStandard `iso_7380_1`: Button head, hexagon socket (ISO 7380-1): smallest dk.
- */
+/// BearingStandard `iso_7380_1`: Button head, hexagon socket (ISO 7380-1): smallest dk.
 #define COAMING_BEARING_STANDARD_ISO_7380_1 1
 
-/**
- * BearingStandard `iso_4017`: Hexagon head, grade A (ISO 4017): smallest dw.
- */
+/// BearingStandard `iso_4017`: Hexagon head, grade A (ISO 4017): smallest dw.
 #define COAMING_BEARING_STANDARD_ISO_4017 2
 
-/**
- * BearingStandard `iso_4762`: Socket head cap screw (ISO 4762): smallest dw.
- */
+/// BearingStandard `iso_4762`: Socket head cap screw (ISO 4762): smallest dw.
 #define COAMING_BEARING_STANDARD_ISO_4762 3
 
-/**
- * BearingStandard `iso_7089`: Plain washer, normal (ISO 7089): smallest outer diameter.
- */
+/// BearingStandard `iso_7089`: Plain washer, normal (ISO 7089): smallest outer diameter.
 #define COAMING_BEARING_STANDARD_ISO_7089 4
 
-/**
- * BearingStandard `iso_7093_1`: Plain washer, large (ISO 7093-1): smallest outer diameter.
- */
+/// BearingStandard `iso_7093_1`: Plain washer, large (ISO 7093-1): smallest outer diameter.
 #define COAMING_BEARING_STANDARD_ISO_7093_1 5
 
-/**
- * BearingStandard `asme_b18_6_3_pan`: Pan head machine screw (ASME B18.6.3): smallest head diameter.
- */
+/// BearingStandard `asme_b18_6_3_pan`: Pan head machine screw (ASME B18.6.3): smallest head diameter.
 #define COAMING_BEARING_STANDARD_ASME_B18_6_3_PAN 6
 
-/**
- * BearingStandard `asme_b18_3_button`: Button head, hexagon socket (ASME B18.3): smallest head diameter.
- */
+/// BearingStandard `asme_b18_3_button`: Button head, hexagon socket (ASME B18.3): smallest head diameter.
 #define COAMING_BEARING_STANDARD_ASME_B18_3_BUTTON 7
 
-/**
- * ClearanceFit `fine`: Fine (ISO 273, H12); metric sizes.
- */
+/// ClearanceFit `fine`: Fine (ISO 273, H12); metric sizes.
 #define COAMING_CLEARANCE_FIT_FINE 0
 
-/**
- * ClearanceFit `medium`: Medium (ISO 273, H13); metric sizes.
- */
+/// ClearanceFit `medium`: Medium (ISO 273, H13); metric sizes.
 #define COAMING_CLEARANCE_FIT_MEDIUM 1
 
-/**
- * ClearanceFit `coarse`: Coarse (ISO 273, H14); metric sizes.
- */
+/// ClearanceFit `coarse`: Coarse (ISO 273, H14); metric sizes.
 #define COAMING_CLEARANCE_FIT_COARSE 2
 
-/**
- * ClearanceFit `close`: Close (ASME B18.2.8, H12); inch sizes.
- */
+/// ClearanceFit `close`: Close (ASME B18.2.8, H12); inch sizes.
 #define COAMING_CLEARANCE_FIT_CLOSE 3
 
-/**
- * ClearanceFit `normal`: Normal (ASME B18.2.8, H13); inch sizes.
- */
+/// ClearanceFit `normal`: Normal (ASME B18.2.8, H13); inch sizes.
 #define COAMING_CLEARANCE_FIT_NORMAL 4
 
-/**
- * ClearanceFit `loose`: Loose (ASME B18.2.8, H14); inch sizes.
- */
+/// ClearanceFit `loose`: Loose (ASME B18.2.8, H14); inch sizes.
 #define COAMING_CLEARANCE_FIT_LOOSE 5
 
-/**
- * StrengthClass `4.6`: ISO 898-1, class 4.6.
- */
+/// StrengthClass `4.6`: ISO 898-1, class 4.6.
 #define COAMING_STRENGTH_CLASS_4_6 0
 
-/**
- * StrengthClass `4.8`: ISO 898-1, class 4.8.
- */
+/// StrengthClass `4.8`: ISO 898-1, class 4.8.
 #define COAMING_STRENGTH_CLASS_4_8 1
 
-/**
- * StrengthClass `5.6`: ISO 898-1, class 5.6.
- */
+/// StrengthClass `5.6`: ISO 898-1, class 5.6.
 #define COAMING_STRENGTH_CLASS_5_6 2
 
-/**
- * StrengthClass `5.8`: ISO 898-1, class 5.8.
- */
+/// StrengthClass `5.8`: ISO 898-1, class 5.8.
 #define COAMING_STRENGTH_CLASS_5_8 3
 
-/**
- * StrengthClass `6.8`: ISO 898-1, class 6.8.
- */
+/// StrengthClass `6.8`: ISO 898-1, class 6.8.
 #define COAMING_STRENGTH_CLASS_6_8 4
 
-/**
- * StrengthClass `8.8`: ISO 898-1, class 8.8.
- */
+/// StrengthClass `8.8`: ISO 898-1, class 8.8.
 #define COAMING_STRENGTH_CLASS_8_8 5
 
-/**
- * StrengthClass `9.8`: ISO 898-1, class 9.8.
- */
+/// StrengthClass `9.8`: ISO 898-1, class 9.8.
 #define COAMING_STRENGTH_CLASS_9_8 6
 
-/**
- * StrengthClass `10.9`: ISO 898-1, class 10.9.
- */
+/// StrengthClass `10.9`: ISO 898-1, class 10.9.
 #define COAMING_STRENGTH_CLASS_10_9 7
 
-/**
- * StrengthClass `12.9`: ISO 898-1, class 12.9.
- */
+/// StrengthClass `12.9`: ISO 898-1, class 12.9.
 #define COAMING_STRENGTH_CLASS_12_9 8
 
-/**
- * StrengthClass `A2-50`: ISO 3506-1, A2-50.
- */
+/// StrengthClass `A2-50`: ISO 3506-1, A2-50.
 #define COAMING_STRENGTH_CLASS_A2_50 9
 
-/**
- * StrengthClass `A2-70`: ISO 3506-1, A2-70.
- */
+/// StrengthClass `A2-70`: ISO 3506-1, A2-70.
 #define COAMING_STRENGTH_CLASS_A2_70 10
 
-/**
- * StrengthClass `A2-80`: ISO 3506-1, A2-80.
- */
+/// StrengthClass `A2-80`: ISO 3506-1, A2-80.
 #define COAMING_STRENGTH_CLASS_A2_80 11
 
-/**
- * StrengthClass `A4-50`: ISO 3506-1, A4-50.
- */
+/// StrengthClass `A4-50`: ISO 3506-1, A4-50.
 #define COAMING_STRENGTH_CLASS_A4_50 12
 
-/**
- * StrengthClass `A4-70`: ISO 3506-1, A4-70.
- */
+/// StrengthClass `A4-70`: ISO 3506-1, A4-70.
 #define COAMING_STRENGTH_CLASS_A4_70 13
 
-/**
- * StrengthClass `A4-80`: ISO 3506-1, A4-80.
- */
+/// StrengthClass `A4-80`: ISO 3506-1, A4-80.
 #define COAMING_STRENGTH_CLASS_A4_80 14
 
-/**
- * StrengthClass `SAE 1`: SAE J429, grade 1.
- */
+/// StrengthClass `SAE 1`: SAE J429, grade 1.
 #define COAMING_STRENGTH_CLASS_SAE_1 15
 
-/**
- * StrengthClass `SAE 2`: SAE J429, grade 2.
- */
+/// StrengthClass `SAE 2`: SAE J429, grade 2.
 #define COAMING_STRENGTH_CLASS_SAE_2 16
 
-/**
- * StrengthClass `SAE 5`: SAE J429, grade 5.
- */
+/// StrengthClass `SAE 5`: SAE J429, grade 5.
 #define COAMING_STRENGTH_CLASS_SAE_5 17
 
-/**
- * StrengthClass `SAE 8`: SAE J429, grade 8.
- */
+/// StrengthClass `SAE 8`: SAE J429, grade 8.
 #define COAMING_STRENGTH_CLASS_SAE_8 18
 
-/**
- * HeadLoadability `full`: The head carries what the thread carries.
- */
+/// HeadLoadability `full`: The head carries what the thread carries.
 #define COAMING_HEAD_LOADABILITY_FULL 0
 
-/**
- * HeadLoadability `reduced`: Reduced loadability: a countersunk socket head of ISO 10642 carries 80 % of the thread's tensile load.
- */
+/// HeadLoadability `reduced`: Reduced loadability: a countersunk socket head of ISO 10642 carries 80 % of the thread's tensile load.
 #define COAMING_HEAD_LOADABILITY_REDUCED 1
 
-/**
- * WeakerThread `external`: The screw's.
- */
+/// WeakerThread `external`: The screw's.
 #define COAMING_WEAKER_THREAD_EXTERNAL 0
 
-/**
- * WeakerThread `internal`: The nut's, insert's or tapped hole's.
- */
+/// WeakerThread `internal`: The nut's, insert's or tapped hole's.
 #define COAMING_WEAKER_THREAD_INTERNAL 1
 
-/**
- * InsertKind `moulded_in`: Moulded in.
- */
+/// InsertKind `moulded_in`: Moulded in.
 #define COAMING_INSERT_KIND_MOULDED_IN 0
 
-/**
- * InsertKind `heat_set`: Set by heat or ultrasound.
- */
+/// InsertKind `heat_set`: Set by heat or ultrasound.
 #define COAMING_INSERT_KIND_HEAT_SET 1
 
-/**
- * InsertKind `press_in`: Pressed in.
- */
+/// InsertKind `press_in`: Pressed in.
 #define COAMING_INSERT_KIND_PRESS_IN 2
 
-/**
- * InsertKind `self_tapping`: A self-tapping screw, without an insert.
- */
+/// InsertKind `self_tapping`: A self-tapping screw, without an insert.
 #define COAMING_INSERT_KIND_SELF_TAPPING 3
 
-/**
- * LayerDirection `not_layered`: Not printed in layers: moulded or machined.
- */
+/// LayerDirection `not_layered`: Not printed in layers: moulded or machined.
 #define COAMING_LAYER_DIRECTION_NOT_LAYERED 0
 
-/**
- * LayerDirection `across_axis`: Layers across the screw's axis: pull-out peels them apart.
- */
+/// LayerDirection `across_axis`: Layers across the screw's axis: pull-out peels them apart.
 #define COAMING_LAYER_DIRECTION_ACROSS_AXIS 1
 
-/**
- * LayerDirection `along_axis`: Layers along the screw's axis: setting or tapping splits them.
- */
+/// LayerDirection `along_axis`: Layers along the screw's axis: setting or tapping splits them.
 #define COAMING_LAYER_DIRECTION_ALONG_AXIS 2
 
-/**
- * JointMaterials `steel`: Steel screw of ISO 898-1, steel or iron layers.
- */
+/// JointMaterials `steel`: Steel screw of ISO 898-1, steel or iron layers.
 #define COAMING_JOINT_MATERIALS_STEEL 0
 
-/**
- * JointMaterials `other`: A plastic, foam or aluminium layer in the load path, or a stainless screw.
- */
+/// JointMaterials `other`: A plastic, foam or aluminium layer in the load path, or a stainless screw.
 #define COAMING_JOINT_MATERIALS_OTHER 1
 
-/**
- * The place of `nominal_diameter` in CoamingThreadOutcome.
- */
+/// The place of `nominal_diameter` in CoamingThreadOutcome.
 #define COAMING_PLACE_THREAD_OUTCOME_NOMINAL_DIAMETER 1
 
-/**
- * The place of `pitch` in CoamingThreadOutcome.
- */
+/// The place of `pitch` in CoamingThreadOutcome.
 #define COAMING_PLACE_THREAD_OUTCOME_PITCH 2
 
-/**
- * The place of `triangle_height` in CoamingThreadOutcome.
- */
+/// The place of `triangle_height` in CoamingThreadOutcome.
 #define COAMING_PLACE_THREAD_OUTCOME_TRIANGLE_HEIGHT 3
 
-/**
- * The place of `thread_height` in CoamingThreadOutcome.
- */
+/// The place of `thread_height` in CoamingThreadOutcome.
 #define COAMING_PLACE_THREAD_OUTCOME_THREAD_HEIGHT 4
 
-/**
- * The place of `pitch_diameter` in CoamingThreadOutcome.
- */
+/// The place of `pitch_diameter` in CoamingThreadOutcome.
 #define COAMING_PLACE_THREAD_OUTCOME_PITCH_DIAMETER 5
 
-/**
- * The place of `minor_diameter` in CoamingThreadOutcome.
- */
+/// The place of `minor_diameter` in CoamingThreadOutcome.
 #define COAMING_PLACE_THREAD_OUTCOME_MINOR_DIAMETER 6
 
-/**
- * The place of `root_diameter` in CoamingThreadOutcome.
- */
+/// The place of `root_diameter` in CoamingThreadOutcome.
 #define COAMING_PLACE_THREAD_OUTCOME_ROOT_DIAMETER 7
 
-/**
- * The place of `stress_diameter` in CoamingThreadOutcome.
- */
+/// The place of `stress_diameter` in CoamingThreadOutcome.
 #define COAMING_PLACE_THREAD_OUTCOME_STRESS_DIAMETER 8
 
-/**
- * The place of `stress_area` in CoamingThreadOutcome.
- */
+/// The place of `stress_area` in CoamingThreadOutcome.
 #define COAMING_PLACE_THREAD_OUTCOME_STRESS_AREA 9
 
-/**
- * The place of `lead_angle` in CoamingThreadOutcome.
- */
+/// The place of `lead_angle` in CoamingThreadOutcome.
 #define COAMING_PLACE_THREAD_OUTCOME_LEAD_ANGLE 10
 
-/**
- * The place of `preload` in CoamingTighteningTorque.
- */
+/// The place of `preload` in CoamingTighteningTorque.
 #define COAMING_PLACE_TIGHTENING_TORQUE_PRELOAD 1
 
-/**
- * The place of `thread_friction` in CoamingTighteningTorque.
- */
+/// The place of `thread_friction` in CoamingTighteningTorque.
 #define COAMING_PLACE_TIGHTENING_TORQUE_THREAD_FRICTION 2
 
-/**
- * The place of `head_friction` in CoamingTighteningTorque.
- */
+/// The place of `head_friction` in CoamingTighteningTorque.
 #define COAMING_PLACE_TIGHTENING_TORQUE_HEAD_FRICTION 3
 
-/**
- * The place of `bearing_outer_diameter` in CoamingTighteningTorque.
- */
+/// The place of `bearing_outer_diameter` in CoamingTighteningTorque.
 #define COAMING_PLACE_TIGHTENING_TORQUE_BEARING_OUTER_DIAMETER 4
 
-/**
- * The place of `bearing_inner_diameter` in CoamingTighteningTorque.
- */
+/// The place of `bearing_inner_diameter` in CoamingTighteningTorque.
 #define COAMING_PLACE_TIGHTENING_TORQUE_BEARING_INNER_DIAMETER 5
 
-/**
- * The place of `seat_half_angle` in CoamingTighteningTorque.
- */
+/// The place of `seat_half_angle` in CoamingTighteningTorque.
 #define COAMING_PLACE_TIGHTENING_TORQUE_SEAT_HALF_ANGLE 6
 
-/**
- * The place of `prevailing_torque` in CoamingTighteningTorque.
- */
+/// The place of `prevailing_torque` in CoamingTighteningTorque.
 #define COAMING_PLACE_TIGHTENING_TORQUE_PREVAILING_TORQUE 7
 
-/**
- * The place of `torque` in CoamingTighteningTorqueOutcome.
- */
+/// The place of `torque` in CoamingTighteningTorqueOutcome.
 #define COAMING_PLACE_TIGHTENING_TORQUE_OUTCOME_TORQUE 0
 
-/**
- * The place of `stretching_torque` in CoamingTighteningTorqueOutcome.
- */
+/// The place of `stretching_torque` in CoamingTighteningTorqueOutcome.
 #define COAMING_PLACE_TIGHTENING_TORQUE_OUTCOME_STRETCHING_TORQUE 1
 
-/**
- * The place of `thread_torque` in CoamingTighteningTorqueOutcome.
- */
+/// The place of `thread_torque` in CoamingTighteningTorqueOutcome.
 #define COAMING_PLACE_TIGHTENING_TORQUE_OUTCOME_THREAD_TORQUE 2
 
-/**
- * The place of `head_torque` in CoamingTighteningTorqueOutcome.
- */
+/// The place of `head_torque` in CoamingTighteningTorqueOutcome.
 #define COAMING_PLACE_TIGHTENING_TORQUE_OUTCOME_HEAD_TORQUE 3
 
-/**
- * The place of `nut_factor` in CoamingTighteningTorqueOutcome.
- */
+/// The place of `nut_factor` in CoamingTighteningTorqueOutcome.
 #define COAMING_PLACE_TIGHTENING_TORQUE_OUTCOME_NUT_FACTOR 4
 
-/**
- * The place of `tensile_stress` in CoamingTighteningTorqueOutcome.
- */
+/// The place of `tensile_stress` in CoamingTighteningTorqueOutcome.
 #define COAMING_PLACE_TIGHTENING_TORQUE_OUTCOME_TENSILE_STRESS 5
 
-/**
- * The place of `torsional_stress` in CoamingTighteningTorqueOutcome.
- */
+/// The place of `torsional_stress` in CoamingTighteningTorqueOutcome.
 #define COAMING_PLACE_TIGHTENING_TORQUE_OUTCOME_TORSIONAL_STRESS 6
 
-/**
- * The place of `equivalent_stress` in CoamingTighteningTorqueOutcome.
- */
+/// The place of `equivalent_stress` in CoamingTighteningTorqueOutcome.
 #define COAMING_PLACE_TIGHTENING_TORQUE_OUTCOME_EQUIVALENT_STRESS 7
 
-/**
- * The place of `torque` in CoamingTighteningPreload.
- */
+/// The place of `torque` in CoamingTighteningPreload.
 #define COAMING_PLACE_TIGHTENING_PRELOAD_TORQUE 1
 
-/**
- * The place of `thread_friction` in CoamingTighteningPreload.
- */
+/// The place of `thread_friction` in CoamingTighteningPreload.
 #define COAMING_PLACE_TIGHTENING_PRELOAD_THREAD_FRICTION 2
 
-/**
- * The place of `head_friction` in CoamingTighteningPreload.
- */
+/// The place of `head_friction` in CoamingTighteningPreload.
 #define COAMING_PLACE_TIGHTENING_PRELOAD_HEAD_FRICTION 3
 
-/**
- * The place of `bearing_outer_diameter` in CoamingTighteningPreload.
- */
+/// The place of `bearing_outer_diameter` in CoamingTighteningPreload.
 #define COAMING_PLACE_TIGHTENING_PRELOAD_BEARING_OUTER_DIAMETER 4
 
-/**
- * The place of `bearing_inner_diameter` in CoamingTighteningPreload.
- */
+/// The place of `bearing_inner_diameter` in CoamingTighteningPreload.
 #define COAMING_PLACE_TIGHTENING_PRELOAD_BEARING_INNER_DIAMETER 5
 
-/**
- * The place of `seat_half_angle` in CoamingTighteningPreload.
- */
+/// The place of `seat_half_angle` in CoamingTighteningPreload.
 #define COAMING_PLACE_TIGHTENING_PRELOAD_SEAT_HALF_ANGLE 6
 
-/**
- * The place of `prevailing_torque` in CoamingTighteningPreload.
- */
+/// The place of `prevailing_torque` in CoamingTighteningPreload.
 #define COAMING_PLACE_TIGHTENING_PRELOAD_PREVAILING_TORQUE 7
 
-/**
- * The place of `preload` in CoamingTighteningPreloadOutcome.
- */
+/// The place of `preload` in CoamingTighteningPreloadOutcome.
 #define COAMING_PLACE_TIGHTENING_PRELOAD_OUTCOME_PRELOAD 0
 
-/**
- * The place of `thread_torque` in CoamingTighteningPreloadOutcome.
- */
+/// The place of `thread_torque` in CoamingTighteningPreloadOutcome.
 #define COAMING_PLACE_TIGHTENING_PRELOAD_OUTCOME_THREAD_TORQUE 1
 
-/**
- * The place of `head_torque` in CoamingTighteningPreloadOutcome.
- */
+/// The place of `head_torque` in CoamingTighteningPreloadOutcome.
 #define COAMING_PLACE_TIGHTENING_PRELOAD_OUTCOME_HEAD_TORQUE 2
 
-/**
- * The place of `nut_factor` in CoamingTighteningPreloadOutcome.
- */
+/// The place of `nut_factor` in CoamingTighteningPreloadOutcome.
 #define COAMING_PLACE_TIGHTENING_PRELOAD_OUTCOME_NUT_FACTOR 3
 
-/**
- * The place of `tensile_stress` in CoamingTighteningPreloadOutcome.
- */
+/// The place of `tensile_stress` in CoamingTighteningPreloadOutcome.
 #define COAMING_PLACE_TIGHTENING_PRELOAD_OUTCOME_TENSILE_STRESS 4
 
-/**
- * The place of `torsional_stress` in CoamingTighteningPreloadOutcome.
- */
+/// The place of `torsional_stress` in CoamingTighteningPreloadOutcome.
 #define COAMING_PLACE_TIGHTENING_PRELOAD_OUTCOME_TORSIONAL_STRESS 5
 
-/**
- * The place of `equivalent_stress` in CoamingTighteningPreloadOutcome.
- */
+/// The place of `equivalent_stress` in CoamingTighteningPreloadOutcome.
 #define COAMING_PLACE_TIGHTENING_PRELOAD_OUTCOME_EQUIVALENT_STRESS 6
 
-/**
- * The place of `torque` in CoamingTighteningScatter.
- */
+/// The place of `torque` in CoamingTighteningScatter.
 #define COAMING_PLACE_TIGHTENING_SCATTER_TORQUE 1
 
-/**
- * The place of `torque_tolerance` in CoamingTighteningScatter.
- */
+/// The place of `torque_tolerance` in CoamingTighteningScatter.
 #define COAMING_PLACE_TIGHTENING_SCATTER_TORQUE_TOLERANCE 2
 
-/**
- * The place of `thread_friction_smallest` in CoamingTighteningScatter.
- */
+/// The place of `thread_friction_smallest` in CoamingTighteningScatter.
 #define COAMING_PLACE_TIGHTENING_SCATTER_THREAD_FRICTION_SMALLEST 3
 
-/**
- * The place of `thread_friction_nominal` in CoamingTighteningScatter.
- */
+/// The place of `thread_friction_nominal` in CoamingTighteningScatter.
 #define COAMING_PLACE_TIGHTENING_SCATTER_THREAD_FRICTION_NOMINAL 4
 
-/**
- * The place of `thread_friction_largest` in CoamingTighteningScatter.
- */
+/// The place of `thread_friction_largest` in CoamingTighteningScatter.
 #define COAMING_PLACE_TIGHTENING_SCATTER_THREAD_FRICTION_LARGEST 5
 
-/**
- * The place of `head_friction_smallest` in CoamingTighteningScatter.
- */
+/// The place of `head_friction_smallest` in CoamingTighteningScatter.
 #define COAMING_PLACE_TIGHTENING_SCATTER_HEAD_FRICTION_SMALLEST 6
 
-/**
- * The place of `head_friction_nominal` in CoamingTighteningScatter.
- */
+/// The place of `head_friction_nominal` in CoamingTighteningScatter.
 #define COAMING_PLACE_TIGHTENING_SCATTER_HEAD_FRICTION_NOMINAL 7
 
-/**
- * The place of `head_friction_largest` in CoamingTighteningScatter.
- */
+/// The place of `head_friction_largest` in CoamingTighteningScatter.
 #define COAMING_PLACE_TIGHTENING_SCATTER_HEAD_FRICTION_LARGEST 8
 
-/**
- * The place of `bearing_outer_diameter` in CoamingTighteningScatter.
- */
+/// The place of `bearing_outer_diameter` in CoamingTighteningScatter.
 #define COAMING_PLACE_TIGHTENING_SCATTER_BEARING_OUTER_DIAMETER 9
 
-/**
- * The place of `bearing_inner_diameter` in CoamingTighteningScatter.
- */
+/// The place of `bearing_inner_diameter` in CoamingTighteningScatter.
 #define COAMING_PLACE_TIGHTENING_SCATTER_BEARING_INNER_DIAMETER 10
 
-/**
- * The place of `seat_half_angle` in CoamingTighteningScatter.
- */
+/// The place of `seat_half_angle` in CoamingTighteningScatter.
 #define COAMING_PLACE_TIGHTENING_SCATTER_SEAT_HALF_ANGLE 11
 
-/**
- * The place of `prevailing_torque_smallest` in CoamingTighteningScatter.
- */
+/// The place of `prevailing_torque_smallest` in CoamingTighteningScatter.
 #define COAMING_PLACE_TIGHTENING_SCATTER_PREVAILING_TORQUE_SMALLEST 12
 
-/**
- * The place of `prevailing_torque_largest` in CoamingTighteningScatter.
- */
+/// The place of `prevailing_torque_largest` in CoamingTighteningScatter.
 #define COAMING_PLACE_TIGHTENING_SCATTER_PREVAILING_TORQUE_LARGEST 13
 
-/**
- * The place of `smallest_preload` in CoamingTighteningScatterOutcome.
- */
+/// The place of `smallest_preload` in CoamingTighteningScatterOutcome.
 #define COAMING_PLACE_TIGHTENING_SCATTER_OUTCOME_SMALLEST_PRELOAD 0
 
-/**
- * The place of `nominal_preload` in CoamingTighteningScatterOutcome.
- */
+/// The place of `nominal_preload` in CoamingTighteningScatterOutcome.
 #define COAMING_PLACE_TIGHTENING_SCATTER_OUTCOME_NOMINAL_PRELOAD 1
 
-/**
- * The place of `largest_preload` in CoamingTighteningScatterOutcome.
- */
+/// The place of `largest_preload` in CoamingTighteningScatterOutcome.
 #define COAMING_PLACE_TIGHTENING_SCATTER_OUTCOME_LARGEST_PRELOAD 2
 
-/**
- * The place of `tightening_factor` in CoamingTighteningScatterOutcome.
- */
+/// The place of `tightening_factor` in CoamingTighteningScatterOutcome.
 #define COAMING_PLACE_TIGHTENING_SCATTER_OUTCOME_TIGHTENING_FACTOR 3
 
-/**
- * The place of `largest_equivalent_stress` in CoamingTighteningScatterOutcome.
- */
+/// The place of `largest_equivalent_stress` in CoamingTighteningScatterOutcome.
 #define COAMING_PLACE_TIGHTENING_SCATTER_OUTCOME_LARGEST_EQUIVALENT_STRESS 4
 
-/**
- * The place of `nominal_preload` in CoamingPreloadScatter.
- */
+/// The place of `nominal_preload` in CoamingPreloadScatter.
 #define COAMING_PLACE_PRELOAD_SCATTER_NOMINAL_PRELOAD 0
 
-/**
- * The place of `uncertainty` in CoamingPreloadScatter.
- */
+/// The place of `uncertainty` in CoamingPreloadScatter.
 #define COAMING_PLACE_PRELOAD_SCATTER_UNCERTAINTY 2
 
-/**
- * The place of `smallest_preload` in CoamingPreloadScatterOutcome.
- */
+/// The place of `smallest_preload` in CoamingPreloadScatterOutcome.
 #define COAMING_PLACE_PRELOAD_SCATTER_OUTCOME_SMALLEST_PRELOAD 0
 
-/**
- * The place of `largest_preload` in CoamingPreloadScatterOutcome.
- */
+/// The place of `largest_preload` in CoamingPreloadScatterOutcome.
 #define COAMING_PLACE_PRELOAD_SCATTER_OUTCOME_LARGEST_PRELOAD 1
 
-/**
- * The place of `uncertainty` in CoamingPreloadScatterOutcome.
- */
+/// The place of `uncertainty` in CoamingPreloadScatterOutcome.
 #define COAMING_PLACE_PRELOAD_SCATTER_OUTCOME_UNCERTAINTY 2
 
-/**
- * The place of `tightening_factor` in CoamingPreloadScatterOutcome.
- */
+/// The place of `tightening_factor` in CoamingPreloadScatterOutcome.
 #define COAMING_PLACE_PRELOAD_SCATTER_OUTCOME_TIGHTENING_FACTOR 3
 
-/**
- * The place of `yield_strength` in CoamingAssemblyPreload.
- */
+/// The place of `yield_strength` in CoamingAssemblyPreload.
 #define COAMING_PLACE_ASSEMBLY_PRELOAD_YIELD_STRENGTH 1
 
-/**
- * The place of `utilisation` in CoamingAssemblyPreload.
- */
+/// The place of `utilisation` in CoamingAssemblyPreload.
 #define COAMING_PLACE_ASSEMBLY_PRELOAD_UTILISATION 2
 
-/**
- * The place of `thread_friction` in CoamingAssemblyPreload.
- */
+/// The place of `thread_friction` in CoamingAssemblyPreload.
 #define COAMING_PLACE_ASSEMBLY_PRELOAD_THREAD_FRICTION 3
 
-/**
- * The place of `head_friction` in CoamingAssemblyPreload.
- */
+/// The place of `head_friction` in CoamingAssemblyPreload.
 #define COAMING_PLACE_ASSEMBLY_PRELOAD_HEAD_FRICTION 4
 
-/**
- * The place of `bearing_outer_diameter` in CoamingAssemblyPreload.
- */
+/// The place of `bearing_outer_diameter` in CoamingAssemblyPreload.
 #define COAMING_PLACE_ASSEMBLY_PRELOAD_BEARING_OUTER_DIAMETER 5
 
-/**
- * The place of `bearing_inner_diameter` in CoamingAssemblyPreload.
- */
+/// The place of `bearing_inner_diameter` in CoamingAssemblyPreload.
 #define COAMING_PLACE_ASSEMBLY_PRELOAD_BEARING_INNER_DIAMETER 6
 
-/**
- * The place of `seat_half_angle` in CoamingAssemblyPreload.
- */
+/// The place of `seat_half_angle` in CoamingAssemblyPreload.
 #define COAMING_PLACE_ASSEMBLY_PRELOAD_SEAT_HALF_ANGLE 7
 
-/**
- * The place of `prevailing_torque` in CoamingAssemblyPreload.
- */
+/// The place of `prevailing_torque` in CoamingAssemblyPreload.
 #define COAMING_PLACE_ASSEMBLY_PRELOAD_PREVAILING_TORQUE 8
 
-/**
- * The place of `tightening_factor` in CoamingAssemblyPreload.
- */
+/// The place of `tightening_factor` in CoamingAssemblyPreload.
 #define COAMING_PLACE_ASSEMBLY_PRELOAD_TIGHTENING_FACTOR 9
 
-/**
- * The place of `assembly_preload` in CoamingAssemblyPreloadOutcome.
- */
+/// The place of `assembly_preload` in CoamingAssemblyPreloadOutcome.
 #define COAMING_PLACE_ASSEMBLY_PRELOAD_OUTCOME_ASSEMBLY_PRELOAD 0
 
-/**
- * The place of `torque` in CoamingAssemblyPreloadOutcome.
- */
+/// The place of `torque` in CoamingAssemblyPreloadOutcome.
 #define COAMING_PLACE_ASSEMBLY_PRELOAD_OUTCOME_TORQUE 1
 
-/**
- * The place of `smallest_preload` in CoamingAssemblyPreloadOutcome.
- */
+/// The place of `smallest_preload` in CoamingAssemblyPreloadOutcome.
 #define COAMING_PLACE_ASSEMBLY_PRELOAD_OUTCOME_SMALLEST_PRELOAD 2
 
-/**
- * The place of `tensile_stress` in CoamingAssemblyPreloadOutcome.
- */
+/// The place of `tensile_stress` in CoamingAssemblyPreloadOutcome.
 #define COAMING_PLACE_ASSEMBLY_PRELOAD_OUTCOME_TENSILE_STRESS 3
 
-/**
- * The place of `torsional_stress` in CoamingAssemblyPreloadOutcome.
- */
+/// The place of `torsional_stress` in CoamingAssemblyPreloadOutcome.
 #define COAMING_PLACE_ASSEMBLY_PRELOAD_OUTCOME_TORSIONAL_STRESS 4
 
-/**
- * The place of `head_sharp_diameter` in CoamingCountersunkHead.
- */
+/// The place of `head_sharp_diameter` in CoamingCountersunkHead.
 #define COAMING_PLACE_COUNTERSUNK_HEAD_HEAD_SHARP_DIAMETER 2
 
-/**
- * The place of `head_tolerance` in CoamingCountersunkHead.
- */
+/// The place of `head_tolerance` in CoamingCountersunkHead.
 #define COAMING_PLACE_COUNTERSUNK_HEAD_HEAD_TOLERANCE 3
 
-/**
- * The place of `hole_diameter` in CoamingCountersunkHead.
- */
+/// The place of `hole_diameter` in CoamingCountersunkHead.
 #define COAMING_PLACE_COUNTERSUNK_HEAD_HOLE_DIAMETER 4
 
-/**
- * The place of `sheet_thickness` in CoamingCountersunkHead.
- */
+/// The place of `sheet_thickness` in CoamingCountersunkHead.
 #define COAMING_PLACE_COUNTERSUNK_HEAD_SHEET_THICKNESS 5
 
-/**
- * The place of `countersink_diameter` in CoamingCountersunkHead.
- */
+/// The place of `countersink_diameter` in CoamingCountersunkHead.
 #define COAMING_PLACE_COUNTERSUNK_HEAD_COUNTERSINK_DIAMETER 6
 
-/**
- * The place of `countersink_tolerance` in CoamingCountersunkHead.
- */
+/// The place of `countersink_tolerance` in CoamingCountersunkHead.
 #define COAMING_PLACE_COUNTERSUNK_HEAD_COUNTERSINK_TOLERANCE 7
 
-/**
- * The place of `included_angle` in CoamingCountersunkHeadOutcome.
- */
+/// The place of `included_angle` in CoamingCountersunkHeadOutcome.
 #define COAMING_PLACE_COUNTERSUNK_HEAD_OUTCOME_INCLUDED_ANGLE 0
 
-/**
- * The place of `sharp_diameter` in CoamingCountersunkHeadOutcome.
- */
+/// The place of `sharp_diameter` in CoamingCountersunkHeadOutcome.
 #define COAMING_PLACE_COUNTERSUNK_HEAD_OUTCOME_SHARP_DIAMETER 1
 
-/**
- * The place of `head_height` in CoamingCountersunkHeadOutcome.
- */
+/// The place of `head_height` in CoamingCountersunkHeadOutcome.
 #define COAMING_PLACE_COUNTERSUNK_HEAD_OUTCOME_HEAD_HEIGHT 3
 
-/**
- * The place of `flush_depth` in CoamingCountersunkHeadOutcome.
- */
+/// The place of `flush_depth` in CoamingCountersunkHeadOutcome.
 #define COAMING_PLACE_COUNTERSUNK_HEAD_OUTCOME_FLUSH_DEPTH 4
 
-/**
- * The place of `countersink_diameter` in CoamingCountersunkHeadOutcome.
- */
+/// The place of `countersink_diameter` in CoamingCountersunkHeadOutcome.
 #define COAMING_PLACE_COUNTERSUNK_HEAD_OUTCOME_COUNTERSINK_DIAMETER 5
 
-/**
- * The place of `countersink_depth` in CoamingCountersunkHeadOutcome.
- */
+/// The place of `countersink_depth` in CoamingCountersunkHeadOutcome.
 #define COAMING_PLACE_COUNTERSUNK_HEAD_OUTCOME_COUNTERSINK_DEPTH 6
 
-/**
- * The place of `largest_depth` in CoamingCountersunkHeadOutcome.
- */
+/// The place of `largest_depth` in CoamingCountersunkHeadOutcome.
 #define COAMING_PLACE_COUNTERSUNK_HEAD_OUTCOME_LARGEST_DEPTH 7
 
-/**
- * The place of `depth_ratio` in CoamingCountersunkHeadOutcome.
- */
+/// The place of `depth_ratio` in CoamingCountersunkHeadOutcome.
 #define COAMING_PLACE_COUNTERSUNK_HEAD_OUTCOME_DEPTH_RATIO 8
 
-/**
- * The place of `largest_depth_ratio` in CoamingCountersunkHeadOutcome.
- */
+/// The place of `largest_depth_ratio` in CoamingCountersunkHeadOutcome.
 #define COAMING_PLACE_COUNTERSUNK_HEAD_OUTCOME_LARGEST_DEPTH_RATIO 9
 
-/**
- * The place of `land_left` in CoamingCountersunkHeadOutcome.
- */
+/// The place of `land_left` in CoamingCountersunkHeadOutcome.
 #define COAMING_PLACE_COUNTERSUNK_HEAD_OUTCOME_LAND_LEFT 10
 
-/**
- * The place of `smallest_land` in CoamingCountersunkHeadOutcome.
- */
+/// The place of `smallest_land` in CoamingCountersunkHeadOutcome.
 #define COAMING_PLACE_COUNTERSUNK_HEAD_OUTCOME_SMALLEST_LAND 11
 
-/**
- * The place of `far_face_diameter` in CoamingCountersunkHeadOutcome.
- */
+/// The place of `far_face_diameter` in CoamingCountersunkHeadOutcome.
 #define COAMING_PLACE_COUNTERSUNK_HEAD_OUTCOME_FAR_FACE_DIAMETER 13
 
-/**
- * The place of `largest_protrusion` in CoamingCountersunkHeadOutcome.
- */
+/// The place of `largest_protrusion` in CoamingCountersunkHeadOutcome.
 #define COAMING_PLACE_COUNTERSUNK_HEAD_OUTCOME_LARGEST_PROTRUSION 14
 
-/**
- * The place of `smallest_protrusion` in CoamingCountersunkHeadOutcome.
- */
+/// The place of `smallest_protrusion` in CoamingCountersunkHeadOutcome.
 #define COAMING_PLACE_COUNTERSUNK_HEAD_OUTCOME_SMALLEST_PROTRUSION 15
 
-/**
- * The place of `bearing_outer_diameter` in CoamingHeadBearing.
- */
+/// The place of `bearing_outer_diameter` in CoamingHeadBearing.
 #define COAMING_PLACE_HEAD_BEARING_BEARING_OUTER_DIAMETER 2
 
-/**
- * The place of `bearing_inner_diameter` in CoamingHeadBearing.
- */
+/// The place of `bearing_inner_diameter` in CoamingHeadBearing.
 #define COAMING_PLACE_HEAD_BEARING_BEARING_INNER_DIAMETER 3
 
-/**
- * The place of `force` in CoamingHeadBearing.
- */
+/// The place of `force` in CoamingHeadBearing.
 #define COAMING_PLACE_HEAD_BEARING_FORCE 4
 
-/**
- * The place of `pressure_limit` in CoamingHeadBearing.
- */
+/// The place of `pressure_limit` in CoamingHeadBearing.
 #define COAMING_PLACE_HEAD_BEARING_PRESSURE_LIMIT 5
 
-/**
- * The place of `bearing_outer_diameter` in CoamingHeadBearingOutcome.
- */
+/// The place of `bearing_outer_diameter` in CoamingHeadBearingOutcome.
 #define COAMING_PLACE_HEAD_BEARING_OUTCOME_BEARING_OUTER_DIAMETER 0
 
-/**
- * The place of `bearing_area` in CoamingHeadBearingOutcome.
- */
+/// The place of `bearing_area` in CoamingHeadBearingOutcome.
 #define COAMING_PLACE_HEAD_BEARING_OUTCOME_BEARING_AREA 2
 
-/**
- * The place of `pressure` in CoamingHeadBearingOutcome.
- */
+/// The place of `pressure` in CoamingHeadBearingOutcome.
 #define COAMING_PLACE_HEAD_BEARING_OUTCOME_PRESSURE 3
 
-/**
- * The place of `utilisation` in CoamingHeadBearingOutcome.
- */
+/// The place of `utilisation` in CoamingHeadBearingOutcome.
 #define COAMING_PLACE_HEAD_BEARING_OUTCOME_UTILISATION 4
 
-/**
- * The place of `largest_force` in CoamingHeadBearingOutcome.
- */
+/// The place of `largest_force` in CoamingHeadBearingOutcome.
 #define COAMING_PLACE_HEAD_BEARING_OUTCOME_LARGEST_FORCE 5
 
-/**
- * The place of `hole_diameter` in CoamingClearanceHoleOutcome.
- */
+/// The place of `hole_diameter` in CoamingClearanceHoleOutcome.
 #define COAMING_PLACE_CLEARANCE_HOLE_OUTCOME_HOLE_DIAMETER 0
 
-/**
- * The place of `diametral_clearance` in CoamingClearanceHoleOutcome.
- */
+/// The place of `diametral_clearance` in CoamingClearanceHoleOutcome.
 #define COAMING_PLACE_CLEARANCE_HOLE_OUTCOME_DIAMETRAL_CLEARANCE 2
 
-/**
- * The place of `radial_clearance` in CoamingClearanceHoleOutcome.
- */
+/// The place of `radial_clearance` in CoamingClearanceHoleOutcome.
 #define COAMING_PLACE_CLEARANCE_HOLE_OUTCOME_RADIAL_CLEARANCE 3
 
-/**
- * The place of `hole_diameter` in CoamingHoleEdge.
- */
+/// The place of `hole_diameter` in CoamingHoleEdge.
 #define COAMING_PLACE_HOLE_EDGE_HOLE_DIAMETER 0
 
-/**
- * The place of `fastener_diameter` in CoamingHoleEdge.
- */
+/// The place of `fastener_diameter` in CoamingHoleEdge.
 #define COAMING_PLACE_HOLE_EDGE_FASTENER_DIAMETER 1
 
-/**
- * The place of `sheet_thickness` in CoamingHoleEdge.
- */
+/// The place of `sheet_thickness` in CoamingHoleEdge.
 #define COAMING_PLACE_HOLE_EDGE_SHEET_THICKNESS 2
 
-/**
- * The place of `edge_distance` in CoamingHoleEdge.
- */
+/// The place of `edge_distance` in CoamingHoleEdge.
 #define COAMING_PLACE_HOLE_EDGE_EDGE_DISTANCE 3
 
-/**
- * The place of `required_edge_ratio` in CoamingHoleEdge.
- */
+/// The place of `required_edge_ratio` in CoamingHoleEdge.
 #define COAMING_PLACE_HOLE_EDGE_REQUIRED_EDGE_RATIO 4
 
-/**
- * The place of `pitch` in CoamingHoleEdge.
- */
+/// The place of `pitch` in CoamingHoleEdge.
 #define COAMING_PLACE_HOLE_EDGE_PITCH 5
 
-/**
- * The place of `required_pitch_ratio` in CoamingHoleEdge.
- */
+/// The place of `required_pitch_ratio` in CoamingHoleEdge.
 #define COAMING_PLACE_HOLE_EDGE_REQUIRED_PITCH_RATIO 6
 
-/**
- * The place of `force` in CoamingHoleEdge.
- */
+/// The place of `force` in CoamingHoleEdge.
 #define COAMING_PLACE_HOLE_EDGE_FORCE 7
 
-/**
- * The place of `bearing_limit` in CoamingHoleEdge.
- */
+/// The place of `bearing_limit` in CoamingHoleEdge.
 #define COAMING_PLACE_HOLE_EDGE_BEARING_LIMIT 8
 
-/**
- * The place of `shear_limit` in CoamingHoleEdge.
- */
+/// The place of `shear_limit` in CoamingHoleEdge.
 #define COAMING_PLACE_HOLE_EDGE_SHEAR_LIMIT 9
 
-/**
- * The place of `tensile_limit` in CoamingHoleEdge.
- */
+/// The place of `tensile_limit` in CoamingHoleEdge.
 #define COAMING_PLACE_HOLE_EDGE_TENSILE_LIMIT 10
 
-/**
- * The place of `edge_distance_ratio` in CoamingHoleEdgeOutcome.
- */
+/// The place of `edge_distance_ratio` in CoamingHoleEdgeOutcome.
 #define COAMING_PLACE_HOLE_EDGE_OUTCOME_EDGE_DISTANCE_RATIO 0
 
-/**
- * The place of `edge_distance_adequacy` in CoamingHoleEdgeOutcome.
- */
+/// The place of `edge_distance_adequacy` in CoamingHoleEdgeOutcome.
 #define COAMING_PLACE_HOLE_EDGE_OUTCOME_EDGE_DISTANCE_ADEQUACY 1
 
-/**
- * The place of `pitch_ratio` in CoamingHoleEdgeOutcome.
- */
+/// The place of `pitch_ratio` in CoamingHoleEdgeOutcome.
 #define COAMING_PLACE_HOLE_EDGE_OUTCOME_PITCH_RATIO 2
 
-/**
- * The place of `pitch_adequacy` in CoamingHoleEdgeOutcome.
- */
+/// The place of `pitch_adequacy` in CoamingHoleEdgeOutcome.
 #define COAMING_PLACE_HOLE_EDGE_OUTCOME_PITCH_ADEQUACY 3
 
-/**
- * The place of `bearing_stress` in CoamingHoleEdgeOutcome.
- */
+/// The place of `bearing_stress` in CoamingHoleEdgeOutcome.
 #define COAMING_PLACE_HOLE_EDGE_OUTCOME_BEARING_STRESS 4
 
-/**
- * The place of `bearing_utilisation` in CoamingHoleEdgeOutcome.
- */
+/// The place of `bearing_utilisation` in CoamingHoleEdgeOutcome.
 #define COAMING_PLACE_HOLE_EDGE_OUTCOME_BEARING_UTILISATION 5
 
-/**
- * The place of `tear_out_stress` in CoamingHoleEdgeOutcome.
- */
+/// The place of `tear_out_stress` in CoamingHoleEdgeOutcome.
 #define COAMING_PLACE_HOLE_EDGE_OUTCOME_TEAR_OUT_STRESS 6
 
-/**
- * The place of `tear_out_utilisation` in CoamingHoleEdgeOutcome.
- */
+/// The place of `tear_out_utilisation` in CoamingHoleEdgeOutcome.
 #define COAMING_PLACE_HOLE_EDGE_OUTCOME_TEAR_OUT_UTILISATION 7
 
-/**
- * The place of `net_section_stress` in CoamingHoleEdgeOutcome.
- */
+/// The place of `net_section_stress` in CoamingHoleEdgeOutcome.
 #define COAMING_PLACE_HOLE_EDGE_OUTCOME_NET_SECTION_STRESS 8
 
-/**
- * The place of `net_section_utilisation` in CoamingHoleEdgeOutcome.
- */
+/// The place of `net_section_utilisation` in CoamingHoleEdgeOutcome.
 #define COAMING_PLACE_HOLE_EDGE_OUTCOME_NET_SECTION_UTILISATION 9
 
-/**
- * The place of `tensile_strength` in CoamingScrewStrengthOutcome.
- */
+/// The place of `tensile_strength` in CoamingScrewStrengthOutcome.
 #define COAMING_PLACE_SCREW_STRENGTH_OUTCOME_TENSILE_STRENGTH 0
 
-/**
- * The place of `yield_strength` in CoamingScrewStrengthOutcome.
- */
+/// The place of `yield_strength` in CoamingScrewStrengthOutcome.
 #define COAMING_PLACE_SCREW_STRENGTH_OUTCOME_YIELD_STRENGTH 1
 
-/**
- * The place of `proof_stress` in CoamingScrewStrengthOutcome.
- */
+/// The place of `proof_stress` in CoamingScrewStrengthOutcome.
 #define COAMING_PLACE_SCREW_STRENGTH_OUTCOME_PROOF_STRESS 2
 
-/**
- * The place of `stress_area` in CoamingScrewStrengthOutcome.
- */
+/// The place of `stress_area` in CoamingScrewStrengthOutcome.
 #define COAMING_PLACE_SCREW_STRENGTH_OUTCOME_STRESS_AREA 3
 
-/**
- * The place of `tensile_load` in CoamingScrewStrengthOutcome.
- */
+/// The place of `tensile_load` in CoamingScrewStrengthOutcome.
 #define COAMING_PLACE_SCREW_STRENGTH_OUTCOME_TENSILE_LOAD 4
 
-/**
- * The place of `yield_load` in CoamingScrewStrengthOutcome.
- */
+/// The place of `yield_load` in CoamingScrewStrengthOutcome.
 #define COAMING_PLACE_SCREW_STRENGTH_OUTCOME_YIELD_LOAD 5
 
-/**
- * The place of `proof_load` in CoamingScrewStrengthOutcome.
- */
+/// The place of `proof_load` in CoamingScrewStrengthOutcome.
 #define COAMING_PLACE_SCREW_STRENGTH_OUTCOME_PROOF_LOAD 6
 
-/**
- * The place of `tension` in CoamingTensionAndShear.
- */
+/// The place of `tension` in CoamingTensionAndShear.
 #define COAMING_PLACE_TENSION_AND_SHEAR_TENSION 0
 
-/**
- * The place of `allowed_tension` in CoamingTensionAndShear.
- */
+/// The place of `allowed_tension` in CoamingTensionAndShear.
 #define COAMING_PLACE_TENSION_AND_SHEAR_ALLOWED_TENSION 1
 
-/**
- * The place of `shear` in CoamingTensionAndShear.
- */
+/// The place of `shear` in CoamingTensionAndShear.
 #define COAMING_PLACE_TENSION_AND_SHEAR_SHEAR 2
 
-/**
- * The place of `allowed_shear` in CoamingTensionAndShear.
- */
+/// The place of `allowed_shear` in CoamingTensionAndShear.
 #define COAMING_PLACE_TENSION_AND_SHEAR_ALLOWED_SHEAR 3
 
-/**
- * The place of `tension_ratio` in CoamingTensionAndShearOutcome.
- */
+/// The place of `tension_ratio` in CoamingTensionAndShearOutcome.
 #define COAMING_PLACE_TENSION_AND_SHEAR_OUTCOME_TENSION_RATIO 0
 
-/**
- * The place of `shear_ratio` in CoamingTensionAndShearOutcome.
- */
+/// The place of `shear_ratio` in CoamingTensionAndShearOutcome.
 #define COAMING_PLACE_TENSION_AND_SHEAR_OUTCOME_SHEAR_RATIO 1
 
-/**
- * The place of `interaction` in CoamingTensionAndShearOutcome.
- */
+/// The place of `interaction` in CoamingTensionAndShearOutcome.
 #define COAMING_PLACE_TENSION_AND_SHEAR_OUTCOME_INTERACTION 2
 
-/**
- * The place of `allowed_tension_ratio` in CoamingTensionAndShearOutcome.
- */
+/// The place of `allowed_tension_ratio` in CoamingTensionAndShearOutcome.
 #define COAMING_PLACE_TENSION_AND_SHEAR_OUTCOME_ALLOWED_TENSION_RATIO 3
 
-/**
- * The place of `external_major_smallest` in CoamingThreadLimitsOutcome.
- */
+/// The place of `external_major_smallest` in CoamingThreadLimitsOutcome.
 #define COAMING_PLACE_THREAD_LIMITS_OUTCOME_EXTERNAL_MAJOR_SMALLEST 0
 
-/**
- * The place of `external_major_largest` in CoamingThreadLimitsOutcome.
- */
+/// The place of `external_major_largest` in CoamingThreadLimitsOutcome.
 #define COAMING_PLACE_THREAD_LIMITS_OUTCOME_EXTERNAL_MAJOR_LARGEST 1
 
-/**
- * The place of `external_pitch_smallest` in CoamingThreadLimitsOutcome.
- */
+/// The place of `external_pitch_smallest` in CoamingThreadLimitsOutcome.
 #define COAMING_PLACE_THREAD_LIMITS_OUTCOME_EXTERNAL_PITCH_SMALLEST 2
 
-/**
- * The place of `external_pitch_largest` in CoamingThreadLimitsOutcome.
- */
+/// The place of `external_pitch_largest` in CoamingThreadLimitsOutcome.
 #define COAMING_PLACE_THREAD_LIMITS_OUTCOME_EXTERNAL_PITCH_LARGEST 3
 
-/**
- * The place of `internal_pitch_smallest` in CoamingThreadLimitsOutcome.
- */
+/// The place of `internal_pitch_smallest` in CoamingThreadLimitsOutcome.
 #define COAMING_PLACE_THREAD_LIMITS_OUTCOME_INTERNAL_PITCH_SMALLEST 4
 
-/**
- * The place of `internal_pitch_largest` in CoamingThreadLimitsOutcome.
- */
+/// The place of `internal_pitch_largest` in CoamingThreadLimitsOutcome.
 #define COAMING_PLACE_THREAD_LIMITS_OUTCOME_INTERNAL_PITCH_LARGEST 5
 
-/**
- * The place of `internal_minor_smallest` in CoamingThreadLimitsOutcome.
- */
+/// The place of `internal_minor_smallest` in CoamingThreadLimitsOutcome.
 #define COAMING_PLACE_THREAD_LIMITS_OUTCOME_INTERNAL_MINOR_SMALLEST 6
 
-/**
- * The place of `internal_minor_largest` in CoamingThreadLimitsOutcome.
- */
+/// The place of `internal_minor_largest` in CoamingThreadLimitsOutcome.
 #define COAMING_PLACE_THREAD_LIMITS_OUTCOME_INTERNAL_MINOR_LARGEST 7
 
-/**
- * The place of `engagement` in CoamingThreadStripping.
- */
+/// The place of `engagement` in CoamingThreadStripping.
 #define COAMING_PLACE_THREAD_STRIPPING_ENGAGEMENT 1
 
-/**
- * The place of `external_shear_strength` in CoamingThreadStripping.
- */
+/// The place of `external_shear_strength` in CoamingThreadStripping.
 #define COAMING_PLACE_THREAD_STRIPPING_EXTERNAL_SHEAR_STRENGTH 2
 
-/**
- * The place of `internal_shear_strength` in CoamingThreadStripping.
- */
+/// The place of `internal_shear_strength` in CoamingThreadStripping.
 #define COAMING_PLACE_THREAD_STRIPPING_INTERNAL_SHEAR_STRENGTH 3
 
-/**
- * The place of `screw_load` in CoamingThreadStripping.
- */
+/// The place of `screw_load` in CoamingThreadStripping.
 #define COAMING_PLACE_THREAD_STRIPPING_SCREW_LOAD 4
 
-/**
- * The place of `nut_width` in CoamingThreadStripping.
- */
+/// The place of `nut_width` in CoamingThreadStripping.
 #define COAMING_PLACE_THREAD_STRIPPING_NUT_WIDTH 5
 
-/**
- * The place of `external_area` in CoamingThreadStrippingOutcome.
- */
+/// The place of `external_area` in CoamingThreadStrippingOutcome.
 #define COAMING_PLACE_THREAD_STRIPPING_OUTCOME_EXTERNAL_AREA 0
 
-/**
- * The place of `internal_area` in CoamingThreadStrippingOutcome.
- */
+/// The place of `internal_area` in CoamingThreadStrippingOutcome.
 #define COAMING_PLACE_THREAD_STRIPPING_OUTCOME_INTERNAL_AREA 1
 
-/**
- * The place of `dilation_factor` in CoamingThreadStrippingOutcome.
- */
+/// The place of `dilation_factor` in CoamingThreadStrippingOutcome.
 #define COAMING_PLACE_THREAD_STRIPPING_OUTCOME_DILATION_FACTOR 2
 
-/**
- * The place of `external_bending_factor` in CoamingThreadStrippingOutcome.
- */
+/// The place of `external_bending_factor` in CoamingThreadStrippingOutcome.
 #define COAMING_PLACE_THREAD_STRIPPING_OUTCOME_EXTERNAL_BENDING_FACTOR 3
 
-/**
- * The place of `internal_bending_factor` in CoamingThreadStrippingOutcome.
- */
+/// The place of `internal_bending_factor` in CoamingThreadStrippingOutcome.
 #define COAMING_PLACE_THREAD_STRIPPING_OUTCOME_INTERNAL_BENDING_FACTOR 4
 
-/**
- * The place of `external_strip_force` in CoamingThreadStrippingOutcome.
- */
+/// The place of `external_strip_force` in CoamingThreadStrippingOutcome.
 #define COAMING_PLACE_THREAD_STRIPPING_OUTCOME_EXTERNAL_STRIP_FORCE 5
 
-/**
- * The place of `internal_strip_force` in CoamingThreadStrippingOutcome.
- */
+/// The place of `internal_strip_force` in CoamingThreadStrippingOutcome.
 #define COAMING_PLACE_THREAD_STRIPPING_OUTCOME_INTERNAL_STRIP_FORCE 6
 
-/**
- * The place of `utilisation` in CoamingThreadStrippingOutcome.
- */
+/// The place of `utilisation` in CoamingThreadStrippingOutcome.
 #define COAMING_PLACE_THREAD_STRIPPING_OUTCOME_UTILISATION 8
 
-/**
- * The place of `required_engagement` in CoamingThreadStrippingOutcome.
- */
+/// The place of `required_engagement` in CoamingThreadStrippingOutcome.
 #define COAMING_PLACE_THREAD_STRIPPING_OUTCOME_REQUIRED_ENGAGEMENT 9
 
-/**
- * The place of `pull_out` in CoamingInsertLoad.
- */
+/// The place of `pull_out` in CoamingInsertLoad.
 #define COAMING_PLACE_INSERT_LOAD_PULL_OUT 0
 
-/**
- * The place of `torque_out` in CoamingInsertLoad.
- */
+/// The place of `torque_out` in CoamingInsertLoad.
 #define COAMING_PLACE_INSERT_LOAD_TORQUE_OUT 1
 
-/**
- * The place of `factor` in CoamingInsertLoad.
- */
+/// The place of `factor` in CoamingInsertLoad.
 #define COAMING_PLACE_INSERT_LOAD_FACTOR 2
 
-/**
- * The place of `insert_diameter` in CoamingInsertLoad.
- */
+/// The place of `insert_diameter` in CoamingInsertLoad.
 #define COAMING_PLACE_INSERT_LOAD_INSERT_DIAMETER 3
 
-/**
- * The place of `clamped_hole_diameter` in CoamingInsertLoad.
- */
+/// The place of `clamped_hole_diameter` in CoamingInsertLoad.
 #define COAMING_PLACE_INSERT_LOAD_CLAMPED_HOLE_DIAMETER 4
 
-/**
- * The place of `preload` in CoamingInsertLoad.
- */
+/// The place of `preload` in CoamingInsertLoad.
 #define COAMING_PLACE_INSERT_LOAD_PRELOAD 6
 
-/**
- * The place of `service_pull` in CoamingInsertLoad.
- */
+/// The place of `service_pull` in CoamingInsertLoad.
 #define COAMING_PLACE_INSERT_LOAD_SERVICE_PULL 7
 
-/**
- * The place of `tightening_torque` in CoamingInsertLoad.
- */
+/// The place of `tightening_torque` in CoamingInsertLoad.
 #define COAMING_PLACE_INSERT_LOAD_TIGHTENING_TORQUE 8
 
-/**
- * The place of `overlap` in CoamingInsertLoadOutcome.
- */
+/// The place of `overlap` in CoamingInsertLoadOutcome.
 #define COAMING_PLACE_INSERT_LOAD_OUTCOME_OVERLAP 0
 
-/**
- * The place of `pull` in CoamingInsertLoadOutcome.
- */
+/// The place of `pull` in CoamingInsertLoadOutcome.
 #define COAMING_PLACE_INSERT_LOAD_OUTCOME_PULL 2
 
-/**
- * The place of `pull_out_utilisation` in CoamingInsertLoadOutcome.
- */
+/// The place of `pull_out_utilisation` in CoamingInsertLoadOutcome.
 #define COAMING_PLACE_INSERT_LOAD_OUTCOME_PULL_OUT_UTILISATION 3
 
-/**
- * The place of `pull_out_utilisation_with_preload` in CoamingInsertLoadOutcome.
- */
+/// The place of `pull_out_utilisation_with_preload` in CoamingInsertLoadOutcome.
 #define COAMING_PLACE_INSERT_LOAD_OUTCOME_PULL_OUT_UTILISATION_WITH_PRELOAD 4
 
-/**
- * The place of `torque_out_utilisation` in CoamingInsertLoadOutcome.
- */
+/// The place of `torque_out_utilisation` in CoamingInsertLoadOutcome.
 #define COAMING_PLACE_INSERT_LOAD_OUTCOME_TORQUE_OUT_UTILISATION 5
 
-/**
- * The place of `shear_strength` in CoamingInsertPullOut.
- */
+/// The place of `shear_strength` in CoamingInsertPullOut.
 #define COAMING_PLACE_INSERT_PULL_OUT_SHEAR_STRENGTH 0
 
-/**
- * The place of `insert_diameter` in CoamingInsertPullOut.
- */
+/// The place of `insert_diameter` in CoamingInsertPullOut.
 #define COAMING_PLACE_INSERT_PULL_OUT_INSERT_DIAMETER 1
 
-/**
- * The place of `insert_length` in CoamingInsertPullOut.
- */
+/// The place of `insert_length` in CoamingInsertPullOut.
 #define COAMING_PLACE_INSERT_PULL_OUT_INSERT_LENGTH 2
 
-/**
- * The place of `reduction` in CoamingInsertPullOut.
- */
+/// The place of `reduction` in CoamingInsertPullOut.
 #define COAMING_PLACE_INSERT_PULL_OUT_REDUCTION 3
 
-/**
- * The place of `shear_area` in CoamingInsertPullOutOutcome.
- */
+/// The place of `shear_area` in CoamingInsertPullOutOutcome.
 #define COAMING_PLACE_INSERT_PULL_OUT_OUTCOME_SHEAR_AREA 0
 
-/**
- * The place of `pull_out` in CoamingInsertPullOutOutcome.
- */
+/// The place of `pull_out` in CoamingInsertPullOutOutcome.
 #define COAMING_PLACE_INSERT_PULL_OUT_OUTCOME_PULL_OUT 1
 
-/**
- * The place of `torque_out` in CoamingInsertPullOutOutcome.
- */
+/// The place of `torque_out` in CoamingInsertPullOutOutcome.
 #define COAMING_PLACE_INSERT_PULL_OUT_OUTCOME_TORQUE_OUT 2
 
-/**
- * The place of `screw_diameter` in CoamingInsertBoss.
- */
+/// The place of `screw_diameter` in CoamingInsertBoss.
 #define COAMING_PLACE_INSERT_BOSS_SCREW_DIAMETER 2
 
-/**
- * The place of `insert_diameter` in CoamingInsertBoss.
- */
+/// The place of `insert_diameter` in CoamingInsertBoss.
 #define COAMING_PLACE_INSERT_BOSS_INSERT_DIAMETER 3
 
-/**
- * The place of `insert_length` in CoamingInsertBoss.
- */
+/// The place of `insert_length` in CoamingInsertBoss.
 #define COAMING_PLACE_INSERT_BOSS_INSERT_LENGTH 4
 
-/**
- * The place of `hole_diameter` in CoamingInsertBoss.
- */
+/// The place of `hole_diameter` in CoamingInsertBoss.
 #define COAMING_PLACE_INSERT_BOSS_HOLE_DIAMETER 5
 
-/**
- * The place of `hole_depth` in CoamingInsertBoss.
- */
+/// The place of `hole_depth` in CoamingInsertBoss.
 #define COAMING_PLACE_INSERT_BOSS_HOLE_DEPTH 6
 
-/**
- * The place of `part_depth` in CoamingInsertBoss.
- */
+/// The place of `part_depth` in CoamingInsertBoss.
 #define COAMING_PLACE_INSERT_BOSS_PART_DEPTH 7
 
-/**
- * The place of `boss_diameter` in CoamingInsertBoss.
- */
+/// The place of `boss_diameter` in CoamingInsertBoss.
 #define COAMING_PLACE_INSERT_BOSS_BOSS_DIAMETER 8
 
-/**
- * The place of `engagement` in CoamingInsertBoss.
- */
+/// The place of `engagement` in CoamingInsertBoss.
 #define COAMING_PLACE_INSERT_BOSS_ENGAGEMENT 9
 
-/**
- * The place of `required_boss_ratio` in CoamingInsertBoss.
- */
+/// The place of `required_boss_ratio` in CoamingInsertBoss.
 #define COAMING_PLACE_INSERT_BOSS_REQUIRED_BOSS_RATIO 10
 
-/**
- * The place of `required_wall` in CoamingInsertBoss.
- */
+/// The place of `required_wall` in CoamingInsertBoss.
 #define COAMING_PLACE_INSERT_BOSS_REQUIRED_WALL 11
 
-/**
- * The place of `required_room_below` in CoamingInsertBoss.
- */
+/// The place of `required_room_below` in CoamingInsertBoss.
 #define COAMING_PLACE_INSERT_BOSS_REQUIRED_ROOM_BELOW 12
 
-/**
- * The place of `required_floor` in CoamingInsertBoss.
- */
+/// The place of `required_floor` in CoamingInsertBoss.
 #define COAMING_PLACE_INSERT_BOSS_REQUIRED_FLOOR 13
 
-/**
- * The place of `required_engagement_ratio` in CoamingInsertBoss.
- */
+/// The place of `required_engagement_ratio` in CoamingInsertBoss.
 #define COAMING_PLACE_INSERT_BOSS_REQUIRED_ENGAGEMENT_RATIO 14
 
-/**
- * The place of `boss_ratio` in CoamingInsertBossOutcome.
- */
+/// The place of `boss_ratio` in CoamingInsertBossOutcome.
 #define COAMING_PLACE_INSERT_BOSS_OUTCOME_BOSS_RATIO 0
 
-/**
- * The place of `boss_adequacy` in CoamingInsertBossOutcome.
- */
+/// The place of `boss_adequacy` in CoamingInsertBossOutcome.
 #define COAMING_PLACE_INSERT_BOSS_OUTCOME_BOSS_ADEQUACY 1
 
-/**
- * The place of `wall` in CoamingInsertBossOutcome.
- */
+/// The place of `wall` in CoamingInsertBossOutcome.
 #define COAMING_PLACE_INSERT_BOSS_OUTCOME_WALL 2
 
-/**
- * The place of `wall_adequacy` in CoamingInsertBossOutcome.
- */
+/// The place of `wall_adequacy` in CoamingInsertBossOutcome.
 #define COAMING_PLACE_INSERT_BOSS_OUTCOME_WALL_ADEQUACY 3
 
-/**
- * The place of `interference` in CoamingInsertBossOutcome.
- */
+/// The place of `interference` in CoamingInsertBossOutcome.
 #define COAMING_PLACE_INSERT_BOSS_OUTCOME_INTERFERENCE 4
 
-/**
- * The place of `room_below` in CoamingInsertBossOutcome.
- */
+/// The place of `room_below` in CoamingInsertBossOutcome.
 #define COAMING_PLACE_INSERT_BOSS_OUTCOME_ROOM_BELOW 5
 
-/**
- * The place of `floor` in CoamingInsertBossOutcome.
- */
+/// The place of `floor` in CoamingInsertBossOutcome.
 #define COAMING_PLACE_INSERT_BOSS_OUTCOME_FLOOR 7
 
-/**
- * The place of `engagement_ratio` in CoamingInsertBossOutcome.
- */
+/// The place of `engagement_ratio` in CoamingInsertBossOutcome.
 #define COAMING_PLACE_INSERT_BOSS_OUTCOME_ENGAGEMENT_RATIO 9
 
-/**
- * The place of `engagement_adequacy` in CoamingInsertBossOutcome.
- */
+/// The place of `engagement_adequacy` in CoamingInsertBossOutcome.
 #define COAMING_PLACE_INSERT_BOSS_OUTCOME_ENGAGEMENT_ADEQUACY 10
 
-/**
- * The place of `preload` in CoamingPreloadChange.
- */
+/// The place of `preload` in CoamingPreloadChange.
 #define COAMING_PLACE_PRELOAD_CHANGE_PRELOAD 0
 
-/**
- * The place of `bolt_stiffness` in CoamingPreloadChange.
- */
+/// The place of `bolt_stiffness` in CoamingPreloadChange.
 #define COAMING_PLACE_PRELOAD_CHANGE_BOLT_STIFFNESS 1
 
-/**
- * The place of `member_stiffness` in CoamingPreloadChange.
- */
+/// The place of `member_stiffness` in CoamingPreloadChange.
 #define COAMING_PLACE_PRELOAD_CHANGE_MEMBER_STIFFNESS 2
 
-/**
- * The place of `member_stiffness_after_creep` in CoamingPreloadChange.
- */
+/// The place of `member_stiffness_after_creep` in CoamingPreloadChange.
 #define COAMING_PLACE_PRELOAD_CHANGE_MEMBER_STIFFNESS_AFTER_CREEP 3
 
-/**
- * The place of `embedding` in CoamingPreloadChange.
- */
+/// The place of `embedding` in CoamingPreloadChange.
 #define COAMING_PLACE_PRELOAD_CHANGE_EMBEDDING 4
 
-/**
- * The place of `member_growth` in CoamingPreloadChange.
- */
+/// The place of `member_growth` in CoamingPreloadChange.
 #define COAMING_PLACE_PRELOAD_CHANGE_MEMBER_GROWTH 5
 
-/**
- * The place of `bolt_growth` in CoamingPreloadChange.
- */
+/// The place of `bolt_growth` in CoamingPreloadChange.
 #define COAMING_PLACE_PRELOAD_CHANGE_BOLT_GROWTH 6
 
-/**
- * The place of `residual_preload` in CoamingPreloadChangeOutcome.
- */
+/// The place of `residual_preload` in CoamingPreloadChangeOutcome.
 #define COAMING_PLACE_PRELOAD_CHANGE_OUTCOME_RESIDUAL_PRELOAD 0
 
-/**
- * The place of `balance` in CoamingPreloadChangeOutcome.
- */
+/// The place of `balance` in CoamingPreloadChangeOutcome.
 #define COAMING_PLACE_PRELOAD_CHANGE_OUTCOME_BALANCE 1
 
-/**
- * The place of `residual_ratio` in CoamingPreloadChangeOutcome.
- */
+/// The place of `residual_ratio` in CoamingPreloadChangeOutcome.
 #define COAMING_PLACE_PRELOAD_CHANGE_OUTCOME_RESIDUAL_RATIO 3
 
-/**
- * The place of `embedding_loss` in CoamingPreloadChangeOutcome.
- */
+/// The place of `embedding_loss` in CoamingPreloadChangeOutcome.
 #define COAMING_PLACE_PRELOAD_CHANGE_OUTCOME_EMBEDDING_LOSS 4
 
-/**
- * The place of `creep_loss` in CoamingPreloadChangeOutcome.
- */
+/// The place of `creep_loss` in CoamingPreloadChangeOutcome.
 #define COAMING_PLACE_PRELOAD_CHANGE_OUTCOME_CREEP_LOSS 5
 
-/**
- * The place of `thermal_change` in CoamingPreloadChangeOutcome.
- */
+/// The place of `thermal_change` in CoamingPreloadChangeOutcome.
 #define COAMING_PLACE_PRELOAD_CHANGE_OUTCOME_THERMAL_CHANGE 6
 
-/**
- * The place of `bolt_stiffness` in CoamingJointLoad.
- */
+/// The place of `bolt_stiffness` in CoamingJointLoad.
 #define COAMING_PLACE_JOINT_LOAD_BOLT_STIFFNESS 2
 
-/**
- * The place of `member_stiffness` in CoamingJointLoad.
- */
+/// The place of `member_stiffness` in CoamingJointLoad.
 #define COAMING_PLACE_JOINT_LOAD_MEMBER_STIFFNESS 3
 
-/**
- * The place of `load_introduction_factor` in CoamingJointLoad.
- */
+/// The place of `load_introduction_factor` in CoamingJointLoad.
 #define COAMING_PLACE_JOINT_LOAD_LOAD_INTRODUCTION_FACTOR 4
 
-/**
- * The place of `smallest_preload` in CoamingJointLoad.
- */
+/// The place of `smallest_preload` in CoamingJointLoad.
 #define COAMING_PLACE_JOINT_LOAD_SMALLEST_PRELOAD 5
 
-/**
- * The place of `largest_preload` in CoamingJointLoad.
- */
+/// The place of `largest_preload` in CoamingJointLoad.
 #define COAMING_PLACE_JOINT_LOAD_LARGEST_PRELOAD 6
 
-/**
- * The place of `largest_axial_load` in CoamingJointLoad.
- */
+/// The place of `largest_axial_load` in CoamingJointLoad.
 #define COAMING_PLACE_JOINT_LOAD_LARGEST_AXIAL_LOAD 7
 
-/**
- * The place of `smallest_axial_load` in CoamingJointLoad.
- */
+/// The place of `smallest_axial_load` in CoamingJointLoad.
 #define COAMING_PLACE_JOINT_LOAD_SMALLEST_AXIAL_LOAD 8
 
-/**
- * The place of `transverse_load` in CoamingJointLoad.
- */
+/// The place of `transverse_load` in CoamingJointLoad.
 #define COAMING_PLACE_JOINT_LOAD_TRANSVERSE_LOAD 9
 
-/**
- * The place of `friction` in CoamingJointLoad.
- */
+/// The place of `friction` in CoamingJointLoad.
 #define COAMING_PLACE_JOINT_LOAD_FRICTION 10
 
-/**
- * The place of `load_factor` in CoamingJointLoadOutcome.
- */
+/// The place of `load_factor` in CoamingJointLoadOutcome.
 #define COAMING_PLACE_JOINT_LOAD_OUTCOME_LOAD_FACTOR 0
 
-/**
- * The place of `largest_screw_force` in CoamingJointLoadOutcome.
- */
+/// The place of `largest_screw_force` in CoamingJointLoadOutcome.
 #define COAMING_PLACE_JOINT_LOAD_OUTCOME_LARGEST_SCREW_FORCE 1
 
-/**
- * The place of `largest_screw_stress` in CoamingJointLoadOutcome.
- */
+/// The place of `largest_screw_stress` in CoamingJointLoadOutcome.
 #define COAMING_PLACE_JOINT_LOAD_OUTCOME_LARGEST_SCREW_STRESS 2
 
-/**
- * The place of `preload_stress` in CoamingJointLoadOutcome.
- */
+/// The place of `preload_stress` in CoamingJointLoadOutcome.
 #define COAMING_PLACE_JOINT_LOAD_OUTCOME_PRELOAD_STRESS 3
 
-/**
- * The place of `residual_clamp` in CoamingJointLoadOutcome.
- */
+/// The place of `residual_clamp` in CoamingJointLoadOutcome.
 #define COAMING_PLACE_JOINT_LOAD_OUTCOME_RESIDUAL_CLAMP 4
 
-/**
- * The place of `separation_load` in CoamingJointLoadOutcome.
- */
+/// The place of `separation_load` in CoamingJointLoadOutcome.
 #define COAMING_PLACE_JOINT_LOAD_OUTCOME_SEPARATION_LOAD 5
 
-/**
- * The place of `clamp_against_slip` in CoamingJointLoadOutcome.
- */
+/// The place of `clamp_against_slip` in CoamingJointLoadOutcome.
 #define COAMING_PLACE_JOINT_LOAD_OUTCOME_CLAMP_AGAINST_SLIP 7
 
-/**
- * The place of `slip_safety` in CoamingJointLoadOutcome.
- */
+/// The place of `slip_safety` in CoamingJointLoadOutcome.
 #define COAMING_PLACE_JOINT_LOAD_OUTCOME_SLIP_SAFETY 8
 
-/**
- * The place of `stress_amplitude` in CoamingJointLoadOutcome.
- */
+/// The place of `stress_amplitude` in CoamingJointLoadOutcome.
 #define COAMING_PLACE_JOINT_LOAD_OUTCOME_STRESS_AMPLITUDE 9
 
-/**
- * The place of `endurance_amplitude` in CoamingJointLoadOutcome.
- */
+/// The place of `endurance_amplitude` in CoamingJointLoadOutcome.
 #define COAMING_PLACE_JOINT_LOAD_OUTCOME_ENDURANCE_AMPLITUDE 10
 
-/**
- * LegReference `to_virtual_sharp`: At the virtual sharp corner, where the outside faces would meet.
- */
+/// LegReference `to_virtual_sharp`: At the virtual sharp corner, where the outside faces would meet.
 #define COAMING_LEG_REFERENCE_TO_VIRTUAL_SHARP 0
 
-/**
- * LegReference `to_tangent`: At the tangent plane of the bend: the furthest extent of the outside face.
- */
+/// LegReference `to_tangent`: At the tangent plane of the bend: the furthest extent of the outside face.
 #define COAMING_LEG_REFERENCE_TO_TANGENT 1
 
-/**
- * LegReference `din_6935`: As DIN 6935 measures: to the tangent planes for included angles to 90°, to the virtual sharp above, and no
- * correction at all above 165°.
- */
+/// LegReference `din_6935`: As DIN 6935 measures: to the tangent planes for included angles to 90°, to the virtual sharp above, and no
+/// correction at all above 165°.
 #define COAMING_LEG_REFERENCE_DIN_6935 2
 
-/**
- * BentMetal `steel`: Flat rolled steel: what DIN 6935 is made for.
- */
+/// BentMetal `steel`: Flat rolled steel: what DIN 6935 is made for.
 #define COAMING_BENT_METAL_STEEL 0
 
-/**
- * BentMetal `other`: Any other metal: the correction is an estimate.
- */
+/// BentMetal `other`: Any other metal: the correction is an estimate.
 #define COAMING_BENT_METAL_OTHER 1
 
-/**
- * DieOpeningRounding `preferred_series`: Take the opening of the preferred series that is nearest by ratio: 4, 5, 6, 8, 10, 12, 16, 20, 25, 32, 40, 50,
- * 63, 80, 100 mm.
- */
+/// DieOpeningRounding `preferred_series`: Take the opening of the preferred series that is nearest by ratio: 4, 5, 6, 8, 10, 12, 16, 20, 25, 32, 40, 50,
+/// 63, 80, 100 mm.
 #define COAMING_DIE_OPENING_ROUNDING_PREFERRED_SERIES 0
 
-/**
- * DieOpeningRounding `exact`: Take the opening that the rule gives, to the last digit.
- */
+/// DieOpeningRounding `exact`: Take the opening that the rule gives, to the last digit.
 #define COAMING_DIE_OPENING_ROUNDING_EXACT 1
 
-/**
- * LengthReference `outside`: Over the outside, the convex side of the bend: to where the outside faces meet; `above_ninety` says what past 90°.
- */
+/// LengthReference `outside`: Over the outside, the convex side of the bend: to where the outside faces meet; `above_ninety` says what past 90°.
 #define COAMING_LENGTH_REFERENCE_OUTSIDE 0
 
-/**
- * LengthReference `inside`: On the inside, the hollow side of the bend: to where the inside faces meet; `above_ninety` says what past 90°.
- */
+/// LengthReference `inside`: On the inside, the hollow side of the bend: to where the inside faces meet; `above_ninety` says what past 90°.
 #define COAMING_LENGTH_REFERENCE_INSIDE 1
 
-/**
- * LengthReference `mid`: At mid thickness: to where the middle planes meet; `above_ninety` says what past 90°.
- */
+/// LengthReference `mid`: At mid thickness: to where the middle planes meet; `above_ninety` says what past 90°.
 #define COAMING_LENGTH_REFERENCE_MID 2
 
-/**
- * LengthReference `to_virtual_sharp`: To the virtual sharp corner, where the outside faces meet, at any bend angle below 180°.
- */
+/// LengthReference `to_virtual_sharp`: To the virtual sharp corner, where the outside faces meet, at any bend angle below 180°.
 #define COAMING_LENGTH_REFERENCE_TO_VIRTUAL_SHARP 3
 
-/**
- * LengthReference `to_tangent`: To the tangent plane of the bend, the furthest extent of the outside face; from 90° on only.
- */
+/// LengthReference `to_tangent`: To the tangent plane of the bend, the furthest extent of the outside face; from 90° on only.
 #define COAMING_LENGTH_REFERENCE_TO_TANGENT 4
 
-/**
- * LengthReference `flat`: The flat itself: to the tangent line, where the bend begins.
- */
+/// LengthReference `flat`: The flat itself: to the tangent line, where the bend begins.
 #define COAMING_LENGTH_REFERENCE_FLAT 5
 
-/**
- * AboveNinety `tangent_plane`: To the tangent plane square to the leg, as a caliper over the bend reads and as DIN 6935 measures.
- */
+/// AboveNinety `tangent_plane`: To the tangent plane square to the leg, as a caliper over the bend reads and as DIN 6935 measures.
 #define COAMING_ABOVE_NINETY_TANGENT_PLANE 0
 
-/**
- * AboveNinety `virtual_sharp`: To where the faces meet, as for smaller angles.
- */
+/// AboveNinety `virtual_sharp`: To where the faces meet, as for smaller angles.
 #define COAMING_ABOVE_NINETY_VIRTUAL_SHARP 1
 
-/**
- * AluminumDesignManualTemper `3003-O`: 3003-O.
- */
+/// AluminumDesignManualTemper `3003-O`: 3003-O.
 #define COAMING_ALUMINUM_DESIGN_MANUAL_TEMPER_3003_O 0
 
-/**
- * AluminumDesignManualTemper `3003-H14`: 3003-H14.
- */
+/// AluminumDesignManualTemper `3003-H14`: 3003-H14.
 #define COAMING_ALUMINUM_DESIGN_MANUAL_TEMPER_3003_H14 1
 
-/**
- * AluminumDesignManualTemper `5052-O`: 5052-O.
- */
+/// AluminumDesignManualTemper `5052-O`: 5052-O.
 #define COAMING_ALUMINUM_DESIGN_MANUAL_TEMPER_5052_O 2
 
-/**
- * AluminumDesignManualTemper `5052-H32`: 5052-H32.
- */
+/// AluminumDesignManualTemper `5052-H32`: 5052-H32.
 #define COAMING_ALUMINUM_DESIGN_MANUAL_TEMPER_5052_H32 3
 
-/**
- * AluminumDesignManualTemper `5052-H34`: 5052-H34.
- */
+/// AluminumDesignManualTemper `5052-H34`: 5052-H34.
 #define COAMING_ALUMINUM_DESIGN_MANUAL_TEMPER_5052_H34 4
 
-/**
- * AluminumDesignManualTemper `6061-O`: 6061-O.
- */
+/// AluminumDesignManualTemper `6061-O`: 6061-O.
 #define COAMING_ALUMINUM_DESIGN_MANUAL_TEMPER_6061_O 5
 
-/**
- * AluminumDesignManualTemper `6061-T4`: 6061-T4.
- */
+/// AluminumDesignManualTemper `6061-T4`: 6061-T4.
 #define COAMING_ALUMINUM_DESIGN_MANUAL_TEMPER_6061_T4 6
 
-/**
- * AluminumDesignManualTemper `6061-T6`: 6061-T6.
- */
+/// AluminumDesignManualTemper `6061-T6`: 6061-T6.
 #define COAMING_ALUMINUM_DESIGN_MANUAL_TEMPER_6061_T6 7
 
-/**
- * AdvisoryCircularTemper `2024-T3`: 2024-T3.
- */
+/// AdvisoryCircularTemper `2024-T3`: 2024-T3.
 #define COAMING_ADVISORY_CIRCULAR_TEMPER_2024_T3 0
 
-/**
- * AdvisoryCircularTemper `5052-O`: 5052-O.
- */
+/// AdvisoryCircularTemper `5052-O`: 5052-O.
 #define COAMING_ADVISORY_CIRCULAR_TEMPER_5052_O 1
 
-/**
- * AdvisoryCircularTemper `5052-H32`: 5052-H32.
- */
+/// AdvisoryCircularTemper `5052-H32`: 5052-H32.
 #define COAMING_ADVISORY_CIRCULAR_TEMPER_5052_H32 2
 
-/**
- * AdvisoryCircularTemper `5052-H34`: 5052-H34.
- */
+/// AdvisoryCircularTemper `5052-H34`: 5052-H34.
 #define COAMING_ADVISORY_CIRCULAR_TEMPER_5052_H34 3
 
-/**
- * AdvisoryCircularTemper `6061-T4`: 6061-T4.
- */
+/// AdvisoryCircularTemper `6061-T4`: 6061-T4.
 #define COAMING_ADVISORY_CIRCULAR_TEMPER_6061_T4 4
 
-/**
- * AdvisoryCircularTemper `6061-T6`: 6061-T6.
- */
+/// AdvisoryCircularTemper `6061-T6`: 6061-T6.
 #define COAMING_ADVISORY_CIRCULAR_TEMPER_6061_T6 5
 
-/**
- * HoleDistanceReference `bend_line`: From the bend line, on the flat.
- */
+/// HoleDistanceReference `bend_line`: From the bend line, on the flat.
 #define COAMING_HOLE_DISTANCE_REFERENCE_BEND_LINE 0
 
-/**
- * HoleDistanceReference `tangent_line`: From the tangent line, where the flat begins.
- */
+/// HoleDistanceReference `tangent_line`: From the tangent line, where the flat begins.
 #define COAMING_HOLE_DISTANCE_REFERENCE_TANGENT_LINE 1
 
-/**
- * HoleDistanceReference `inside_face`: On the folded part, from the inside face of the bent-up leg; at other angles than 90° from where the inside faces meet.
- */
+/// HoleDistanceReference `inside_face`: On the folded part, from the inside face of the bent-up leg; at other angles than 90° from where the inside faces meet.
 #define COAMING_HOLE_DISTANCE_REFERENCE_INSIDE_FACE 2
 
-/**
- * HoleDistanceReference `outside_face`: On the folded part, from the outside face of the bent-up leg; at other angles than 90° from where the outside faces meet.
- */
+/// HoleDistanceReference `outside_face`: On the folded part, from the outside face of the bent-up leg; at other angles than 90° from where the outside faces meet.
 #define COAMING_HOLE_DISTANCE_REFERENCE_OUTSIDE_FACE 3
 
-/**
- * The place of `bend_angle` in CoamingBendAllowance.
- */
+/// The place of `bend_angle` in CoamingBendAllowance.
 #define COAMING_PLACE_BEND_ALLOWANCE_BEND_ANGLE 0
 
-/**
- * The place of `inside_radius` in CoamingBendAllowance.
- */
+/// The place of `inside_radius` in CoamingBendAllowance.
 #define COAMING_PLACE_BEND_ALLOWANCE_INSIDE_RADIUS 1
 
-/**
- * The place of `thickness` in CoamingBendAllowance.
- */
+/// The place of `thickness` in CoamingBendAllowance.
 #define COAMING_PLACE_BEND_ALLOWANCE_THICKNESS 2
 
-/**
- * The place of `k_factor` in CoamingBendAllowance.
- */
+/// The place of `k_factor` in CoamingBendAllowance.
 #define COAMING_PLACE_BEND_ALLOWANCE_K_FACTOR 3
 
-/**
- * The place of `bend_allowance` in CoamingBendAllowanceOutcome.
- */
+/// The place of `bend_allowance` in CoamingBendAllowanceOutcome.
 #define COAMING_PLACE_BEND_ALLOWANCE_OUTCOME_BEND_ALLOWANCE 0
 
-/**
- * The place of `setback` in CoamingBendAllowanceOutcome.
- */
+/// The place of `setback` in CoamingBendAllowanceOutcome.
 #define COAMING_PLACE_BEND_ALLOWANCE_OUTCOME_SETBACK 1
 
-/**
- * The place of `bend_deduction` in CoamingBendAllowanceOutcome.
- */
+/// The place of `bend_deduction` in CoamingBendAllowanceOutcome.
 #define COAMING_PLACE_BEND_ALLOWANCE_OUTCOME_BEND_DEDUCTION 2
 
-/**
- * The place of `neutral_radius` in CoamingBendAllowanceOutcome.
- */
+/// The place of `neutral_radius` in CoamingBendAllowanceOutcome.
 #define COAMING_PLACE_BEND_ALLOWANCE_OUTCOME_NEUTRAL_RADIUS 3
 
-/**
- * The place of `inside_radius` in CoamingKFactorDin6935.
- */
+/// The place of `inside_radius` in CoamingKFactorDin6935.
 #define COAMING_PLACE_K_FACTOR_DIN6935_INSIDE_RADIUS 0
 
-/**
- * The place of `thickness` in CoamingKFactorDin6935.
- */
+/// The place of `thickness` in CoamingKFactorDin6935.
 #define COAMING_PLACE_K_FACTOR_DIN6935_THICKNESS 1
 
-/**
- * The place of `correction_factor` in CoamingKFactorDin6935Outcome.
- */
+/// The place of `correction_factor` in CoamingKFactorDin6935Outcome.
 #define COAMING_PLACE_K_FACTOR_DIN6935_OUTCOME_CORRECTION_FACTOR 0
 
-/**
- * The place of `k_factor` in CoamingKFactorDin6935Outcome.
- */
+/// The place of `k_factor` in CoamingKFactorDin6935Outcome.
 #define COAMING_PLACE_K_FACTOR_DIN6935_OUTCOME_K_FACTOR 1
 
-/**
- * The place of `radius_ratio` in CoamingKFactorDin6935Outcome.
- */
+/// The place of `radius_ratio` in CoamingKFactorDin6935Outcome.
 #define COAMING_PLACE_K_FACTOR_DIN6935_OUTCOME_RADIUS_RATIO 2
 
-/**
- * The place of `bend_angle` in CoamingKFactorFromAllowance.
- */
+/// The place of `bend_angle` in CoamingKFactorFromAllowance.
 #define COAMING_PLACE_K_FACTOR_FROM_ALLOWANCE_BEND_ANGLE 0
 
-/**
- * The place of `inside_radius` in CoamingKFactorFromAllowance.
- */
+/// The place of `inside_radius` in CoamingKFactorFromAllowance.
 #define COAMING_PLACE_K_FACTOR_FROM_ALLOWANCE_INSIDE_RADIUS 1
 
-/**
- * The place of `thickness` in CoamingKFactorFromAllowance.
- */
+/// The place of `thickness` in CoamingKFactorFromAllowance.
 #define COAMING_PLACE_K_FACTOR_FROM_ALLOWANCE_THICKNESS 2
 
-/**
- * The place of `bend_allowance` in CoamingKFactorFromAllowance.
- */
+/// The place of `bend_allowance` in CoamingKFactorFromAllowance.
 #define COAMING_PLACE_K_FACTOR_FROM_ALLOWANCE_BEND_ALLOWANCE 3
 
-/**
- * The place of `k_factor` in CoamingKFactorOutcome.
- */
+/// The place of `k_factor` in CoamingKFactorOutcome.
 #define COAMING_PLACE_K_FACTOR_OUTCOME_K_FACTOR 0
 
-/**
- * The place of `bend_allowance` in CoamingKFactorOutcome.
- */
+/// The place of `bend_allowance` in CoamingKFactorOutcome.
 #define COAMING_PLACE_K_FACTOR_OUTCOME_BEND_ALLOWANCE 1
 
-/**
- * The place of `bend_angle` in CoamingKFactorFromDeduction.
- */
+/// The place of `bend_angle` in CoamingKFactorFromDeduction.
 #define COAMING_PLACE_K_FACTOR_FROM_DEDUCTION_BEND_ANGLE 0
 
-/**
- * The place of `inside_radius` in CoamingKFactorFromDeduction.
- */
+/// The place of `inside_radius` in CoamingKFactorFromDeduction.
 #define COAMING_PLACE_K_FACTOR_FROM_DEDUCTION_INSIDE_RADIUS 1
 
-/**
- * The place of `thickness` in CoamingKFactorFromDeduction.
- */
+/// The place of `thickness` in CoamingKFactorFromDeduction.
 #define COAMING_PLACE_K_FACTOR_FROM_DEDUCTION_THICKNESS 2
 
-/**
- * The place of `bend_deduction` in CoamingKFactorFromDeduction.
- */
+/// The place of `bend_deduction` in CoamingKFactorFromDeduction.
 #define COAMING_PLACE_K_FACTOR_FROM_DEDUCTION_BEND_DEDUCTION 3
 
-/**
- * The place of `thickness` in CoamingAirBend.
- */
+/// The place of `thickness` in CoamingAirBend.
 #define COAMING_PLACE_AIR_BEND_THICKNESS 0
 
-/**
- * The place of `ultimate_strength` in CoamingAirBend.
- */
+/// The place of `ultimate_strength` in CoamingAirBend.
 #define COAMING_PLACE_AIR_BEND_ULTIMATE_STRENGTH 1
 
-/**
- * The place of `bend_length` in CoamingAirBend.
- */
+/// The place of `bend_length` in CoamingAirBend.
 #define COAMING_PLACE_AIR_BEND_BEND_LENGTH 2
 
-/**
- * The place of `bend_angle` in CoamingAirBend.
- */
+/// The place of `bend_angle` in CoamingAirBend.
 #define COAMING_PLACE_AIR_BEND_BEND_ANGLE 3
 
-/**
- * The place of `die_opening` in CoamingAirBend.
- */
+/// The place of `die_opening` in CoamingAirBend.
 #define COAMING_PLACE_AIR_BEND_DIE_OPENING 4
 
-/**
- * The place of `punch_radius` in CoamingAirBend.
- */
+/// The place of `punch_radius` in CoamingAirBend.
 #define COAMING_PLACE_AIR_BEND_PUNCH_RADIUS 6
 
-/**
- * The place of `force_factor` in CoamingAirBend.
- */
+/// The place of `force_factor` in CoamingAirBend.
 #define COAMING_PLACE_AIR_BEND_FORCE_FACTOR 7
 
-/**
- * The place of `radius_factor` in CoamingAirBend.
- */
+/// The place of `radius_factor` in CoamingAirBend.
 #define COAMING_PLACE_AIR_BEND_RADIUS_FACTOR 8
 
-/**
- * The place of `flange_factor` in CoamingAirBend.
- */
+/// The place of `flange_factor` in CoamingAirBend.
 #define COAMING_PLACE_AIR_BEND_FLANGE_FACTOR 9
 
-/**
- * The place of `die_opening` in CoamingAirBendOutcome.
- */
+/// The place of `die_opening` in CoamingAirBendOutcome.
 #define COAMING_PLACE_AIR_BEND_OUTCOME_DIE_OPENING 0
 
-/**
- * The place of `die_opening_ratio` in CoamingAirBendOutcome.
- */
+/// The place of `die_opening_ratio` in CoamingAirBendOutcome.
 #define COAMING_PLACE_AIR_BEND_OUTCOME_DIE_OPENING_RATIO 1
 
-/**
- * The place of `inside_radius` in CoamingAirBendOutcome.
- */
+/// The place of `inside_radius` in CoamingAirBendOutcome.
 #define COAMING_PLACE_AIR_BEND_OUTCOME_INSIDE_RADIUS 2
 
-/**
- * The place of `smallest_flange` in CoamingAirBendOutcome.
- */
+/// The place of `smallest_flange` in CoamingAirBendOutcome.
 #define COAMING_PLACE_AIR_BEND_OUTCOME_SMALLEST_FLANGE 3
 
-/**
- * The place of `force_per_length` in CoamingAirBendOutcome.
- */
+/// The place of `force_per_length` in CoamingAirBendOutcome.
 #define COAMING_PLACE_AIR_BEND_OUTCOME_FORCE_PER_LENGTH 4
 
-/**
- * The place of `force` in CoamingAirBendOutcome.
- */
+/// The place of `force` in CoamingAirBendOutcome.
 #define COAMING_PLACE_AIR_BEND_OUTCOME_FORCE 5
 
-/**
- * The place of `force_factor` in CoamingAirBendOutcome.
- */
+/// The place of `force_factor` in CoamingAirBendOutcome.
 #define COAMING_PLACE_AIR_BEND_OUTCOME_FORCE_FACTOR 6
 
-/**
- * The place of `radius_factor` in CoamingAirBendOutcome.
- */
+/// The place of `radius_factor` in CoamingAirBendOutcome.
 #define COAMING_PLACE_AIR_BEND_OUTCOME_RADIUS_FACTOR 7
 
-/**
- * The place of `flange_factor` in CoamingAirBendOutcome.
- */
+/// The place of `flange_factor` in CoamingAirBendOutcome.
 #define COAMING_PLACE_AIR_BEND_OUTCOME_FLANGE_FACTOR 8
 
-/**
- * The place of `flat_length` in CoamingKFactorMeasured.
- */
+/// The place of `flat_length` in CoamingKFactorMeasured.
 #define COAMING_PLACE_K_FACTOR_MEASURED_FLAT_LENGTH 0
 
-/**
- * The place of `first_leg` in CoamingKFactorMeasured.
- */
+/// The place of `first_leg` in CoamingKFactorMeasured.
 #define COAMING_PLACE_K_FACTOR_MEASURED_FIRST_LEG 1
 
-/**
- * The place of `second_leg` in CoamingKFactorMeasured.
- */
+/// The place of `second_leg` in CoamingKFactorMeasured.
 #define COAMING_PLACE_K_FACTOR_MEASURED_SECOND_LEG 2
 
-/**
- * The place of `bend_angle` in CoamingKFactorMeasured.
- */
+/// The place of `bend_angle` in CoamingKFactorMeasured.
 #define COAMING_PLACE_K_FACTOR_MEASURED_BEND_ANGLE 5
 
-/**
- * The place of `inside_radius` in CoamingKFactorMeasured.
- */
+/// The place of `inside_radius` in CoamingKFactorMeasured.
 #define COAMING_PLACE_K_FACTOR_MEASURED_INSIDE_RADIUS 6
 
-/**
- * The place of `thickness` in CoamingKFactorMeasured.
- */
+/// The place of `thickness` in CoamingKFactorMeasured.
 #define COAMING_PLACE_K_FACTOR_MEASURED_THICKNESS 7
 
-/**
- * The place of `flat_length_uncertainty` in CoamingKFactorMeasured.
- */
+/// The place of `flat_length_uncertainty` in CoamingKFactorMeasured.
 #define COAMING_PLACE_K_FACTOR_MEASURED_FLAT_LENGTH_UNCERTAINTY 8
 
-/**
- * The place of `leg_uncertainty` in CoamingKFactorMeasured.
- */
+/// The place of `leg_uncertainty` in CoamingKFactorMeasured.
 #define COAMING_PLACE_K_FACTOR_MEASURED_LEG_UNCERTAINTY 9
 
-/**
- * The place of `bend_angle_uncertainty` in CoamingKFactorMeasured.
- */
+/// The place of `bend_angle_uncertainty` in CoamingKFactorMeasured.
 #define COAMING_PLACE_K_FACTOR_MEASURED_BEND_ANGLE_UNCERTAINTY 10
 
-/**
- * The place of `inside_radius_uncertainty` in CoamingKFactorMeasured.
- */
+/// The place of `inside_radius_uncertainty` in CoamingKFactorMeasured.
 #define COAMING_PLACE_K_FACTOR_MEASURED_INSIDE_RADIUS_UNCERTAINTY 11
 
-/**
- * The place of `thickness_uncertainty` in CoamingKFactorMeasured.
- */
+/// The place of `thickness_uncertainty` in CoamingKFactorMeasured.
 #define COAMING_PLACE_K_FACTOR_MEASURED_THICKNESS_UNCERTAINTY 12
 
-/**
- * The place of `k_factor` in CoamingKFactorMeasuredOutcome.
- */
+/// The place of `k_factor` in CoamingKFactorMeasuredOutcome.
 #define COAMING_PLACE_K_FACTOR_MEASURED_OUTCOME_K_FACTOR 0
 
-/**
- * The place of `k_factor_uncertainty` in CoamingKFactorMeasuredOutcome.
- */
+/// The place of `k_factor_uncertainty` in CoamingKFactorMeasuredOutcome.
 #define COAMING_PLACE_K_FACTOR_MEASURED_OUTCOME_K_FACTOR_UNCERTAINTY 1
 
-/**
- * The place of `k_factor_worst_case` in CoamingKFactorMeasuredOutcome.
- */
+/// The place of `k_factor_worst_case` in CoamingKFactorMeasuredOutcome.
 #define COAMING_PLACE_K_FACTOR_MEASURED_OUTCOME_K_FACTOR_WORST_CASE 2
 
-/**
- * The place of `bend_allowance` in CoamingKFactorMeasuredOutcome.
- */
+/// The place of `bend_allowance` in CoamingKFactorMeasuredOutcome.
 #define COAMING_PLACE_K_FACTOR_MEASURED_OUTCOME_BEND_ALLOWANCE 3
 
-/**
- * The place of `bend_deduction` in CoamingKFactorMeasuredOutcome.
- */
+/// The place of `bend_deduction` in CoamingKFactorMeasuredOutcome.
 #define COAMING_PLACE_K_FACTOR_MEASURED_OUTCOME_BEND_DEDUCTION 4
 
-/**
- * The place of `from_flat_length` in CoamingKFactorMeasuredOutcome.
- */
+/// The place of `from_flat_length` in CoamingKFactorMeasuredOutcome.
 #define COAMING_PLACE_K_FACTOR_MEASURED_OUTCOME_FROM_FLAT_LENGTH 5
 
-/**
- * The place of `from_each_leg` in CoamingKFactorMeasuredOutcome.
- */
+/// The place of `from_each_leg` in CoamingKFactorMeasuredOutcome.
 #define COAMING_PLACE_K_FACTOR_MEASURED_OUTCOME_FROM_EACH_LEG 6
 
-/**
- * The place of `from_bend_angle` in CoamingKFactorMeasuredOutcome.
- */
+/// The place of `from_bend_angle` in CoamingKFactorMeasuredOutcome.
 #define COAMING_PLACE_K_FACTOR_MEASURED_OUTCOME_FROM_BEND_ANGLE 7
 
-/**
- * The place of `from_inside_radius` in CoamingKFactorMeasuredOutcome.
- */
+/// The place of `from_inside_radius` in CoamingKFactorMeasuredOutcome.
 #define COAMING_PLACE_K_FACTOR_MEASURED_OUTCOME_FROM_INSIDE_RADIUS 8
 
-/**
- * The place of `from_thickness` in CoamingKFactorMeasuredOutcome.
- */
+/// The place of `from_thickness` in CoamingKFactorMeasuredOutcome.
 #define COAMING_PLACE_K_FACTOR_MEASURED_OUTCOME_FROM_THICKNESS 9
 
-/**
- * The place of `tool_radius` in CoamingSpringback.
- */
+/// The place of `tool_radius` in CoamingSpringback.
 #define COAMING_PLACE_SPRINGBACK_TOOL_RADIUS 0
 
-/**
- * The place of `thickness` in CoamingSpringback.
- */
+/// The place of `thickness` in CoamingSpringback.
 #define COAMING_PLACE_SPRINGBACK_THICKNESS 1
 
-/**
- * The place of `yield_strength` in CoamingSpringback.
- */
+/// The place of `yield_strength` in CoamingSpringback.
 #define COAMING_PLACE_SPRINGBACK_YIELD_STRENGTH 2
 
-/**
- * The place of `youngs_modulus` in CoamingSpringback.
- */
+/// The place of `youngs_modulus` in CoamingSpringback.
 #define COAMING_PLACE_SPRINGBACK_YOUNGS_MODULUS 3
 
-/**
- * The place of `tool_bend_angle` in CoamingSpringback.
- */
+/// The place of `tool_bend_angle` in CoamingSpringback.
 #define COAMING_PLACE_SPRINGBACK_TOOL_BEND_ANGLE 4
 
-/**
- * The place of `springback_ratio` in CoamingSpringbackOutcome.
- */
+/// The place of `springback_ratio` in CoamingSpringbackOutcome.
 #define COAMING_PLACE_SPRINGBACK_OUTCOME_SPRINGBACK_RATIO 0
 
-/**
- * The place of `final_radius` in CoamingSpringbackOutcome.
- */
+/// The place of `final_radius` in CoamingSpringbackOutcome.
 #define COAMING_PLACE_SPRINGBACK_OUTCOME_FINAL_RADIUS 1
 
-/**
- * The place of `final_bend_angle` in CoamingSpringbackOutcome.
- */
+/// The place of `final_bend_angle` in CoamingSpringbackOutcome.
 #define COAMING_PLACE_SPRINGBACK_OUTCOME_FINAL_BEND_ANGLE 2
 
-/**
- * The place of `springback_angle` in CoamingSpringbackOutcome.
- */
+/// The place of `springback_angle` in CoamingSpringbackOutcome.
 #define COAMING_PLACE_SPRINGBACK_OUTCOME_SPRINGBACK_ANGLE 3
 
-/**
- * The place of `yield_number` in CoamingSpringbackOutcome.
- */
+/// The place of `yield_number` in CoamingSpringbackOutcome.
 #define COAMING_PLACE_SPRINGBACK_OUTCOME_YIELD_NUMBER 4
 
-/**
- * The place of `wanted_radius` in CoamingOverBend.
- */
+/// The place of `wanted_radius` in CoamingOverBend.
 #define COAMING_PLACE_OVER_BEND_WANTED_RADIUS 0
 
-/**
- * The place of `thickness` in CoamingOverBend.
- */
+/// The place of `thickness` in CoamingOverBend.
 #define COAMING_PLACE_OVER_BEND_THICKNESS 1
 
-/**
- * The place of `yield_strength` in CoamingOverBend.
- */
+/// The place of `yield_strength` in CoamingOverBend.
 #define COAMING_PLACE_OVER_BEND_YIELD_STRENGTH 2
 
-/**
- * The place of `youngs_modulus` in CoamingOverBend.
- */
+/// The place of `youngs_modulus` in CoamingOverBend.
 #define COAMING_PLACE_OVER_BEND_YOUNGS_MODULUS 3
 
-/**
- * The place of `wanted_bend_angle` in CoamingOverBend.
- */
+/// The place of `wanted_bend_angle` in CoamingOverBend.
 #define COAMING_PLACE_OVER_BEND_WANTED_BEND_ANGLE 4
 
-/**
- * The place of `tool_radius` in CoamingOverBendOutcome.
- */
+/// The place of `tool_radius` in CoamingOverBendOutcome.
 #define COAMING_PLACE_OVER_BEND_OUTCOME_TOOL_RADIUS 0
 
-/**
- * The place of `tool_bend_angle` in CoamingOverBendOutcome.
- */
+/// The place of `tool_bend_angle` in CoamingOverBendOutcome.
 #define COAMING_PLACE_OVER_BEND_OUTCOME_TOOL_BEND_ANGLE 1
 
-/**
- * The place of `over_bend_angle` in CoamingOverBendOutcome.
- */
+/// The place of `over_bend_angle` in CoamingOverBendOutcome.
 #define COAMING_PLACE_OVER_BEND_OUTCOME_OVER_BEND_ANGLE 2
 
-/**
- * The place of `springback_ratio` in CoamingOverBendOutcome.
- */
+/// The place of `springback_ratio` in CoamingOverBendOutcome.
 #define COAMING_PLACE_OVER_BEND_OUTCOME_SPRINGBACK_RATIO 3
 
-/**
- * The place of `yield_number` in CoamingOverBendOutcome.
- */
+/// The place of `yield_number` in CoamingOverBendOutcome.
 #define COAMING_PLACE_OVER_BEND_OUTCOME_YIELD_NUMBER 4
 
-/**
- * The place of `thickness` in CoamingSmallestRadiusByDesignManual.
- */
+/// The place of `thickness` in CoamingSmallestRadiusByDesignManual.
 #define COAMING_PLACE_SMALLEST_RADIUS_BY_DESIGN_MANUAL_THICKNESS 1
 
-/**
- * The place of `smallest_radius` in CoamingSmallestRadiusByDesignManualOutcome.
- */
+/// The place of `smallest_radius` in CoamingSmallestRadiusByDesignManualOutcome.
 #define COAMING_PLACE_SMALLEST_RADIUS_BY_DESIGN_MANUAL_OUTCOME_SMALLEST_RADIUS 0
 
-/**
- * The place of `radius_ratio` in CoamingSmallestRadiusByDesignManualOutcome.
- */
+/// The place of `radius_ratio` in CoamingSmallestRadiusByDesignManualOutcome.
 #define COAMING_PLACE_SMALLEST_RADIUS_BY_DESIGN_MANUAL_OUTCOME_RADIUS_RATIO 1
 
-/**
- * The place of `thickness` in CoamingRecommendedRadiusByAdvisoryCircular.
- */
+/// The place of `thickness` in CoamingRecommendedRadiusByAdvisoryCircular.
 #define COAMING_PLACE_RECOMMENDED_RADIUS_BY_ADVISORY_CIRCULAR_THICKNESS 1
 
-/**
- * The place of `lower_radius` in CoamingRecommendedRadiusByAdvisoryCircularOutcome.
- */
+/// The place of `lower_radius` in CoamingRecommendedRadiusByAdvisoryCircularOutcome.
 #define COAMING_PLACE_RECOMMENDED_RADIUS_BY_ADVISORY_CIRCULAR_OUTCOME_LOWER_RADIUS 0
 
-/**
- * The place of `upper_radius` in CoamingRecommendedRadiusByAdvisoryCircularOutcome.
- */
+/// The place of `upper_radius` in CoamingRecommendedRadiusByAdvisoryCircularOutcome.
 #define COAMING_PLACE_RECOMMENDED_RADIUS_BY_ADVISORY_CIRCULAR_OUTCOME_UPPER_RADIUS 1
 
-/**
- * The place of `lower_ratio` in CoamingRecommendedRadiusByAdvisoryCircularOutcome.
- */
+/// The place of `lower_ratio` in CoamingRecommendedRadiusByAdvisoryCircularOutcome.
 #define COAMING_PLACE_RECOMMENDED_RADIUS_BY_ADVISORY_CIRCULAR_OUTCOME_LOWER_RATIO 2
 
-/**
- * The place of `upper_ratio` in CoamingRecommendedRadiusByAdvisoryCircularOutcome.
- */
+/// The place of `upper_ratio` in CoamingRecommendedRadiusByAdvisoryCircularOutcome.
 #define COAMING_PLACE_RECOMMENDED_RADIUS_BY_ADVISORY_CIRCULAR_OUTCOME_UPPER_RATIO 3
 
-/**
- * The place of `reduction_of_area` in CoamingSmallestRadiusByReduction.
- */
+/// The place of `reduction_of_area` in CoamingSmallestRadiusByReduction.
 #define COAMING_PLACE_SMALLEST_RADIUS_BY_REDUCTION_REDUCTION_OF_AREA 0
 
-/**
- * The place of `thickness` in CoamingSmallestRadiusByReduction.
- */
+/// The place of `thickness` in CoamingSmallestRadiusByReduction.
 #define COAMING_PLACE_SMALLEST_RADIUS_BY_REDUCTION_THICKNESS 1
 
-/**
- * The place of `smallest_radius` in CoamingSmallestRadiusByReductionOutcome.
- */
+/// The place of `smallest_radius` in CoamingSmallestRadiusByReductionOutcome.
 #define COAMING_PLACE_SMALLEST_RADIUS_BY_REDUCTION_OUTCOME_SMALLEST_RADIUS 0
 
-/**
- * The place of `radius_ratio` in CoamingSmallestRadiusByReductionOutcome.
- */
+/// The place of `radius_ratio` in CoamingSmallestRadiusByReductionOutcome.
 #define COAMING_PLACE_SMALLEST_RADIUS_BY_REDUCTION_OUTCOME_RADIUS_RATIO 1
 
-/**
- * The place of `inside_radius` in CoamingOuterFibreStrain.
- */
+/// The place of `inside_radius` in CoamingOuterFibreStrain.
 #define COAMING_PLACE_OUTER_FIBRE_STRAIN_INSIDE_RADIUS 0
 
-/**
- * The place of `thickness` in CoamingOuterFibreStrain.
- */
+/// The place of `thickness` in CoamingOuterFibreStrain.
 #define COAMING_PLACE_OUTER_FIBRE_STRAIN_THICKNESS 1
 
-/**
- * The place of `outer_fibre_strain` in CoamingOuterFibreStrainOutcome.
- */
+/// The place of `outer_fibre_strain` in CoamingOuterFibreStrainOutcome.
 #define COAMING_PLACE_OUTER_FIBRE_STRAIN_OUTCOME_OUTER_FIBRE_STRAIN 0
 
-/**
- * The place of `radius_ratio` in CoamingOuterFibreStrainOutcome.
- */
+/// The place of `radius_ratio` in CoamingOuterFibreStrainOutcome.
 #define COAMING_PLACE_OUTER_FIBRE_STRAIN_OUTCOME_RADIUS_RATIO 1
 
-/**
- * The place of `allowed_strain` in CoamingSmallestRadiusByStrain.
- */
+/// The place of `allowed_strain` in CoamingSmallestRadiusByStrain.
 #define COAMING_PLACE_SMALLEST_RADIUS_BY_STRAIN_ALLOWED_STRAIN 0
 
-/**
- * The place of `thickness` in CoamingSmallestRadiusByStrain.
- */
+/// The place of `thickness` in CoamingSmallestRadiusByStrain.
 #define COAMING_PLACE_SMALLEST_RADIUS_BY_STRAIN_THICKNESS 1
 
-/**
- * The place of `smallest_radius` in CoamingSmallestRadiusByStrainOutcome.
- */
+/// The place of `smallest_radius` in CoamingSmallestRadiusByStrainOutcome.
 #define COAMING_PLACE_SMALLEST_RADIUS_BY_STRAIN_OUTCOME_SMALLEST_RADIUS 0
 
-/**
- * The place of `radius_ratio` in CoamingSmallestRadiusByStrainOutcome.
- */
+/// The place of `radius_ratio` in CoamingSmallestRadiusByStrainOutcome.
 #define COAMING_PLACE_SMALLEST_RADIUS_BY_STRAIN_OUTCOME_RADIUS_RATIO 1
 
-/**
- * The place of `thickness` in CoamingHoleToBend.
- */
+/// The place of `thickness` in CoamingHoleToBend.
 #define COAMING_PLACE_HOLE_TO_BEND_THICKNESS 0
 
-/**
- * The place of `inside_radius` in CoamingHoleToBend.
- */
+/// The place of `inside_radius` in CoamingHoleToBend.
 #define COAMING_PLACE_HOLE_TO_BEND_INSIDE_RADIUS 1
 
-/**
- * The place of `bend_angle` in CoamingHoleToBend.
- */
+/// The place of `bend_angle` in CoamingHoleToBend.
 #define COAMING_PLACE_HOLE_TO_BEND_BEND_ANGLE 2
 
-/**
- * The place of `k_factor` in CoamingHoleToBend.
- */
+/// The place of `k_factor` in CoamingHoleToBend.
 #define COAMING_PLACE_HOLE_TO_BEND_K_FACTOR 3
 
-/**
- * The place of `across_bend` in CoamingHoleToBend.
- */
+/// The place of `across_bend` in CoamingHoleToBend.
 #define COAMING_PLACE_HOLE_TO_BEND_ACROSS_BEND 4
 
-/**
- * The place of `along_bend` in CoamingHoleToBend.
- */
+/// The place of `along_bend` in CoamingHoleToBend.
 #define COAMING_PLACE_HOLE_TO_BEND_ALONG_BEND 5
 
-/**
- * The place of `centre_distance` in CoamingHoleToBend.
- */
+/// The place of `centre_distance` in CoamingHoleToBend.
 #define COAMING_PLACE_HOLE_TO_BEND_CENTRE_DISTANCE 6
 
-/**
- * The place of `hole_factor` in CoamingHoleToBend.
- */
+/// The place of `hole_factor` in CoamingHoleToBend.
 #define COAMING_PLACE_HOLE_TO_BEND_HOLE_FACTOR 8
 
-/**
- * The place of `slot_factor` in CoamingHoleToBend.
- */
+/// The place of `slot_factor` in CoamingHoleToBend.
 #define COAMING_PLACE_HOLE_TO_BEND_SLOT_FACTOR 9
 
-/**
- * The place of `edge_from_tangent_line` in CoamingHoleToBendOutcome.
- */
+/// The place of `edge_from_tangent_line` in CoamingHoleToBendOutcome.
 #define COAMING_PLACE_HOLE_TO_BEND_OUTCOME_EDGE_FROM_TANGENT_LINE 0
 
-/**
- * The place of `edge_from_inside_face` in CoamingHoleToBendOutcome.
- */
+/// The place of `edge_from_inside_face` in CoamingHoleToBendOutcome.
 #define COAMING_PLACE_HOLE_TO_BEND_OUTCOME_EDGE_FROM_INSIDE_FACE 1
 
-/**
- * The place of `edge_from_bend_line` in CoamingHoleToBendOutcome.
- */
+/// The place of `edge_from_bend_line` in CoamingHoleToBendOutcome.
 #define COAMING_PLACE_HOLE_TO_BEND_OUTCOME_EDGE_FROM_BEND_LINE 2
 
-/**
- * The place of `needed_from_tangent_line` in CoamingHoleToBendOutcome.
- */
+/// The place of `needed_from_tangent_line` in CoamingHoleToBendOutcome.
 #define COAMING_PLACE_HOLE_TO_BEND_OUTCOME_NEEDED_FROM_TANGENT_LINE 3
 
-/**
- * The place of `needed_from_inside_face` in CoamingHoleToBendOutcome.
- */
+/// The place of `needed_from_inside_face` in CoamingHoleToBendOutcome.
 #define COAMING_PLACE_HOLE_TO_BEND_OUTCOME_NEEDED_FROM_INSIDE_FACE 4
 
-/**
- * The place of `distortion_zone` in CoamingHoleToBendOutcome.
- */
+/// The place of `distortion_zone` in CoamingHoleToBendOutcome.
 #define COAMING_PLACE_HOLE_TO_BEND_OUTCOME_DISTORTION_ZONE 5
 
-/**
- * The place of `margin` in CoamingHoleToBendOutcome.
- */
+/// The place of `margin` in CoamingHoleToBendOutcome.
 #define COAMING_PLACE_HOLE_TO_BEND_OUTCOME_MARGIN 6
 
-/**
- * The place of `factor` in CoamingHoleToBendOutcome.
- */
+/// The place of `factor` in CoamingHoleToBendOutcome.
 #define COAMING_PLACE_HOLE_TO_BEND_OUTCOME_FACTOR 8
 
-/**
- * The place of `thickness` in CoamingBendRelief.
- */
+/// The place of `thickness` in CoamingBendRelief.
 #define COAMING_PLACE_BEND_RELIEF_THICKNESS 0
 
-/**
- * The place of `inside_radius` in CoamingBendRelief.
- */
+/// The place of `inside_radius` in CoamingBendRelief.
 #define COAMING_PLACE_BEND_RELIEF_INSIDE_RADIUS 1
 
-/**
- * The place of `bend_angle` in CoamingBendRelief.
- */
+/// The place of `bend_angle` in CoamingBendRelief.
 #define COAMING_PLACE_BEND_RELIEF_BEND_ANGLE 2
 
-/**
- * The place of `k_factor` in CoamingBendRelief.
- */
+/// The place of `k_factor` in CoamingBendRelief.
 #define COAMING_PLACE_BEND_RELIEF_K_FACTOR 3
 
-/**
- * The place of `width_factor` in CoamingBendRelief.
- */
+/// The place of `width_factor` in CoamingBendRelief.
 #define COAMING_PLACE_BEND_RELIEF_WIDTH_FACTOR 4
 
-/**
- * The place of `past_tangent_line` in CoamingBendRelief.
- */
+/// The place of `past_tangent_line` in CoamingBendRelief.
 #define COAMING_PLACE_BEND_RELIEF_PAST_TANGENT_LINE 5
 
-/**
- * The place of `width` in CoamingBendReliefOutcome.
- */
+/// The place of `width` in CoamingBendReliefOutcome.
 #define COAMING_PLACE_BEND_RELIEF_OUTCOME_WIDTH 0
 
-/**
- * The place of `depth_from_outside_face` in CoamingBendReliefOutcome.
- */
+/// The place of `depth_from_outside_face` in CoamingBendReliefOutcome.
 #define COAMING_PLACE_BEND_RELIEF_OUTCOME_DEPTH_FROM_OUTSIDE_FACE 1
 
-/**
- * The place of `depth_from_bend_line` in CoamingBendReliefOutcome.
- */
+/// The place of `depth_from_bend_line` in CoamingBendReliefOutcome.
 #define COAMING_PLACE_BEND_RELIEF_OUTCOME_DEPTH_FROM_BEND_LINE 2
 
-/**
- * The place of `thickness` in CoamingReliefHole.
- */
+/// The place of `thickness` in CoamingReliefHole.
 #define COAMING_PLACE_RELIEF_HOLE_THICKNESS 0
 
-/**
- * The place of `smallest_diameter` in CoamingReliefHoleOutcome.
- */
+/// The place of `smallest_diameter` in CoamingReliefHoleOutcome.
 #define COAMING_PLACE_RELIEF_HOLE_OUTCOME_SMALLEST_DIAMETER 0
 
-/**
- * EdgeSupport `supported`: Held against deflection, free to turn, corners held down: the hard simple support.
- */
+/// EdgeSupport `supported`: Held against deflection, free to turn, corners held down: the hard simple support.
 #define COAMING_EDGE_SUPPORT_SUPPORTED 0
 
-/**
- * EdgeSupport `clamped`: Held against deflection and against turning.
- */
+/// EdgeSupport `clamped`: Held against deflection and against turning.
 #define COAMING_EDGE_SUPPORT_CLAMPED 1
 
-/**
- * InPlaneSupport `free`: Not held: the edge may draw in and wave, as on a gasket or under a bezel.
- */
+/// InPlaneSupport `free`: Not held: the edge may draw in and wave, as on a gasket or under a bezel.
 #define COAMING_IN_PLANE_SUPPORT_FREE 0
 
-/**
- * InPlaneSupport `straight`: The edge stays straight and may draw in, as with a stiff loose frame or between equal bays.
- */
+/// InPlaneSupport `straight`: The edge stays straight and may draw in, as with a stiff loose frame or between equal bays.
 #define COAMING_IN_PLANE_SUPPORT_STRAIGHT 1
 
-/**
- * InPlaneSupport `held`: The edge stays straight where it is; the sheet may slide along it.
- */
+/// InPlaneSupport `held`: The edge stays straight where it is; the sheet may slide along it.
 #define COAMING_IN_PLANE_SUPPORT_HELD 2
 
-/**
- * InPlaneSupport `fixed`: No point of the edge moves, as when welded or bonded to a stiff frame.
- */
+/// InPlaneSupport `fixed`: No point of the edge moves, as when welded or bonded to a stiff frame.
 #define COAMING_IN_PLANE_SUPPORT_FIXED 3
 
-/**
- * PlateEdge `free`: Not held at all.
- */
+/// PlateEdge `free`: Not held at all.
 #define COAMING_PLATE_EDGE_FREE 0
 
-/**
- * PlateEdge `supported`: Held against deflection, free to turn.
- */
+/// PlateEdge `supported`: Held against deflection, free to turn.
 #define COAMING_PLATE_EDGE_SUPPORTED 1
 
-/**
- * PlateEdge `clamped`: Held against deflection and against turning.
- */
+/// PlateEdge `clamped`: Held against deflection and against turning.
 #define COAMING_PLATE_EDGE_CLAMPED 2
 
-/**
- * The place of `length` in CoamingRectangularPlate.
- */
+/// The place of `length` in CoamingRectangularPlate.
 #define COAMING_PLACE_RECTANGULAR_PLATE_LENGTH 0
 
-/**
- * The place of `width` in CoamingRectangularPlate.
- */
+/// The place of `width` in CoamingRectangularPlate.
 #define COAMING_PLACE_RECTANGULAR_PLATE_WIDTH 1
 
-/**
- * The place of `thickness` in CoamingRectangularPlate.
- */
+/// The place of `thickness` in CoamingRectangularPlate.
 #define COAMING_PLACE_RECTANGULAR_PLATE_THICKNESS 2
 
-/**
- * The place of `youngs_modulus` in CoamingRectangularPlate.
- */
+/// The place of `youngs_modulus` in CoamingRectangularPlate.
 #define COAMING_PLACE_RECTANGULAR_PLATE_YOUNGS_MODULUS 3
 
-/**
- * The place of `poissons_ratio` in CoamingRectangularPlate.
- */
+/// The place of `poissons_ratio` in CoamingRectangularPlate.
 #define COAMING_PLACE_RECTANGULAR_PLATE_POISSONS_RATIO 4
 
-/**
- * The place of `pressure` in CoamingRectangularPlate.
- */
+/// The place of `pressure` in CoamingRectangularPlate.
 #define COAMING_PLACE_RECTANGULAR_PLATE_PRESSURE 5
 
-/**
- * The place of `flexural_rigidity` in CoamingRectangularPlateOutcome.
- */
+/// The place of `flexural_rigidity` in CoamingRectangularPlateOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_FLEXURAL_RIGIDITY 0
 
-/**
- * The place of `centre_deflection` in CoamingRectangularPlateOutcome.
- */
+/// The place of `centre_deflection` in CoamingRectangularPlateOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_CENTRE_DEFLECTION 1
 
-/**
- * The place of `largest_deflection` in CoamingRectangularPlateOutcome.
- */
+/// The place of `largest_deflection` in CoamingRectangularPlateOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_LARGEST_DEFLECTION 2
 
-/**
- * The place of `deflection_ratio` in CoamingRectangularPlateOutcome.
- */
+/// The place of `deflection_ratio` in CoamingRectangularPlateOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_DEFLECTION_RATIO 3
 
-/**
- * The place of `centre_moment_along_length` in CoamingRectangularPlateOutcome.
- */
+/// The place of `centre_moment_along_length` in CoamingRectangularPlateOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_CENTRE_MOMENT_ALONG_LENGTH 4
 
-/**
- * The place of `centre_moment_along_width` in CoamingRectangularPlateOutcome.
- */
+/// The place of `centre_moment_along_width` in CoamingRectangularPlateOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_CENTRE_MOMENT_ALONG_WIDTH 5
 
-/**
- * The place of `length_edge_moment` in CoamingRectangularPlateOutcome.
- */
+/// The place of `length_edge_moment` in CoamingRectangularPlateOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_LENGTH_EDGE_MOMENT 6
 
-/**
- * The place of `width_edge_moment` in CoamingRectangularPlateOutcome.
- */
+/// The place of `width_edge_moment` in CoamingRectangularPlateOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_WIDTH_EDGE_MOMENT 7
 
-/**
- * The place of `corner_twisting_moment` in CoamingRectangularPlateOutcome.
- */
+/// The place of `corner_twisting_moment` in CoamingRectangularPlateOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_CORNER_TWISTING_MOMENT 8
 
-/**
- * The place of `centre_stress_along_length` in CoamingRectangularPlateOutcome.
- */
+/// The place of `centre_stress_along_length` in CoamingRectangularPlateOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_CENTRE_STRESS_ALONG_LENGTH 9
 
-/**
- * The place of `centre_stress_along_width` in CoamingRectangularPlateOutcome.
- */
+/// The place of `centre_stress_along_width` in CoamingRectangularPlateOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_CENTRE_STRESS_ALONG_WIDTH 10
 
-/**
- * The place of `length_edge_stress` in CoamingRectangularPlateOutcome.
- */
+/// The place of `length_edge_stress` in CoamingRectangularPlateOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_LENGTH_EDGE_STRESS 11
 
-/**
- * The place of `width_edge_stress` in CoamingRectangularPlateOutcome.
- */
+/// The place of `width_edge_stress` in CoamingRectangularPlateOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_WIDTH_EDGE_STRESS 12
 
-/**
- * The place of `largest_stress` in CoamingRectangularPlateOutcome.
- */
+/// The place of `largest_stress` in CoamingRectangularPlateOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_LARGEST_STRESS 13
 
-/**
- * The place of `length_edge_reaction` in CoamingRectangularPlateOutcome.
- */
+/// The place of `length_edge_reaction` in CoamingRectangularPlateOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_LENGTH_EDGE_REACTION 14
 
-/**
- * The place of `width_edge_reaction` in CoamingRectangularPlateOutcome.
- */
+/// The place of `width_edge_reaction` in CoamingRectangularPlateOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_WIDTH_EDGE_REACTION 15
 
-/**
- * The place of `corner_reaction` in CoamingRectangularPlateOutcome.
- */
+/// The place of `corner_reaction` in CoamingRectangularPlateOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_OUTCOME_CORNER_REACTION 16
 
-/**
- * The place of `length` in CoamingRectangularPlatePatch.
- */
+/// The place of `length` in CoamingRectangularPlatePatch.
 #define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_LENGTH 0
 
-/**
- * The place of `width` in CoamingRectangularPlatePatch.
- */
+/// The place of `width` in CoamingRectangularPlatePatch.
 #define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_WIDTH 1
 
-/**
- * The place of `thickness` in CoamingRectangularPlatePatch.
- */
+/// The place of `thickness` in CoamingRectangularPlatePatch.
 #define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_THICKNESS 2
 
-/**
- * The place of `youngs_modulus` in CoamingRectangularPlatePatch.
- */
+/// The place of `youngs_modulus` in CoamingRectangularPlatePatch.
 #define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_YOUNGS_MODULUS 3
 
-/**
- * The place of `poissons_ratio` in CoamingRectangularPlatePatch.
- */
+/// The place of `poissons_ratio` in CoamingRectangularPlatePatch.
 #define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_POISSONS_RATIO 4
 
-/**
- * The place of `force` in CoamingRectangularPlatePatch.
- */
+/// The place of `force` in CoamingRectangularPlatePatch.
 #define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_FORCE 6
 
-/**
- * The place of `patch_length` in CoamingRectangularPlatePatch.
- */
+/// The place of `patch_length` in CoamingRectangularPlatePatch.
 #define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_PATCH_LENGTH 7
 
-/**
- * The place of `patch_width` in CoamingRectangularPlatePatch.
- */
+/// The place of `patch_width` in CoamingRectangularPlatePatch.
 #define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_PATCH_WIDTH 8
 
-/**
- * The place of `patch_centre_along_length` in CoamingRectangularPlatePatch.
- */
+/// The place of `patch_centre_along_length` in CoamingRectangularPlatePatch.
 #define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_PATCH_CENTRE_ALONG_LENGTH 9
 
-/**
- * The place of `patch_centre_along_width` in CoamingRectangularPlatePatch.
- */
+/// The place of `patch_centre_along_width` in CoamingRectangularPlatePatch.
 #define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_PATCH_CENTRE_ALONG_WIDTH 10
 
-/**
- * The place of `flexural_rigidity` in CoamingRectangularPlatePatchOutcome.
- */
+/// The place of `flexural_rigidity` in CoamingRectangularPlatePatchOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_FLEXURAL_RIGIDITY 0
 
-/**
- * The place of `patch_pressure` in CoamingRectangularPlatePatchOutcome.
- */
+/// The place of `patch_pressure` in CoamingRectangularPlatePatchOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_PATCH_PRESSURE 1
 
-/**
- * The place of `patch_deflection` in CoamingRectangularPlatePatchOutcome.
- */
+/// The place of `patch_deflection` in CoamingRectangularPlatePatchOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_PATCH_DEFLECTION 2
 
-/**
- * The place of `largest_deflection` in CoamingRectangularPlatePatchOutcome.
- */
+/// The place of `largest_deflection` in CoamingRectangularPlatePatchOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_LARGEST_DEFLECTION 3
 
-/**
- * The place of `largest_deflection_along_length` in CoamingRectangularPlatePatchOutcome.
- */
+/// The place of `largest_deflection_along_length` in CoamingRectangularPlatePatchOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_LARGEST_DEFLECTION_ALONG_LENGTH 4
 
-/**
- * The place of `largest_deflection_along_width` in CoamingRectangularPlatePatchOutcome.
- */
+/// The place of `largest_deflection_along_width` in CoamingRectangularPlatePatchOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_LARGEST_DEFLECTION_ALONG_WIDTH 5
 
-/**
- * The place of `deflection_ratio` in CoamingRectangularPlatePatchOutcome.
- */
+/// The place of `deflection_ratio` in CoamingRectangularPlatePatchOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_DEFLECTION_RATIO 6
 
-/**
- * The place of `patch_moment_along_length` in CoamingRectangularPlatePatchOutcome.
- */
+/// The place of `patch_moment_along_length` in CoamingRectangularPlatePatchOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_PATCH_MOMENT_ALONG_LENGTH 7
 
-/**
- * The place of `patch_moment_along_width` in CoamingRectangularPlatePatchOutcome.
- */
+/// The place of `patch_moment_along_width` in CoamingRectangularPlatePatchOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_PATCH_MOMENT_ALONG_WIDTH 8
 
-/**
- * The place of `largest_patch_moment` in CoamingRectangularPlatePatchOutcome.
- */
+/// The place of `largest_patch_moment` in CoamingRectangularPlatePatchOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_LARGEST_PATCH_MOMENT 9
 
-/**
- * The place of `largest_edge_moment` in CoamingRectangularPlatePatchOutcome.
- */
+/// The place of `largest_edge_moment` in CoamingRectangularPlatePatchOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_LARGEST_EDGE_MOMENT 10
 
-/**
- * The place of `largest_edge_moment_along_length` in CoamingRectangularPlatePatchOutcome.
- */
+/// The place of `largest_edge_moment_along_length` in CoamingRectangularPlatePatchOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_LARGEST_EDGE_MOMENT_ALONG_LENGTH 11
 
-/**
- * The place of `largest_edge_moment_along_width` in CoamingRectangularPlatePatchOutcome.
- */
+/// The place of `largest_edge_moment_along_width` in CoamingRectangularPlatePatchOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_LARGEST_EDGE_MOMENT_ALONG_WIDTH 12
 
-/**
- * The place of `corner_twisting_moment` in CoamingRectangularPlatePatchOutcome.
- */
+/// The place of `corner_twisting_moment` in CoamingRectangularPlatePatchOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_CORNER_TWISTING_MOMENT 13
 
-/**
- * The place of `largest_patch_stress` in CoamingRectangularPlatePatchOutcome.
- */
+/// The place of `largest_patch_stress` in CoamingRectangularPlatePatchOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_LARGEST_PATCH_STRESS 14
 
-/**
- * The place of `largest_edge_stress` in CoamingRectangularPlatePatchOutcome.
- */
+/// The place of `largest_edge_stress` in CoamingRectangularPlatePatchOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_LARGEST_EDGE_STRESS 15
 
-/**
- * The place of `largest_stress` in CoamingRectangularPlatePatchOutcome.
- */
+/// The place of `largest_stress` in CoamingRectangularPlatePatchOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_LARGEST_STRESS 16
 
-/**
- * The place of `deflection_error` in CoamingRectangularPlatePatchOutcome.
- */
+/// The place of `deflection_error` in CoamingRectangularPlatePatchOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_DEFLECTION_ERROR 17
 
-/**
- * The place of `moment_error` in CoamingRectangularPlatePatchOutcome.
- */
+/// The place of `moment_error` in CoamingRectangularPlatePatchOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_PATCH_OUTCOME_MOMENT_ERROR 18
 
-/**
- * The place of `length` in CoamingRectangularPlateFrequency.
- */
+/// The place of `length` in CoamingRectangularPlateFrequency.
 #define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_LENGTH 0
 
-/**
- * The place of `width` in CoamingRectangularPlateFrequency.
- */
+/// The place of `width` in CoamingRectangularPlateFrequency.
 #define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_WIDTH 1
 
-/**
- * The place of `thickness` in CoamingRectangularPlateFrequency.
- */
+/// The place of `thickness` in CoamingRectangularPlateFrequency.
 #define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_THICKNESS 2
 
-/**
- * The place of `youngs_modulus` in CoamingRectangularPlateFrequency.
- */
+/// The place of `youngs_modulus` in CoamingRectangularPlateFrequency.
 #define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_YOUNGS_MODULUS 3
 
-/**
- * The place of `poissons_ratio` in CoamingRectangularPlateFrequency.
- */
+/// The place of `poissons_ratio` in CoamingRectangularPlateFrequency.
 #define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_POISSONS_RATIO 4
 
-/**
- * The place of `mass_density` in CoamingRectangularPlateFrequency.
- */
+/// The place of `mass_density` in CoamingRectangularPlateFrequency.
 #define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_MASS_DENSITY 5
 
-/**
- * The place of `added_mass_per_area` in CoamingRectangularPlateFrequency.
- */
+/// The place of `added_mass_per_area` in CoamingRectangularPlateFrequency.
 #define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_ADDED_MASS_PER_AREA 6
 
-/**
- * The place of `flexural_rigidity` in CoamingRectangularPlateFrequencyOutcome.
- */
+/// The place of `flexural_rigidity` in CoamingRectangularPlateFrequencyOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_OUTCOME_FLEXURAL_RIGIDITY 0
 
-/**
- * The place of `mass_per_area` in CoamingRectangularPlateFrequencyOutcome.
- */
+/// The place of `mass_per_area` in CoamingRectangularPlateFrequencyOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_OUTCOME_MASS_PER_AREA 1
 
-/**
- * The place of `mass` in CoamingRectangularPlateFrequencyOutcome.
- */
+/// The place of `mass` in CoamingRectangularPlateFrequencyOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_OUTCOME_MASS 2
 
-/**
- * The place of `frequency_parameter` in CoamingRectangularPlateFrequencyOutcome.
- */
+/// The place of `frequency_parameter` in CoamingRectangularPlateFrequencyOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_OUTCOME_FREQUENCY_PARAMETER 3
 
-/**
- * The place of `frequency` in CoamingRectangularPlateFrequencyOutcome.
- */
+/// The place of `frequency` in CoamingRectangularPlateFrequencyOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_OUTCOME_FREQUENCY 4
 
-/**
- * The place of `supported_frequency` in CoamingRectangularPlateFrequencyOutcome.
- */
+/// The place of `supported_frequency` in CoamingRectangularPlateFrequencyOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_OUTCOME_SUPPORTED_FREQUENCY 5
 
-/**
- * The place of `clamped_frequency` in CoamingRectangularPlateFrequencyOutcome.
- */
+/// The place of `clamped_frequency` in CoamingRectangularPlateFrequencyOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_OUTCOME_CLAMPED_FREQUENCY 6
 
-/**
- * The place of `effective_mass` in CoamingRectangularPlateFrequencyOutcome.
- */
+/// The place of `effective_mass` in CoamingRectangularPlateFrequencyOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_OUTCOME_EFFECTIVE_MASS 7
 
-/**
- * The place of `participation_factor` in CoamingRectangularPlateFrequencyOutcome.
- */
+/// The place of `participation_factor` in CoamingRectangularPlateFrequencyOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_FREQUENCY_OUTCOME_PARTICIPATION_FACTOR 8
 
-/**
- * The place of `length` in CoamingRectangularPlateLargeDeflection.
- */
+/// The place of `length` in CoamingRectangularPlateLargeDeflection.
 #define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_LENGTH 0
 
-/**
- * The place of `width` in CoamingRectangularPlateLargeDeflection.
- */
+/// The place of `width` in CoamingRectangularPlateLargeDeflection.
 #define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_WIDTH 1
 
-/**
- * The place of `thickness` in CoamingRectangularPlateLargeDeflection.
- */
+/// The place of `thickness` in CoamingRectangularPlateLargeDeflection.
 #define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_THICKNESS 2
 
-/**
- * The place of `youngs_modulus` in CoamingRectangularPlateLargeDeflection.
- */
+/// The place of `youngs_modulus` in CoamingRectangularPlateLargeDeflection.
 #define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_YOUNGS_MODULUS 3
 
-/**
- * The place of `poissons_ratio` in CoamingRectangularPlateLargeDeflection.
- */
+/// The place of `poissons_ratio` in CoamingRectangularPlateLargeDeflection.
 #define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_POISSONS_RATIO 4
 
-/**
- * The place of `pressure` in CoamingRectangularPlateLargeDeflection.
- */
+/// The place of `pressure` in CoamingRectangularPlateLargeDeflection.
 #define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_PRESSURE 5
 
-/**
- * The place of `linear_deflection` in CoamingRectangularPlateLargeDeflectionOutcome.
- */
+/// The place of `linear_deflection` in CoamingRectangularPlateLargeDeflectionOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_LINEAR_DEFLECTION 0
 
-/**
- * The place of `centre_deflection` in CoamingRectangularPlateLargeDeflectionOutcome.
- */
+/// The place of `centre_deflection` in CoamingRectangularPlateLargeDeflectionOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_CENTRE_DEFLECTION 1
 
-/**
- * The place of `deflection_ratio` in CoamingRectangularPlateLargeDeflectionOutcome.
- */
+/// The place of `deflection_ratio` in CoamingRectangularPlateLargeDeflectionOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_DEFLECTION_RATIO 2
 
-/**
- * The place of `centre_membrane_stress_along_length` in CoamingRectangularPlateLargeDeflectionOutcome.
- */
+/// The place of `centre_membrane_stress_along_length` in CoamingRectangularPlateLargeDeflectionOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_CENTRE_MEMBRANE_STRESS_ALONG_LENGTH 3
 
-/**
- * The place of `centre_membrane_stress_along_width` in CoamingRectangularPlateLargeDeflectionOutcome.
- */
+/// The place of `centre_membrane_stress_along_width` in CoamingRectangularPlateLargeDeflectionOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_CENTRE_MEMBRANE_STRESS_ALONG_WIDTH 4
 
-/**
- * The place of `centre_bending_stress_along_length` in CoamingRectangularPlateLargeDeflectionOutcome.
- */
+/// The place of `centre_bending_stress_along_length` in CoamingRectangularPlateLargeDeflectionOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_CENTRE_BENDING_STRESS_ALONG_LENGTH 5
 
-/**
- * The place of `centre_bending_stress_along_width` in CoamingRectangularPlateLargeDeflectionOutcome.
- */
+/// The place of `centre_bending_stress_along_width` in CoamingRectangularPlateLargeDeflectionOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_CENTRE_BENDING_STRESS_ALONG_WIDTH 6
 
-/**
- * The place of `length_edge_membrane_stress` in CoamingRectangularPlateLargeDeflectionOutcome.
- */
+/// The place of `length_edge_membrane_stress` in CoamingRectangularPlateLargeDeflectionOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_LENGTH_EDGE_MEMBRANE_STRESS 7
 
-/**
- * The place of `length_edge_bending_stress` in CoamingRectangularPlateLargeDeflectionOutcome.
- */
+/// The place of `length_edge_bending_stress` in CoamingRectangularPlateLargeDeflectionOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_LENGTH_EDGE_BENDING_STRESS 8
 
-/**
- * The place of `width_edge_membrane_stress` in CoamingRectangularPlateLargeDeflectionOutcome.
- */
+/// The place of `width_edge_membrane_stress` in CoamingRectangularPlateLargeDeflectionOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_WIDTH_EDGE_MEMBRANE_STRESS 9
 
-/**
- * The place of `width_edge_bending_stress` in CoamingRectangularPlateLargeDeflectionOutcome.
- */
+/// The place of `width_edge_bending_stress` in CoamingRectangularPlateLargeDeflectionOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_WIDTH_EDGE_BENDING_STRESS 10
 
-/**
- * The place of `largest_stress` in CoamingRectangularPlateLargeDeflectionOutcome.
- */
+/// The place of `largest_stress` in CoamingRectangularPlateLargeDeflectionOutcome.
 #define COAMING_PLACE_RECTANGULAR_PLATE_LARGE_DEFLECTION_OUTCOME_LARGEST_STRESS 11
 
-/**
- * The place of `radius` in CoamingCircularPlate.
- */
+/// The place of `radius` in CoamingCircularPlate.
 #define COAMING_PLACE_CIRCULAR_PLATE_RADIUS 0
 
-/**
- * The place of `thickness` in CoamingCircularPlate.
- */
+/// The place of `thickness` in CoamingCircularPlate.
 #define COAMING_PLACE_CIRCULAR_PLATE_THICKNESS 1
 
-/**
- * The place of `youngs_modulus` in CoamingCircularPlate.
- */
+/// The place of `youngs_modulus` in CoamingCircularPlate.
 #define COAMING_PLACE_CIRCULAR_PLATE_YOUNGS_MODULUS 2
 
-/**
- * The place of `poissons_ratio` in CoamingCircularPlate.
- */
+/// The place of `poissons_ratio` in CoamingCircularPlate.
 #define COAMING_PLACE_CIRCULAR_PLATE_POISSONS_RATIO 3
 
-/**
- * The place of `pressure` in CoamingCircularPlate.
- */
+/// The place of `pressure` in CoamingCircularPlate.
 #define COAMING_PLACE_CIRCULAR_PLATE_PRESSURE 5
 
-/**
- * The place of `central_force` in CoamingCircularPlate.
- */
+/// The place of `central_force` in CoamingCircularPlate.
 #define COAMING_PLACE_CIRCULAR_PLATE_CENTRAL_FORCE 6
 
-/**
- * The place of `force_radius` in CoamingCircularPlate.
- */
+/// The place of `force_radius` in CoamingCircularPlate.
 #define COAMING_PLACE_CIRCULAR_PLATE_FORCE_RADIUS 7
 
-/**
- * The place of `flexural_rigidity` in CoamingCircularPlateOutcome.
- */
+/// The place of `flexural_rigidity` in CoamingCircularPlateOutcome.
 #define COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_FLEXURAL_RIGIDITY 0
 
-/**
- * The place of `centre_deflection` in CoamingCircularPlateOutcome.
- */
+/// The place of `centre_deflection` in CoamingCircularPlateOutcome.
 #define COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_CENTRE_DEFLECTION 1
 
-/**
- * The place of `deflection_ratio` in CoamingCircularPlateOutcome.
- */
+/// The place of `deflection_ratio` in CoamingCircularPlateOutcome.
 #define COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_DEFLECTION_RATIO 2
 
-/**
- * The place of `centre_moment` in CoamingCircularPlateOutcome.
- */
+/// The place of `centre_moment` in CoamingCircularPlateOutcome.
 #define COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_CENTRE_MOMENT 3
 
-/**
- * The place of `edge_moment` in CoamingCircularPlateOutcome.
- */
+/// The place of `edge_moment` in CoamingCircularPlateOutcome.
 #define COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_EDGE_MOMENT 4
 
-/**
- * The place of `edge_tangential_moment` in CoamingCircularPlateOutcome.
- */
+/// The place of `edge_tangential_moment` in CoamingCircularPlateOutcome.
 #define COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_EDGE_TANGENTIAL_MOMENT 5
 
-/**
- * The place of `centre_stress` in CoamingCircularPlateOutcome.
- */
+/// The place of `centre_stress` in CoamingCircularPlateOutcome.
 #define COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_CENTRE_STRESS 6
 
-/**
- * The place of `edge_stress` in CoamingCircularPlateOutcome.
- */
+/// The place of `edge_stress` in CoamingCircularPlateOutcome.
 #define COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_EDGE_STRESS 7
 
-/**
- * The place of `largest_stress` in CoamingCircularPlateOutcome.
- */
+/// The place of `largest_stress` in CoamingCircularPlateOutcome.
 #define COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_LARGEST_STRESS 8
 
-/**
- * The place of `edge_slope` in CoamingCircularPlateOutcome.
- */
+/// The place of `edge_slope` in CoamingCircularPlateOutcome.
 #define COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_EDGE_SLOPE 9
 
-/**
- * The place of `edge_reaction` in CoamingCircularPlateOutcome.
- */
+/// The place of `edge_reaction` in CoamingCircularPlateOutcome.
 #define COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_EDGE_REACTION 10
 
-/**
- * The place of `outer_radius` in CoamingAnnularPlate.
- */
+/// The place of `outer_radius` in CoamingAnnularPlate.
 #define COAMING_PLACE_ANNULAR_PLATE_OUTER_RADIUS 0
 
-/**
- * The place of `inner_radius` in CoamingAnnularPlate.
- */
+/// The place of `inner_radius` in CoamingAnnularPlate.
 #define COAMING_PLACE_ANNULAR_PLATE_INNER_RADIUS 1
 
-/**
- * The place of `thickness` in CoamingAnnularPlate.
- */
+/// The place of `thickness` in CoamingAnnularPlate.
 #define COAMING_PLACE_ANNULAR_PLATE_THICKNESS 2
 
-/**
- * The place of `youngs_modulus` in CoamingAnnularPlate.
- */
+/// The place of `youngs_modulus` in CoamingAnnularPlate.
 #define COAMING_PLACE_ANNULAR_PLATE_YOUNGS_MODULUS 3
 
-/**
- * The place of `poissons_ratio` in CoamingAnnularPlate.
- */
+/// The place of `poissons_ratio` in CoamingAnnularPlate.
 #define COAMING_PLACE_ANNULAR_PLATE_POISSONS_RATIO 4
 
-/**
- * The place of `pressure` in CoamingAnnularPlate.
- */
+/// The place of `pressure` in CoamingAnnularPlate.
 #define COAMING_PLACE_ANNULAR_PLATE_PRESSURE 7
 
-/**
- * The place of `inner_force` in CoamingAnnularPlate.
- */
+/// The place of `inner_force` in CoamingAnnularPlate.
 #define COAMING_PLACE_ANNULAR_PLATE_INNER_FORCE 8
 
-/**
- * The place of `flexural_rigidity` in CoamingAnnularPlateOutcome.
- */
+/// The place of `flexural_rigidity` in CoamingAnnularPlateOutcome.
 #define COAMING_PLACE_ANNULAR_PLATE_OUTCOME_FLEXURAL_RIGIDITY 0
 
-/**
- * The place of `outer_deflection` in CoamingAnnularPlateOutcome.
- */
+/// The place of `outer_deflection` in CoamingAnnularPlateOutcome.
 #define COAMING_PLACE_ANNULAR_PLATE_OUTCOME_OUTER_DEFLECTION 1
 
-/**
- * The place of `inner_deflection` in CoamingAnnularPlateOutcome.
- */
+/// The place of `inner_deflection` in CoamingAnnularPlateOutcome.
 #define COAMING_PLACE_ANNULAR_PLATE_OUTCOME_INNER_DEFLECTION 2
 
-/**
- * The place of `largest_deflection` in CoamingAnnularPlateOutcome.
- */
+/// The place of `largest_deflection` in CoamingAnnularPlateOutcome.
 #define COAMING_PLACE_ANNULAR_PLATE_OUTCOME_LARGEST_DEFLECTION 3
 
-/**
- * The place of `deflection_ratio` in CoamingAnnularPlateOutcome.
- */
+/// The place of `deflection_ratio` in CoamingAnnularPlateOutcome.
 #define COAMING_PLACE_ANNULAR_PLATE_OUTCOME_DEFLECTION_RATIO 4
 
-/**
- * The place of `outer_moment` in CoamingAnnularPlateOutcome.
- */
+/// The place of `outer_moment` in CoamingAnnularPlateOutcome.
 #define COAMING_PLACE_ANNULAR_PLATE_OUTCOME_OUTER_MOMENT 5
 
-/**
- * The place of `inner_moment` in CoamingAnnularPlateOutcome.
- */
+/// The place of `inner_moment` in CoamingAnnularPlateOutcome.
 #define COAMING_PLACE_ANNULAR_PLATE_OUTCOME_INNER_MOMENT 6
 
-/**
- * The place of `inner_tangential_moment` in CoamingAnnularPlateOutcome.
- */
+/// The place of `inner_tangential_moment` in CoamingAnnularPlateOutcome.
 #define COAMING_PLACE_ANNULAR_PLATE_OUTCOME_INNER_TANGENTIAL_MOMENT 7
 
-/**
- * The place of `largest_stress` in CoamingAnnularPlateOutcome.
- */
+/// The place of `largest_stress` in CoamingAnnularPlateOutcome.
 #define COAMING_PLACE_ANNULAR_PLATE_OUTCOME_LARGEST_STRESS 8
 
-/**
- * The place of `outer_reaction` in CoamingAnnularPlateOutcome.
- */
+/// The place of `outer_reaction` in CoamingAnnularPlateOutcome.
 #define COAMING_PLACE_ANNULAR_PLATE_OUTCOME_OUTER_REACTION 9
 
-/**
- * The place of `inner_reaction` in CoamingAnnularPlateOutcome.
- */
+/// The place of `inner_reaction` in CoamingAnnularPlateOutcome.
 #define COAMING_PLACE_ANNULAR_PLATE_OUTCOME_INNER_REACTION 10
 
-/**
- * The place of `length` in CoamingPlateTemperatureGradient.
- */
+/// The place of `length` in CoamingPlateTemperatureGradient.
 #define COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_LENGTH 0
 
-/**
- * The place of `width` in CoamingPlateTemperatureGradient.
- */
+/// The place of `width` in CoamingPlateTemperatureGradient.
 #define COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_WIDTH 1
 
-/**
- * The place of `thickness` in CoamingPlateTemperatureGradient.
- */
+/// The place of `thickness` in CoamingPlateTemperatureGradient.
 #define COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_THICKNESS 2
 
-/**
- * The place of `youngs_modulus` in CoamingPlateTemperatureGradient.
- */
+/// The place of `youngs_modulus` in CoamingPlateTemperatureGradient.
 #define COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_YOUNGS_MODULUS 3
 
-/**
- * The place of `poissons_ratio` in CoamingPlateTemperatureGradient.
- */
+/// The place of `poissons_ratio` in CoamingPlateTemperatureGradient.
 #define COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_POISSONS_RATIO 4
 
-/**
- * The place of `expansion` in CoamingPlateTemperatureGradient.
- */
+/// The place of `expansion` in CoamingPlateTemperatureGradient.
 #define COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_EXPANSION 5
 
-/**
- * The place of `gradient` in CoamingPlateTemperatureGradient.
- */
+/// The place of `gradient` in CoamingPlateTemperatureGradient.
 #define COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_GRADIENT 6
 
-/**
- * The place of `free_curvature` in CoamingPlateTemperatureGradientOutcome.
- */
+/// The place of `free_curvature` in CoamingPlateTemperatureGradientOutcome.
 #define COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_OUTCOME_FREE_CURVATURE 0
 
-/**
- * The place of `free_bow_along_length` in CoamingPlateTemperatureGradientOutcome.
- */
+/// The place of `free_bow_along_length` in CoamingPlateTemperatureGradientOutcome.
 #define COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_OUTCOME_FREE_BOW_ALONG_LENGTH 1
 
-/**
- * The place of `free_bow_along_width` in CoamingPlateTemperatureGradientOutcome.
- */
+/// The place of `free_bow_along_width` in CoamingPlateTemperatureGradientOutcome.
 #define COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_OUTCOME_FREE_BOW_ALONG_WIDTH 2
 
-/**
- * The place of `supported_bow` in CoamingPlateTemperatureGradientOutcome.
- */
+/// The place of `supported_bow` in CoamingPlateTemperatureGradientOutcome.
 #define COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_OUTCOME_SUPPORTED_BOW 3
 
-/**
- * The place of `clamped_moment` in CoamingPlateTemperatureGradientOutcome.
- */
+/// The place of `clamped_moment` in CoamingPlateTemperatureGradientOutcome.
 #define COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_OUTCOME_CLAMPED_MOMENT 4
 
-/**
- * The place of `clamped_stress` in CoamingPlateTemperatureGradientOutcome.
- */
+/// The place of `clamped_stress` in CoamingPlateTemperatureGradientOutcome.
 #define COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_OUTCOME_CLAMPED_STRESS 5
 
-/**
- * The place of `length` in CoamingHeatedPlateBuckling.
- */
+/// The place of `length` in CoamingHeatedPlateBuckling.
 #define COAMING_PLACE_HEATED_PLATE_BUCKLING_LENGTH 0
 
-/**
- * The place of `width` in CoamingHeatedPlateBuckling.
- */
+/// The place of `width` in CoamingHeatedPlateBuckling.
 #define COAMING_PLACE_HEATED_PLATE_BUCKLING_WIDTH 1
 
-/**
- * The place of `thickness` in CoamingHeatedPlateBuckling.
- */
+/// The place of `thickness` in CoamingHeatedPlateBuckling.
 #define COAMING_PLACE_HEATED_PLATE_BUCKLING_THICKNESS 2
 
-/**
- * The place of `youngs_modulus` in CoamingHeatedPlateBuckling.
- */
+/// The place of `youngs_modulus` in CoamingHeatedPlateBuckling.
 #define COAMING_PLACE_HEATED_PLATE_BUCKLING_YOUNGS_MODULUS 3
 
-/**
- * The place of `poissons_ratio` in CoamingHeatedPlateBuckling.
- */
+/// The place of `poissons_ratio` in CoamingHeatedPlateBuckling.
 #define COAMING_PLACE_HEATED_PLATE_BUCKLING_POISSONS_RATIO 4
 
-/**
- * The place of `expansion` in CoamingHeatedPlateBuckling.
- */
+/// The place of `expansion` in CoamingHeatedPlateBuckling.
 #define COAMING_PLACE_HEATED_PLATE_BUCKLING_EXPANSION 5
 
-/**
- * The place of `temperature_rise` in CoamingHeatedPlateBuckling.
- */
+/// The place of `temperature_rise` in CoamingHeatedPlateBuckling.
 #define COAMING_PLACE_HEATED_PLATE_BUCKLING_TEMPERATURE_RISE 6
 
-/**
- * The place of `restrained_stress` in CoamingHeatedPlateBucklingOutcome.
- */
+/// The place of `restrained_stress` in CoamingHeatedPlateBucklingOutcome.
 #define COAMING_PLACE_HEATED_PLATE_BUCKLING_OUTCOME_RESTRAINED_STRESS 0
 
-/**
- * The place of `buckling_coefficient` in CoamingHeatedPlateBucklingOutcome.
- */
+/// The place of `buckling_coefficient` in CoamingHeatedPlateBucklingOutcome.
 #define COAMING_PLACE_HEATED_PLATE_BUCKLING_OUTCOME_BUCKLING_COEFFICIENT 1
 
-/**
- * The place of `critical_stress` in CoamingHeatedPlateBucklingOutcome.
- */
+/// The place of `critical_stress` in CoamingHeatedPlateBucklingOutcome.
 #define COAMING_PLACE_HEATED_PLATE_BUCKLING_OUTCOME_CRITICAL_STRESS 2
 
-/**
- * The place of `critical_temperature_rise` in CoamingHeatedPlateBucklingOutcome.
- */
+/// The place of `critical_temperature_rise` in CoamingHeatedPlateBucklingOutcome.
 #define COAMING_PLACE_HEATED_PLATE_BUCKLING_OUTCOME_CRITICAL_TEMPERATURE_RISE 3
 
-/**
- * The place of `margin` in CoamingHeatedPlateBucklingOutcome.
- */
+/// The place of `margin` in CoamingHeatedPlateBucklingOutcome.
 #define COAMING_PLACE_HEATED_PLATE_BUCKLING_OUTCOME_MARGIN 4
 
-/**
- * The place of `short_time_deflection` in CoamingCreepDeflection.
- */
+/// The place of `short_time_deflection` in CoamingCreepDeflection.
 #define COAMING_PLACE_CREEP_DEFLECTION_SHORT_TIME_DEFLECTION 0
 
-/**
- * The place of `youngs_modulus` in CoamingCreepDeflection.
- */
+/// The place of `youngs_modulus` in CoamingCreepDeflection.
 #define COAMING_PLACE_CREEP_DEFLECTION_YOUNGS_MODULUS 1
 
-/**
- * The place of `creep_modulus_factor` in CoamingCreepDeflection.
- */
+/// The place of `creep_modulus_factor` in CoamingCreepDeflection.
 #define COAMING_PLACE_CREEP_DEFLECTION_CREEP_MODULUS_FACTOR 2
 
-/**
- * The place of `sustained_stress` in CoamingCreepDeflection.
- */
+/// The place of `sustained_stress` in CoamingCreepDeflection.
 #define COAMING_PLACE_CREEP_DEFLECTION_SUSTAINED_STRESS 3
 
-/**
- * The place of `sustained_stress_limit` in CoamingCreepDeflection.
- */
+/// The place of `sustained_stress_limit` in CoamingCreepDeflection.
 #define COAMING_PLACE_CREEP_DEFLECTION_SUSTAINED_STRESS_LIMIT 4
 
-/**
- * The place of `deflection` in CoamingCreepDeflectionOutcome.
- */
+/// The place of `deflection` in CoamingCreepDeflectionOutcome.
 #define COAMING_PLACE_CREEP_DEFLECTION_OUTCOME_DEFLECTION 0
 
-/**
- * The place of `creep` in CoamingCreepDeflectionOutcome.
- */
+/// The place of `creep` in CoamingCreepDeflectionOutcome.
 #define COAMING_PLACE_CREEP_DEFLECTION_OUTCOME_CREEP 1
 
-/**
- * The place of `creep_modulus` in CoamingCreepDeflectionOutcome.
- */
+/// The place of `creep_modulus` in CoamingCreepDeflectionOutcome.
 #define COAMING_PLACE_CREEP_DEFLECTION_OUTCOME_CREEP_MODULUS 2
 
-/**
- * The place of `creep_strain` in CoamingCreepDeflectionOutcome.
- */
+/// The place of `creep_strain` in CoamingCreepDeflectionOutcome.
 #define COAMING_PLACE_CREEP_DEFLECTION_OUTCOME_CREEP_STRAIN 3
 
-/**
- * The place of `margin` in CoamingCreepDeflectionOutcome.
- */
+/// The place of `margin` in CoamingCreepDeflectionOutcome.
 #define COAMING_PLACE_CREEP_DEFLECTION_OUTCOME_MARGIN 4
 
-/**
- * The place of `natural_frequency` in CoamingRandomResponse.
- */
+/// The place of `natural_frequency` in CoamingRandomResponse.
 #define COAMING_PLACE_RANDOM_RESPONSE_NATURAL_FREQUENCY 0
 
-/**
- * The place of `amplification` in CoamingRandomResponse.
- */
+/// The place of `amplification` in CoamingRandomResponse.
 #define COAMING_PLACE_RANDOM_RESPONSE_AMPLIFICATION 1
 
-/**
- * The place of `acceleration_spectral_density` in CoamingRandomResponse.
- */
+/// The place of `acceleration_spectral_density` in CoamingRandomResponse.
 #define COAMING_PLACE_RANDOM_RESPONSE_ACCELERATION_SPECTRAL_DENSITY 2
 
-/**
- * The place of `rms_acceleration` in CoamingRandomResponseOutcome.
- */
+/// The place of `rms_acceleration` in CoamingRandomResponseOutcome.
 #define COAMING_PLACE_RANDOM_RESPONSE_OUTCOME_RMS_ACCELERATION 0
 
-/**
- * The place of `three_sigma_acceleration` in CoamingRandomResponseOutcome.
- */
+/// The place of `three_sigma_acceleration` in CoamingRandomResponseOutcome.
 #define COAMING_PLACE_RANDOM_RESPONSE_OUTCOME_THREE_SIGMA_ACCELERATION 1
 
-/**
- * The place of `rms_movement` in CoamingRandomResponseOutcome.
- */
+/// The place of `rms_movement` in CoamingRandomResponseOutcome.
 #define COAMING_PLACE_RANDOM_RESPONSE_OUTCOME_RMS_MOVEMENT 2
 
-/**
- * The place of `three_sigma_movement` in CoamingRandomResponseOutcome.
- */
+/// The place of `three_sigma_movement` in CoamingRandomResponseOutcome.
 #define COAMING_PLACE_RANDOM_RESPONSE_OUTCOME_THREE_SIGMA_MOVEMENT 3
 
-/**
- * The place of `natural_frequency` in CoamingSinusoidResponse.
- */
+/// The place of `natural_frequency` in CoamingSinusoidResponse.
 #define COAMING_PLACE_SINUSOID_RESPONSE_NATURAL_FREQUENCY 0
 
-/**
- * The place of `excitation_frequency` in CoamingSinusoidResponse.
- */
+/// The place of `excitation_frequency` in CoamingSinusoidResponse.
 #define COAMING_PLACE_SINUSOID_RESPONSE_EXCITATION_FREQUENCY 1
 
-/**
- * The place of `damping_ratio` in CoamingSinusoidResponse.
- */
+/// The place of `damping_ratio` in CoamingSinusoidResponse.
 #define COAMING_PLACE_SINUSOID_RESPONSE_DAMPING_RATIO 2
 
-/**
- * The place of `base_acceleration` in CoamingSinusoidResponse.
- */
+/// The place of `base_acceleration` in CoamingSinusoidResponse.
 #define COAMING_PLACE_SINUSOID_RESPONSE_BASE_ACCELERATION 3
 
-/**
- * The place of `participation_factor` in CoamingSinusoidResponse.
- */
+/// The place of `participation_factor` in CoamingSinusoidResponse.
 #define COAMING_PLACE_SINUSOID_RESPONSE_PARTICIPATION_FACTOR 4
 
-/**
- * The place of `frequency_ratio` in CoamingSinusoidResponseOutcome.
- */
+/// The place of `frequency_ratio` in CoamingSinusoidResponseOutcome.
 #define COAMING_PLACE_SINUSOID_RESPONSE_OUTCOME_FREQUENCY_RATIO 0
 
-/**
- * The place of `magnification` in CoamingSinusoidResponseOutcome.
- */
+/// The place of `magnification` in CoamingSinusoidResponseOutcome.
 #define COAMING_PLACE_SINUSOID_RESPONSE_OUTCOME_MAGNIFICATION 1
 
-/**
- * The place of `transmissibility` in CoamingSinusoidResponseOutcome.
- */
+/// The place of `transmissibility` in CoamingSinusoidResponseOutcome.
 #define COAMING_PLACE_SINUSOID_RESPONSE_OUTCOME_TRANSMISSIBILITY 2
 
-/**
- * The place of `movement` in CoamingSinusoidResponseOutcome.
- */
+/// The place of `movement` in CoamingSinusoidResponseOutcome.
 #define COAMING_PLACE_SINUSOID_RESPONSE_OUTCOME_MOVEMENT 3
 
-/**
- * The place of `relative_acceleration` in CoamingSinusoidResponseOutcome.
- */
+/// The place of `relative_acceleration` in CoamingSinusoidResponseOutcome.
 #define COAMING_PLACE_SINUSOID_RESPONSE_OUTCOME_RELATIVE_ACCELERATION 4
 
-/**
- * HoleRole `fixed`: Close fit: it places the layer, and belongs at the fixed point.
- */
+/// HoleRole `fixed`: Close fit: it places the layer, and belongs at the fixed point.
 #define COAMING_HOLE_ROLE_FIXED 0
 
-/**
- * HoleRole `slot`: Long hole: it guides the layer along one direction.
- */
+/// HoleRole `slot`: Long hole: it guides the layer along one direction.
 #define COAMING_HOLE_ROLE_SLOT 1
 
-/**
- * HoleRole `oversize`: Large round hole: the layer moves in it in any direction.
- */
+/// HoleRole `oversize`: Large round hole: the layer moves in it in any direction.
 #define COAMING_HOLE_ROLE_OVERSIZE 2
 
-/**
- * ToleranceStack `worst_case`: All at their limits at once.
- */
+/// ToleranceStack `worst_case`: All at their limits at once.
 #define COAMING_TOLERANCE_STACK_WORST_CASE 0
 
-/**
- * ToleranceStack `root_sum_square`: Square root of the sum of squares, inflated.
- */
+/// ToleranceStack `root_sum_square`: Square root of the sum of squares, inflated.
 #define COAMING_TOLERANCE_STACK_ROOT_SUM_SQUARE 1
 
-/**
- * SlipState `slides`: It slides even at the greatest friction.
- */
+/// SlipState `slides`: It slides even at the greatest friction.
 #define COAMING_SLIP_STATE_SLIDES 0
 
-/**
- * SlipState `band`: It may slide or lock: the force lies between least and greatest friction.
- */
+/// SlipState `band`: It may slide or lock: the force lies between least and greatest friction.
 #define COAMING_SLIP_STATE_BAND 1
 
-/**
- * SlipState `locked`: It is locked even at the least friction.
- */
+/// SlipState `locked`: It is locked even at the least friction.
 #define COAMING_SLIP_STATE_LOCKED 2
 
-/**
- * Restraint `one_direction`: Along one direction; free across it.
- */
+/// Restraint `one_direction`: Along one direction; free across it.
 #define COAMING_RESTRAINT_ONE_DIRECTION 0
 
-/**
- * Restraint `both_directions`: Along both directions of its plane.
- */
+/// Restraint `both_directions`: Along both directions of its plane.
 #define COAMING_RESTRAINT_BOTH_DIRECTIONS 1
 
-/**
- * MovementClass `7.5`: 7.5 % each way (ISO 11600).
- */
+/// MovementClass `7.5`: 7.5 % each way (ISO 11600).
 #define COAMING_MOVEMENT_CLASS_7_5 0
 
-/**
- * MovementClass `12.5`: 12.5 % each way (ISO 11600).
- */
+/// MovementClass `12.5`: 12.5 % each way (ISO 11600).
 #define COAMING_MOVEMENT_CLASS_12_5 1
 
-/**
- * MovementClass `20`: 20 % each way (ISO 11600).
- */
+/// MovementClass `20`: 20 % each way (ISO 11600).
 #define COAMING_MOVEMENT_CLASS_20 2
 
-/**
- * MovementClass `25`: 25 % each way (ISO 11600, ASTM C920).
- */
+/// MovementClass `25`: 25 % each way (ISO 11600, ASTM C920).
 #define COAMING_MOVEMENT_CLASS_25 3
 
-/**
- * MovementClass `50`: 50 % each way (ASTM C920).
- */
+/// MovementClass `50`: 50 % each way (ASTM C920).
 #define COAMING_MOVEMENT_CLASS_50 4
 
-/**
- * MovementClass `100/50`: 100 % opening, 50 % closing (ASTM C920).
- */
+/// MovementClass `100/50`: 100 % opening, 50 % closing (ASTM C920).
 #define COAMING_MOVEMENT_CLASS_100_50 5
 
-/**
- * TouchMaterial `metal`: Metal, bare or thinly coated.
- */
+/// TouchMaterial `metal`: Metal, bare or thinly coated.
 #define COAMING_TOUCH_MATERIAL_METAL 0
 
-/**
- * TouchMaterial `glass`: Glass, stone or ceramic.
- */
+/// TouchMaterial `glass`: Glass, stone or ceramic.
 #define COAMING_TOUCH_MATERIAL_GLASS 1
 
-/**
- * TouchMaterial `plastic`: Plastic or wood.
- */
+/// TouchMaterial `plastic`: Plastic or wood.
 #define COAMING_TOUCH_MATERIAL_PLASTIC 2
 
-/**
- * ContactTime `one_minute`: One minute.
- */
+/// ContactTime `one_minute`: One minute.
 #define COAMING_CONTACT_TIME_ONE_MINUTE 0
 
-/**
- * ContactTime `ten_minutes`: Ten minutes.
- */
+/// ContactTime `ten_minutes`: Ten minutes.
 #define COAMING_CONTACT_TIME_TEN_MINUTES 1
 
-/**
- * ContactTime `eight_hours`: Eight hours or longer.
- */
+/// ContactTime `eight_hours`: Eight hours or longer.
 #define COAMING_CONTACT_TIME_EIGHT_HOURS 2
 
-/**
- * BowBody `strip`: A strip, free to bow across its width as it likes.
- */
+/// BowBody `strip`: A strip, free to bow across its width as it likes.
 #define COAMING_BOW_BODY_STRIP 0
 
-/**
- * BowBody `plate`: A plate that bows alike in both directions.
- */
+/// BowBody `plate`: A plate that bows alike in both directions.
 #define COAMING_BOW_BODY_PLATE 1
 
-/**
- * The place of `distance_x` in CoamingHoleMovement.
- */
+/// The place of `distance_x` in CoamingHoleMovement.
 #define COAMING_PLACE_HOLE_MOVEMENT_DISTANCE_X 0
 
-/**
- * The place of `distance_y` in CoamingHoleMovement.
- */
+/// The place of `distance_y` in CoamingHoleMovement.
 #define COAMING_PLACE_HOLE_MOVEMENT_DISTANCE_Y 1
 
-/**
- * The place of `growth_strain` in CoamingHoleMovement.
- */
+/// The place of `growth_strain` in CoamingHoleMovement.
 #define COAMING_PLACE_HOLE_MOVEMENT_GROWTH_STRAIN 2
 
-/**
- * The place of `fastener_growth_strain` in CoamingHoleMovement.
- */
+/// The place of `fastener_growth_strain` in CoamingHoleMovement.
 #define COAMING_PLACE_HOLE_MOVEMENT_FASTENER_GROWTH_STRAIN 3
 
-/**
- * The place of `slot_direction` in CoamingHoleMovement.
- */
+/// The place of `slot_direction` in CoamingHoleMovement.
 #define COAMING_PLACE_HOLE_MOVEMENT_SLOT_DIRECTION 5
 
-/**
- * The place of `fastener_diameter` in CoamingHoleMovement.
- */
+/// The place of `fastener_diameter` in CoamingHoleMovement.
 #define COAMING_PLACE_HOLE_MOVEMENT_FASTENER_DIAMETER 6
 
-/**
- * The place of `hole_position_tolerance` in CoamingHoleMovement.
- */
+/// The place of `hole_position_tolerance` in CoamingHoleMovement.
 #define COAMING_PLACE_HOLE_MOVEMENT_HOLE_POSITION_TOLERANCE 7
 
-/**
- * The place of `fastener_position_tolerance` in CoamingHoleMovement.
- */
+/// The place of `fastener_position_tolerance` in CoamingHoleMovement.
 #define COAMING_PLACE_HOLE_MOVEMENT_FASTENER_POSITION_TOLERANCE 8
 
-/**
- * The place of `inflation_factor` in CoamingHoleMovement.
- */
+/// The place of `inflation_factor` in CoamingHoleMovement.
 #define COAMING_PLACE_HOLE_MOVEMENT_INFLATION_FACTOR 10
 
-/**
- * The place of `hole_diameter` in CoamingHoleMovement.
- */
+/// The place of `hole_diameter` in CoamingHoleMovement.
 #define COAMING_PLACE_HOLE_MOVEMENT_HOLE_DIAMETER 11
 
-/**
- * The place of `slot_length` in CoamingHoleMovement.
- */
+/// The place of `slot_length` in CoamingHoleMovement.
 #define COAMING_PLACE_HOLE_MOVEMENT_SLOT_LENGTH 12
 
-/**
- * The place of `movement_x` in CoamingHoleMovementOutcome.
- */
+/// The place of `movement_x` in CoamingHoleMovementOutcome.
 #define COAMING_PLACE_HOLE_MOVEMENT_OUTCOME_MOVEMENT_X 0
 
-/**
- * The place of `movement_y` in CoamingHoleMovementOutcome.
- */
+/// The place of `movement_y` in CoamingHoleMovementOutcome.
 #define COAMING_PLACE_HOLE_MOVEMENT_OUTCOME_MOVEMENT_Y 1
 
-/**
- * The place of `movement` in CoamingHoleMovementOutcome.
- */
+/// The place of `movement` in CoamingHoleMovementOutcome.
 #define COAMING_PLACE_HOLE_MOVEMENT_OUTCOME_MOVEMENT 2
 
-/**
- * The place of `movement_along_slot` in CoamingHoleMovementOutcome.
- */
+/// The place of `movement_along_slot` in CoamingHoleMovementOutcome.
 #define COAMING_PLACE_HOLE_MOVEMENT_OUTCOME_MOVEMENT_ALONG_SLOT 3
 
-/**
- * The place of `movement_across_slot` in CoamingHoleMovementOutcome.
- */
+/// The place of `movement_across_slot` in CoamingHoleMovementOutcome.
 #define COAMING_PLACE_HOLE_MOVEMENT_OUTCOME_MOVEMENT_ACROSS_SLOT 4
 
-/**
- * The place of `position_tolerance` in CoamingHoleMovementOutcome.
- */
+/// The place of `position_tolerance` in CoamingHoleMovementOutcome.
 #define COAMING_PLACE_HOLE_MOVEMENT_OUTCOME_POSITION_TOLERANCE 5
 
-/**
- * The place of `smallest_hole_diameter` in CoamingHoleMovementOutcome.
- */
+/// The place of `smallest_hole_diameter` in CoamingHoleMovementOutcome.
 #define COAMING_PLACE_HOLE_MOVEMENT_OUTCOME_SMALLEST_HOLE_DIAMETER 6
 
-/**
- * The place of `smallest_slot_length` in CoamingHoleMovementOutcome.
- */
+/// The place of `smallest_slot_length` in CoamingHoleMovementOutcome.
 #define COAMING_PLACE_HOLE_MOVEMENT_OUTCOME_SMALLEST_SLOT_LENGTH 7
 
-/**
- * The place of `clearance_left` in CoamingHoleMovementOutcome.
- */
+/// The place of `clearance_left` in CoamingHoleMovementOutcome.
 #define COAMING_PLACE_HOLE_MOVEMENT_OUTCOME_CLEARANCE_LEFT 8
 
-/**
- * The place of `restrained_movement` in CoamingHoleMovementOutcome.
- */
+/// The place of `restrained_movement` in CoamingHoleMovementOutcome.
 #define COAMING_PLACE_HOLE_MOVEMENT_OUTCOME_RESTRAINED_MOVEMENT 9
 
-/**
- * The place of `length` in CoamingLayerGrowth.
- */
+/// The place of `length` in CoamingLayerGrowth.
 #define COAMING_PLACE_LAYER_GROWTH_LENGTH 0
 
-/**
- * The place of `expansion` in CoamingLayerGrowth.
- */
+/// The place of `expansion` in CoamingLayerGrowth.
 #define COAMING_PLACE_LAYER_GROWTH_EXPANSION 1
 
-/**
- * The place of `assembly_temperature` in CoamingLayerGrowth.
- */
+/// The place of `assembly_temperature` in CoamingLayerGrowth.
 #define COAMING_PLACE_LAYER_GROWTH_ASSEMBLY_TEMPERATURE 2
 
-/**
- * The place of `service_temperature` in CoamingLayerGrowth.
- */
+/// The place of `service_temperature` in CoamingLayerGrowth.
 #define COAMING_PLACE_LAYER_GROWTH_SERVICE_TEMPERATURE 3
 
-/**
- * The place of `assembly_moisture_strain` in CoamingLayerGrowth.
- */
+/// The place of `assembly_moisture_strain` in CoamingLayerGrowth.
 #define COAMING_PLACE_LAYER_GROWTH_ASSEMBLY_MOISTURE_STRAIN 4
 
-/**
- * The place of `service_moisture_strain` in CoamingLayerGrowth.
- */
+/// The place of `service_moisture_strain` in CoamingLayerGrowth.
 #define COAMING_PLACE_LAYER_GROWTH_SERVICE_MOISTURE_STRAIN 5
 
-/**
- * The place of `temperature_rise` in CoamingLayerGrowthOutcome.
- */
+/// The place of `temperature_rise` in CoamingLayerGrowthOutcome.
 #define COAMING_PLACE_LAYER_GROWTH_OUTCOME_TEMPERATURE_RISE 0
 
-/**
- * The place of `thermal_strain` in CoamingLayerGrowthOutcome.
- */
+/// The place of `thermal_strain` in CoamingLayerGrowthOutcome.
 #define COAMING_PLACE_LAYER_GROWTH_OUTCOME_THERMAL_STRAIN 1
 
-/**
- * The place of `moisture_strain` in CoamingLayerGrowthOutcome.
- */
+/// The place of `moisture_strain` in CoamingLayerGrowthOutcome.
 #define COAMING_PLACE_LAYER_GROWTH_OUTCOME_MOISTURE_STRAIN 2
 
-/**
- * The place of `growth_strain` in CoamingLayerGrowthOutcome.
- */
+/// The place of `growth_strain` in CoamingLayerGrowthOutcome.
 #define COAMING_PLACE_LAYER_GROWTH_OUTCOME_GROWTH_STRAIN 3
 
-/**
- * The place of `length_change` in CoamingLayerGrowthOutcome.
- */
+/// The place of `length_change` in CoamingLayerGrowthOutcome.
 #define COAMING_PLACE_LAYER_GROWTH_OUTCOME_LENGTH_CHANGE 4
 
-/**
- * The place of `closing_temperature` in CoamingBayPressure.
- */
+/// The place of `closing_temperature` in CoamingBayPressure.
 #define COAMING_PLACE_BAY_PRESSURE_CLOSING_TEMPERATURE 0
 
-/**
- * The place of `closing_humidity` in CoamingBayPressure.
- */
+/// The place of `closing_humidity` in CoamingBayPressure.
 #define COAMING_PLACE_BAY_PRESSURE_CLOSING_HUMIDITY 1
 
-/**
- * The place of `closing_pressure` in CoamingBayPressure.
- */
+/// The place of `closing_pressure` in CoamingBayPressure.
 #define COAMING_PLACE_BAY_PRESSURE_CLOSING_PRESSURE 2
 
-/**
- * The place of `service_temperature` in CoamingBayPressure.
- */
+/// The place of `service_temperature` in CoamingBayPressure.
 #define COAMING_PLACE_BAY_PRESSURE_SERVICE_TEMPERATURE 3
 
-/**
- * The place of `service_humidity` in CoamingBayPressure.
- */
+/// The place of `service_humidity` in CoamingBayPressure.
 #define COAMING_PLACE_BAY_PRESSURE_SERVICE_HUMIDITY 4
 
-/**
- * The place of `lid_area` in CoamingBayPressure.
- */
+/// The place of `lid_area` in CoamingBayPressure.
 #define COAMING_PLACE_BAY_PRESSURE_LID_AREA 5
 
-/**
- * The place of `dry_gas_rise` in CoamingBayPressureOutcome.
- */
+/// The place of `dry_gas_rise` in CoamingBayPressureOutcome.
 #define COAMING_PLACE_BAY_PRESSURE_OUTCOME_DRY_GAS_RISE 0
 
-/**
- * The place of `vapour_rise` in CoamingBayPressureOutcome.
- */
+/// The place of `vapour_rise` in CoamingBayPressureOutcome.
 #define COAMING_PLACE_BAY_PRESSURE_OUTCOME_VAPOUR_RISE 1
 
-/**
- * The place of `pressure_rise` in CoamingBayPressureOutcome.
- */
+/// The place of `pressure_rise` in CoamingBayPressureOutcome.
 #define COAMING_PLACE_BAY_PRESSURE_OUTCOME_PRESSURE_RISE 2
 
-/**
- * The place of `lift` in CoamingBayPressureOutcome.
- */
+/// The place of `lift` in CoamingBayPressureOutcome.
 #define COAMING_PLACE_BAY_PRESSURE_OUTCOME_LIFT 3
 
-/**
- * The place of `latch_lift` in CoamingBayPressureOutcome.
- */
+/// The place of `latch_lift` in CoamingBayPressureOutcome.
 #define COAMING_PLACE_BAY_PRESSURE_OUTCOME_LATCH_LIFT 4
 
-/**
- * The place of `bond_length` in CoamingBondEndShear.
- */
+/// The place of `bond_length` in CoamingBondEndShear.
 #define COAMING_PLACE_BOND_END_SHEAR_BOND_LENGTH 0
 
-/**
- * The place of `first_thickness` in CoamingBondEndShear.
- */
+/// The place of `first_thickness` in CoamingBondEndShear.
 #define COAMING_PLACE_BOND_END_SHEAR_FIRST_THICKNESS 1
 
-/**
- * The place of `first_youngs_modulus` in CoamingBondEndShear.
- */
+/// The place of `first_youngs_modulus` in CoamingBondEndShear.
 #define COAMING_PLACE_BOND_END_SHEAR_FIRST_YOUNGS_MODULUS 2
 
-/**
- * The place of `first_growth_strain` in CoamingBondEndShear.
- */
+/// The place of `first_growth_strain` in CoamingBondEndShear.
 #define COAMING_PLACE_BOND_END_SHEAR_FIRST_GROWTH_STRAIN 3
 
-/**
- * The place of `second_thickness` in CoamingBondEndShear.
- */
+/// The place of `second_thickness` in CoamingBondEndShear.
 #define COAMING_PLACE_BOND_END_SHEAR_SECOND_THICKNESS 4
 
-/**
- * The place of `second_youngs_modulus` in CoamingBondEndShear.
- */
+/// The place of `second_youngs_modulus` in CoamingBondEndShear.
 #define COAMING_PLACE_BOND_END_SHEAR_SECOND_YOUNGS_MODULUS 5
 
-/**
- * The place of `second_growth_strain` in CoamingBondEndShear.
- */
+/// The place of `second_growth_strain` in CoamingBondEndShear.
 #define COAMING_PLACE_BOND_END_SHEAR_SECOND_GROWTH_STRAIN 6
 
-/**
- * The place of `bond_thickness` in CoamingBondEndShear.
- */
+/// The place of `bond_thickness` in CoamingBondEndShear.
 #define COAMING_PLACE_BOND_END_SHEAR_BOND_THICKNESS 7
 
-/**
- * The place of `bond_shear_modulus` in CoamingBondEndShear.
- */
+/// The place of `bond_shear_modulus` in CoamingBondEndShear.
 #define COAMING_PLACE_BOND_END_SHEAR_BOND_SHEAR_MODULUS 8
 
-/**
- * The place of `bond_peel_modulus` in CoamingBondEndShear.
- */
+/// The place of `bond_peel_modulus` in CoamingBondEndShear.
 #define COAMING_PLACE_BOND_END_SHEAR_BOND_PEEL_MODULUS 9
 
-/**
- * The place of `shear_lag` in CoamingBondEndShearOutcome.
- */
+/// The place of `shear_lag` in CoamingBondEndShearOutcome.
 #define COAMING_PLACE_BOND_END_SHEAR_OUTCOME_SHEAR_LAG 0
 
-/**
- * The place of `end_shear_stress` in CoamingBondEndShearOutcome.
- */
+/// The place of `end_shear_stress` in CoamingBondEndShearOutcome.
 #define COAMING_PLACE_BOND_END_SHEAR_OUTCOME_END_SHEAR_STRESS 1
 
-/**
- * The place of `end_shear_strain` in CoamingBondEndShearOutcome.
- */
+/// The place of `end_shear_strain` in CoamingBondEndShearOutcome.
 #define COAMING_PLACE_BOND_END_SHEAR_OUTCOME_END_SHEAR_STRAIN 2
 
-/**
- * The place of `rigid_shear_strain` in CoamingBondEndShearOutcome.
- */
+/// The place of `rigid_shear_strain` in CoamingBondEndShearOutcome.
 #define COAMING_PLACE_BOND_END_SHEAR_OUTCOME_RIGID_SHEAR_STRAIN 3
 
-/**
- * The place of `layer_force` in CoamingBondEndShearOutcome.
- */
+/// The place of `layer_force` in CoamingBondEndShearOutcome.
 #define COAMING_PLACE_BOND_END_SHEAR_OUTCOME_LAYER_FORCE 4
 
-/**
- * The place of `end_peel_stress` in CoamingBondEndShearOutcome.
- */
+/// The place of `end_peel_stress` in CoamingBondEndShearOutcome.
 #define COAMING_PLACE_BOND_END_SHEAR_OUTCOME_END_PEEL_STRESS 5
 
-/**
- * The place of `expansion` in CoamingCriticalRise.
- */
+/// The place of `expansion` in CoamingCriticalRise.
 #define COAMING_PLACE_CRITICAL_RISE_EXPANSION 0
 
-/**
- * The place of `other_expansion` in CoamingCriticalRise.
- */
+/// The place of `other_expansion` in CoamingCriticalRise.
 #define COAMING_PLACE_CRITICAL_RISE_OTHER_EXPANSION 1
 
-/**
- * The place of `held_length` in CoamingCriticalRise.
- */
+/// The place of `held_length` in CoamingCriticalRise.
 #define COAMING_PLACE_CRITICAL_RISE_HELD_LENGTH 2
 
-/**
- * The place of `clearance` in CoamingCriticalRise.
- */
+/// The place of `clearance` in CoamingCriticalRise.
 #define COAMING_PLACE_CRITICAL_RISE_CLEARANCE 3
 
-/**
- * The place of `critical_strain` in CoamingCriticalRise.
- */
+/// The place of `critical_strain` in CoamingCriticalRise.
 #define COAMING_PLACE_CRITICAL_RISE_CRITICAL_STRAIN 4
 
-/**
- * The place of `rise_to_contact` in CoamingCriticalRiseOutcome.
- */
+/// The place of `rise_to_contact` in CoamingCriticalRiseOutcome.
 #define COAMING_PLACE_CRITICAL_RISE_OUTCOME_RISE_TO_CONTACT 0
 
-/**
- * The place of `rise_beyond_contact` in CoamingCriticalRiseOutcome.
- */
+/// The place of `rise_beyond_contact` in CoamingCriticalRiseOutcome.
 #define COAMING_PLACE_CRITICAL_RISE_OUTCOME_RISE_BEYOND_CONTACT 1
 
-/**
- * The place of `critical_rise` in CoamingCriticalRiseOutcome.
- */
+/// The place of `critical_rise` in CoamingCriticalRiseOutcome.
 #define COAMING_PLACE_CRITICAL_RISE_OUTCOME_CRITICAL_RISE 2
 
-/**
- * The place of `air_temperature` in CoamingDewPoint.
- */
+/// The place of `air_temperature` in CoamingDewPoint.
 #define COAMING_PLACE_DEW_POINT_AIR_TEMPERATURE 0
 
-/**
- * The place of `relative_humidity` in CoamingDewPoint.
- */
+/// The place of `relative_humidity` in CoamingDewPoint.
 #define COAMING_PLACE_DEW_POINT_RELATIVE_HUMIDITY 1
 
-/**
- * The place of `face_temperature` in CoamingDewPoint.
- */
+/// The place of `face_temperature` in CoamingDewPoint.
 #define COAMING_PLACE_DEW_POINT_FACE_TEMPERATURE 2
 
-/**
- * The place of `saturation_pressure` in CoamingDewPointOutcome.
- */
+/// The place of `saturation_pressure` in CoamingDewPointOutcome.
 #define COAMING_PLACE_DEW_POINT_OUTCOME_SATURATION_PRESSURE 0
 
-/**
- * The place of `vapour_pressure` in CoamingDewPointOutcome.
- */
+/// The place of `vapour_pressure` in CoamingDewPointOutcome.
 #define COAMING_PLACE_DEW_POINT_OUTCOME_VAPOUR_PRESSURE 1
 
-/**
- * The place of `dew_point` in CoamingDewPointOutcome.
- */
+/// The place of `dew_point` in CoamingDewPointOutcome.
 #define COAMING_PLACE_DEW_POINT_OUTCOME_DEW_POINT 2
 
-/**
- * The place of `face_margin` in CoamingDewPointOutcome.
- */
+/// The place of `face_margin` in CoamingDewPointOutcome.
 #define COAMING_PLACE_DEW_POINT_OUTCOME_FACE_MARGIN 3
 
-/**
- * The place of `bond_length` in CoamingFlexibleBondLine.
- */
+/// The place of `bond_length` in CoamingFlexibleBondLine.
 #define COAMING_PLACE_FLEXIBLE_BOND_LINE_BOND_LENGTH 0
 
-/**
- * The place of `growth_difference` in CoamingFlexibleBondLine.
- */
+/// The place of `growth_difference` in CoamingFlexibleBondLine.
 #define COAMING_PLACE_FLEXIBLE_BOND_LINE_GROWTH_DIFFERENCE 1
 
-/**
- * The place of `first_thickness` in CoamingFlexibleBondLine.
- */
+/// The place of `first_thickness` in CoamingFlexibleBondLine.
 #define COAMING_PLACE_FLEXIBLE_BOND_LINE_FIRST_THICKNESS 2
 
-/**
- * The place of `first_youngs_modulus` in CoamingFlexibleBondLine.
- */
+/// The place of `first_youngs_modulus` in CoamingFlexibleBondLine.
 #define COAMING_PLACE_FLEXIBLE_BOND_LINE_FIRST_YOUNGS_MODULUS 3
 
-/**
- * The place of `second_thickness` in CoamingFlexibleBondLine.
- */
+/// The place of `second_thickness` in CoamingFlexibleBondLine.
 #define COAMING_PLACE_FLEXIBLE_BOND_LINE_SECOND_THICKNESS 4
 
-/**
- * The place of `second_youngs_modulus` in CoamingFlexibleBondLine.
- */
+/// The place of `second_youngs_modulus` in CoamingFlexibleBondLine.
 #define COAMING_PLACE_FLEXIBLE_BOND_LINE_SECOND_YOUNGS_MODULUS 5
 
-/**
- * The place of `bond_shear_modulus` in CoamingFlexibleBondLine.
- */
+/// The place of `bond_shear_modulus` in CoamingFlexibleBondLine.
 #define COAMING_PLACE_FLEXIBLE_BOND_LINE_BOND_SHEAR_MODULUS 6
 
-/**
- * The place of `allowed_shear_strain` in CoamingFlexibleBondLine.
- */
+/// The place of `allowed_shear_strain` in CoamingFlexibleBondLine.
 #define COAMING_PLACE_FLEXIBLE_BOND_LINE_ALLOWED_SHEAR_STRAIN 7
 
-/**
- * The place of `bond_thickness` in CoamingFlexibleBondLineOutcome.
- */
+/// The place of `bond_thickness` in CoamingFlexibleBondLineOutcome.
 #define COAMING_PLACE_FLEXIBLE_BOND_LINE_OUTCOME_BOND_THICKNESS 0
 
-/**
- * The place of `rigid_thickness` in CoamingFlexibleBondLineOutcome.
- */
+/// The place of `rigid_thickness` in CoamingFlexibleBondLineOutcome.
 #define COAMING_PLACE_FLEXIBLE_BOND_LINE_OUTCOME_RIGID_THICKNESS 1
 
-/**
- * The place of `shear_lag` in CoamingFlexibleBondLineOutcome.
- */
+/// The place of `shear_lag` in CoamingFlexibleBondLineOutcome.
 #define COAMING_PLACE_FLEXIBLE_BOND_LINE_OUTCOME_SHEAR_LAG 2
 
-/**
- * The place of `preload_min` in CoamingJointSlip.
- */
+/// The place of `preload_min` in CoamingJointSlip.
 #define COAMING_PLACE_JOINT_SLIP_PRELOAD_MIN 0
 
-/**
- * The place of `preload_max` in CoamingJointSlip.
- */
+/// The place of `preload_max` in CoamingJointSlip.
 #define COAMING_PLACE_JOINT_SLIP_PRELOAD_MAX 1
 
-/**
- * The place of `friction_min` in CoamingJointSlip.
- */
+/// The place of `friction_min` in CoamingJointSlip.
 #define COAMING_PLACE_JOINT_SLIP_FRICTION_MIN 4
 
-/**
- * The place of `friction_max` in CoamingJointSlip.
- */
+/// The place of `friction_max` in CoamingJointSlip.
 #define COAMING_PLACE_JOINT_SLIP_FRICTION_MAX 5
 
-/**
- * The place of `restrained_force` in CoamingJointSlip.
- */
+/// The place of `restrained_force` in CoamingJointSlip.
 #define COAMING_PLACE_JOINT_SLIP_RESTRAINED_FORCE 6
 
-/**
- * The place of `friction_force_min` in CoamingJointSlipOutcome.
- */
+/// The place of `friction_force_min` in CoamingJointSlipOutcome.
 #define COAMING_PLACE_JOINT_SLIP_OUTCOME_FRICTION_FORCE_MIN 0
 
-/**
- * The place of `friction_force_max` in CoamingJointSlipOutcome.
- */
+/// The place of `friction_force_max` in CoamingJointSlipOutcome.
 #define COAMING_PLACE_JOINT_SLIP_OUTCOME_FRICTION_FORCE_MAX 1
 
-/**
- * The place of `held_force` in CoamingJointSlipOutcome.
- */
+/// The place of `held_force` in CoamingJointSlipOutcome.
 #define COAMING_PLACE_JOINT_SLIP_OUTCOME_HELD_FORCE 3
 
-/**
- * The place of `load` in CoamingLapShear.
- */
+/// The place of `load` in CoamingLapShear.
 #define COAMING_PLACE_LAP_SHEAR_LOAD 0
 
-/**
- * The place of `width` in CoamingLapShear.
- */
+/// The place of `width` in CoamingLapShear.
 #define COAMING_PLACE_LAP_SHEAR_WIDTH 1
 
-/**
- * The place of `overlap` in CoamingLapShear.
- */
+/// The place of `overlap` in CoamingLapShear.
 #define COAMING_PLACE_LAP_SHEAR_OVERLAP 2
 
-/**
- * The place of `first_thickness` in CoamingLapShear.
- */
+/// The place of `first_thickness` in CoamingLapShear.
 #define COAMING_PLACE_LAP_SHEAR_FIRST_THICKNESS 3
 
-/**
- * The place of `first_youngs_modulus` in CoamingLapShear.
- */
+/// The place of `first_youngs_modulus` in CoamingLapShear.
 #define COAMING_PLACE_LAP_SHEAR_FIRST_YOUNGS_MODULUS 4
 
-/**
- * The place of `second_thickness` in CoamingLapShear.
- */
+/// The place of `second_thickness` in CoamingLapShear.
 #define COAMING_PLACE_LAP_SHEAR_SECOND_THICKNESS 5
 
-/**
- * The place of `second_youngs_modulus` in CoamingLapShear.
- */
+/// The place of `second_youngs_modulus` in CoamingLapShear.
 #define COAMING_PLACE_LAP_SHEAR_SECOND_YOUNGS_MODULUS 6
 
-/**
- * The place of `bond_thickness` in CoamingLapShear.
- */
+/// The place of `bond_thickness` in CoamingLapShear.
 #define COAMING_PLACE_LAP_SHEAR_BOND_THICKNESS 7
 
-/**
- * The place of `bond_shear_modulus` in CoamingLapShear.
- */
+/// The place of `bond_shear_modulus` in CoamingLapShear.
 #define COAMING_PLACE_LAP_SHEAR_BOND_SHEAR_MODULUS 8
 
-/**
- * The place of `shear_lag` in CoamingLapShearOutcome.
- */
+/// The place of `shear_lag` in CoamingLapShearOutcome.
 #define COAMING_PLACE_LAP_SHEAR_OUTCOME_SHEAR_LAG 0
 
-/**
- * The place of `mean_shear_stress` in CoamingLapShearOutcome.
- */
+/// The place of `mean_shear_stress` in CoamingLapShearOutcome.
 #define COAMING_PLACE_LAP_SHEAR_OUTCOME_MEAN_SHEAR_STRESS 1
 
-/**
- * The place of `largest_shear_stress` in CoamingLapShearOutcome.
- */
+/// The place of `largest_shear_stress` in CoamingLapShearOutcome.
 #define COAMING_PLACE_LAP_SHEAR_OUTCOME_LARGEST_SHEAR_STRESS 2
 
-/**
- * The place of `stress_ratio` in CoamingLapShearOutcome.
- */
+/// The place of `stress_ratio` in CoamingLapShearOutcome.
 #define COAMING_PLACE_LAP_SHEAR_OUTCOME_STRESS_RATIO 3
 
-/**
- * The place of `growth_difference` in CoamingRestrainedGrowth.
- */
+/// The place of `growth_difference` in CoamingRestrainedGrowth.
 #define COAMING_PLACE_RESTRAINED_GROWTH_GROWTH_DIFFERENCE 0
 
-/**
- * The place of `held_length` in CoamingRestrainedGrowth.
- */
+/// The place of `held_length` in CoamingRestrainedGrowth.
 #define COAMING_PLACE_RESTRAINED_GROWTH_HELD_LENGTH 1
 
-/**
- * The place of `clearance` in CoamingRestrainedGrowth.
- */
+/// The place of `clearance` in CoamingRestrainedGrowth.
 #define COAMING_PLACE_RESTRAINED_GROWTH_CLEARANCE 2
 
-/**
- * The place of `youngs_modulus` in CoamingRestrainedGrowth.
- */
+/// The place of `youngs_modulus` in CoamingRestrainedGrowth.
 #define COAMING_PLACE_RESTRAINED_GROWTH_YOUNGS_MODULUS 4
 
-/**
- * The place of `poissons_ratio` in CoamingRestrainedGrowth.
- */
+/// The place of `poissons_ratio` in CoamingRestrainedGrowth.
 #define COAMING_PLACE_RESTRAINED_GROWTH_POISSONS_RATIO 5
 
-/**
- * The place of `width` in CoamingRestrainedGrowth.
- */
+/// The place of `width` in CoamingRestrainedGrowth.
 #define COAMING_PLACE_RESTRAINED_GROWTH_WIDTH 6
 
-/**
- * The place of `thickness` in CoamingRestrainedGrowth.
- */
+/// The place of `thickness` in CoamingRestrainedGrowth.
 #define COAMING_PLACE_RESTRAINED_GROWTH_THICKNESS 7
 
-/**
- * The place of `screw_diameter` in CoamingRestrainedGrowth.
- */
+/// The place of `screw_diameter` in CoamingRestrainedGrowth.
 #define COAMING_PLACE_RESTRAINED_GROWTH_SCREW_DIAMETER 9
 
-/**
- * The place of `held_strain` in CoamingRestrainedGrowthOutcome.
- */
+/// The place of `held_strain` in CoamingRestrainedGrowthOutcome.
 #define COAMING_PLACE_RESTRAINED_GROWTH_OUTCOME_HELD_STRAIN 0
 
-/**
- * The place of `stress` in CoamingRestrainedGrowthOutcome.
- */
+/// The place of `stress` in CoamingRestrainedGrowthOutcome.
 #define COAMING_PLACE_RESTRAINED_GROWTH_OUTCOME_STRESS 1
 
-/**
- * The place of `force` in CoamingRestrainedGrowthOutcome.
- */
+/// The place of `force` in CoamingRestrainedGrowthOutcome.
 #define COAMING_PLACE_RESTRAINED_GROWTH_OUTCOME_FORCE 2
 
-/**
- * The place of `screw_force` in CoamingRestrainedGrowthOutcome.
- */
+/// The place of `screw_force` in CoamingRestrainedGrowthOutcome.
 #define COAMING_PLACE_RESTRAINED_GROWTH_OUTCOME_SCREW_FORCE 3
 
-/**
- * The place of `bearing_stress` in CoamingRestrainedGrowthOutcome.
- */
+/// The place of `bearing_stress` in CoamingRestrainedGrowthOutcome.
 #define COAMING_PLACE_RESTRAINED_GROWTH_OUTCOME_BEARING_STRESS 4
 
-/**
- * The place of `opening` in CoamingSealantJoint.
- */
+/// The place of `opening` in CoamingSealantJoint.
 #define COAMING_PLACE_SEALANT_JOINT_OPENING 1
 
-/**
- * The place of `closing` in CoamingSealantJoint.
- */
+/// The place of `closing` in CoamingSealantJoint.
 #define COAMING_PLACE_SEALANT_JOINT_CLOSING 2
 
-/**
- * The place of `width_tolerance` in CoamingSealantJoint.
- */
+/// The place of `width_tolerance` in CoamingSealantJoint.
 #define COAMING_PLACE_SEALANT_JOINT_WIDTH_TOLERANCE 3
 
-/**
- * The place of `width` in CoamingSealantJoint.
- */
+/// The place of `width` in CoamingSealantJoint.
 #define COAMING_PLACE_SEALANT_JOINT_WIDTH 4
 
-/**
- * The place of `extension` in CoamingSealantJointOutcome.
- */
+/// The place of `extension` in CoamingSealantJointOutcome.
 #define COAMING_PLACE_SEALANT_JOINT_OUTCOME_EXTENSION 0
 
-/**
- * The place of `compression` in CoamingSealantJointOutcome.
- */
+/// The place of `compression` in CoamingSealantJointOutcome.
 #define COAMING_PLACE_SEALANT_JOINT_OUTCOME_COMPRESSION 1
 
-/**
- * The place of `needed_width` in CoamingSealantJointOutcome.
- */
+/// The place of `needed_width` in CoamingSealantJointOutcome.
 #define COAMING_PLACE_SEALANT_JOINT_OUTCOME_NEEDED_WIDTH 2
 
-/**
- * The place of `stretch` in CoamingSealantJointOutcome.
- */
+/// The place of `stretch` in CoamingSealantJointOutcome.
 #define COAMING_PLACE_SEALANT_JOINT_OUTCOME_STRETCH 3
 
-/**
- * The place of `squeeze` in CoamingSealantJointOutcome.
- */
+/// The place of `squeeze` in CoamingSealantJointOutcome.
 #define COAMING_PLACE_SEALANT_JOINT_OUTCOME_SQUEEZE 4
 
-/**
- * The place of `bush_length` in CoamingShoulderBush.
- */
+/// The place of `bush_length` in CoamingShoulderBush.
 #define COAMING_PLACE_SHOULDER_BUSH_BUSH_LENGTH 0
 
-/**
- * The place of `bush_tolerance` in CoamingShoulderBush.
- */
+/// The place of `bush_tolerance` in CoamingShoulderBush.
 #define COAMING_PLACE_SHOULDER_BUSH_BUSH_TOLERANCE 1
 
-/**
- * The place of `layer_thickness` in CoamingShoulderBush.
- */
+/// The place of `layer_thickness` in CoamingShoulderBush.
 #define COAMING_PLACE_SHOULDER_BUSH_LAYER_THICKNESS 2
 
-/**
- * The place of `thickness_tolerance` in CoamingShoulderBush.
- */
+/// The place of `thickness_tolerance` in CoamingShoulderBush.
 #define COAMING_PLACE_SHOULDER_BUSH_THICKNESS_TOLERANCE 3
 
-/**
- * The place of `hot_bush_strain` in CoamingShoulderBush.
- */
+/// The place of `hot_bush_strain` in CoamingShoulderBush.
 #define COAMING_PLACE_SHOULDER_BUSH_HOT_BUSH_STRAIN 4
 
-/**
- * The place of `hot_layer_strain` in CoamingShoulderBush.
- */
+/// The place of `hot_layer_strain` in CoamingShoulderBush.
 #define COAMING_PLACE_SHOULDER_BUSH_HOT_LAYER_STRAIN 5
 
-/**
- * The place of `cold_bush_strain` in CoamingShoulderBush.
- */
+/// The place of `cold_bush_strain` in CoamingShoulderBush.
 #define COAMING_PLACE_SHOULDER_BUSH_COLD_BUSH_STRAIN 6
 
-/**
- * The place of `cold_layer_strain` in CoamingShoulderBush.
- */
+/// The place of `cold_layer_strain` in CoamingShoulderBush.
 #define COAMING_PLACE_SHOULDER_BUSH_COLD_LAYER_STRAIN 7
 
-/**
- * The place of `play` in CoamingShoulderBushOutcome.
- */
+/// The place of `play` in CoamingShoulderBushOutcome.
 #define COAMING_PLACE_SHOULDER_BUSH_OUTCOME_PLAY 0
 
-/**
- * The place of `play_min` in CoamingShoulderBushOutcome.
- */
+/// The place of `play_min` in CoamingShoulderBushOutcome.
 #define COAMING_PLACE_SHOULDER_BUSH_OUTCOME_PLAY_MIN 1
 
-/**
- * The place of `play_max` in CoamingShoulderBushOutcome.
- */
+/// The place of `play_max` in CoamingShoulderBushOutcome.
 #define COAMING_PLACE_SHOULDER_BUSH_OUTCOME_PLAY_MAX 2
 
-/**
- * The place of `face_temperature` in CoamingTouchTemperature.
- */
+/// The place of `face_temperature` in CoamingTouchTemperature.
 #define COAMING_PLACE_TOUCH_TEMPERATURE_FACE_TEMPERATURE 0
 
-/**
- * The place of `threshold` in CoamingTouchTemperatureOutcome.
- */
+/// The place of `threshold` in CoamingTouchTemperatureOutcome.
 #define COAMING_PLACE_TOUCH_TEMPERATURE_OUTCOME_THRESHOLD 0
 
-/**
- * The place of `margin` in CoamingTouchTemperatureOutcome.
- */
+/// The place of `margin` in CoamingTouchTemperatureOutcome.
 #define COAMING_PLACE_TOUCH_TEMPERATURE_OUTCOME_MARGIN 1
 
-/**
- * The place of `inner_thickness` in CoamingTwoLayerBow.
- */
+/// The place of `inner_thickness` in CoamingTwoLayerBow.
 #define COAMING_PLACE_TWO_LAYER_BOW_INNER_THICKNESS 1
 
-/**
- * The place of `outer_thickness` in CoamingTwoLayerBow.
- */
+/// The place of `outer_thickness` in CoamingTwoLayerBow.
 #define COAMING_PLACE_TWO_LAYER_BOW_OUTER_THICKNESS 2
 
-/**
- * The place of `inner_youngs_modulus` in CoamingTwoLayerBow.
- */
+/// The place of `inner_youngs_modulus` in CoamingTwoLayerBow.
 #define COAMING_PLACE_TWO_LAYER_BOW_INNER_YOUNGS_MODULUS 3
 
-/**
- * The place of `outer_youngs_modulus` in CoamingTwoLayerBow.
- */
+/// The place of `outer_youngs_modulus` in CoamingTwoLayerBow.
 #define COAMING_PLACE_TWO_LAYER_BOW_OUTER_YOUNGS_MODULUS 4
 
-/**
- * The place of `inner_poissons_ratio` in CoamingTwoLayerBow.
- */
+/// The place of `inner_poissons_ratio` in CoamingTwoLayerBow.
 #define COAMING_PLACE_TWO_LAYER_BOW_INNER_POISSONS_RATIO 5
 
-/**
- * The place of `outer_poissons_ratio` in CoamingTwoLayerBow.
- */
+/// The place of `outer_poissons_ratio` in CoamingTwoLayerBow.
 #define COAMING_PLACE_TWO_LAYER_BOW_OUTER_POISSONS_RATIO 6
 
-/**
- * The place of `inner_growth_strain` in CoamingTwoLayerBow.
- */
+/// The place of `inner_growth_strain` in CoamingTwoLayerBow.
 #define COAMING_PLACE_TWO_LAYER_BOW_INNER_GROWTH_STRAIN 7
 
-/**
- * The place of `outer_growth_strain` in CoamingTwoLayerBow.
- */
+/// The place of `outer_growth_strain` in CoamingTwoLayerBow.
 #define COAMING_PLACE_TWO_LAYER_BOW_OUTER_GROWTH_STRAIN 8
 
-/**
- * The place of `length` in CoamingTwoLayerBow.
- */
+/// The place of `length` in CoamingTwoLayerBow.
 #define COAMING_PLACE_TWO_LAYER_BOW_LENGTH 9
 
-/**
- * The place of `curvature` in CoamingTwoLayerBowOutcome.
- */
+/// The place of `curvature` in CoamingTwoLayerBowOutcome.
 #define COAMING_PLACE_TWO_LAYER_BOW_OUTCOME_CURVATURE 0
 
-/**
- * The place of `middle_bow` in CoamingTwoLayerBowOutcome.
- */
+/// The place of `middle_bow` in CoamingTwoLayerBowOutcome.
 #define COAMING_PLACE_TWO_LAYER_BOW_OUTCOME_MIDDLE_BOW 1
 
-/**
- * The place of `tip_bow` in CoamingTwoLayerBowOutcome.
- */
+/// The place of `tip_bow` in CoamingTwoLayerBowOutcome.
 #define COAMING_PLACE_TWO_LAYER_BOW_OUTCOME_TIP_BOW 2
 
-/**
- * The place of `layer_force` in CoamingTwoLayerBowOutcome.
- */
+/// The place of `layer_force` in CoamingTwoLayerBowOutcome.
 #define COAMING_PLACE_TWO_LAYER_BOW_OUTCOME_LAYER_FORCE 3
 
-/**
- * The place of `inner_free_face_stress` in CoamingTwoLayerBowOutcome.
- */
+/// The place of `inner_free_face_stress` in CoamingTwoLayerBowOutcome.
 #define COAMING_PLACE_TWO_LAYER_BOW_OUTCOME_INNER_FREE_FACE_STRESS 4
 
-/**
- * The place of `inner_joint_stress` in CoamingTwoLayerBowOutcome.
- */
+/// The place of `inner_joint_stress` in CoamingTwoLayerBowOutcome.
 #define COAMING_PLACE_TWO_LAYER_BOW_OUTCOME_INNER_JOINT_STRESS 5
 
-/**
- * The place of `outer_joint_stress` in CoamingTwoLayerBowOutcome.
- */
+/// The place of `outer_joint_stress` in CoamingTwoLayerBowOutcome.
 #define COAMING_PLACE_TWO_LAYER_BOW_OUTCOME_OUTER_JOINT_STRESS 6
 
-/**
- * The place of `outer_free_face_stress` in CoamingTwoLayerBowOutcome.
- */
+/// The place of `outer_free_face_stress` in CoamingTwoLayerBowOutcome.
 #define COAMING_PLACE_TWO_LAYER_BOW_OUTCOME_OUTER_FREE_FACE_STRESS 7
 
-/**
- * The place of `free_span` in CoamingPaneEngagement.
- */
+/// The place of `free_span` in CoamingPaneEngagement.
 #define COAMING_PLACE_PANE_ENGAGEMENT_FREE_SPAN 0
 
-/**
- * The place of `overlap` in CoamingPaneEngagement.
- */
+/// The place of `overlap` in CoamingPaneEngagement.
 #define COAMING_PLACE_PANE_ENGAGEMENT_OVERLAP 1
 
-/**
- * The place of `pane_growth_strain` in CoamingPaneEngagement.
- */
+/// The place of `pane_growth_strain` in CoamingPaneEngagement.
 #define COAMING_PLACE_PANE_ENGAGEMENT_PANE_GROWTH_STRAIN 2
 
-/**
- * The place of `frame_growth_strain` in CoamingPaneEngagement.
- */
+/// The place of `frame_growth_strain` in CoamingPaneEngagement.
 #define COAMING_PLACE_PANE_ENGAGEMENT_FRAME_GROWTH_STRAIN 3
 
-/**
- * The place of `bow` in CoamingPaneEngagement.
- */
+/// The place of `bow` in CoamingPaneEngagement.
 #define COAMING_PLACE_PANE_ENGAGEMENT_BOW 4
 
-/**
- * The place of `side_clearance` in CoamingPaneEngagement.
- */
+/// The place of `side_clearance` in CoamingPaneEngagement.
 #define COAMING_PLACE_PANE_ENGAGEMENT_SIDE_CLEARANCE 5
 
-/**
- * The place of `tolerance` in CoamingPaneEngagement.
- */
+/// The place of `tolerance` in CoamingPaneEngagement.
 #define COAMING_PLACE_PANE_ENGAGEMENT_TOLERANCE 6
 
-/**
- * The place of `shrinkage` in CoamingPaneEngagementOutcome.
- */
+/// The place of `shrinkage` in CoamingPaneEngagementOutcome.
 #define COAMING_PLACE_PANE_ENGAGEMENT_OUTCOME_SHRINKAGE 0
 
-/**
- * The place of `bow_draw` in CoamingPaneEngagementOutcome.
- */
+/// The place of `bow_draw` in CoamingPaneEngagementOutcome.
 #define COAMING_PLACE_PANE_ENGAGEMENT_OUTCOME_BOW_DRAW 1
 
-/**
- * The place of `engagement` in CoamingPaneEngagementOutcome.
- */
+/// The place of `engagement` in CoamingPaneEngagementOutcome.
 #define COAMING_PLACE_PANE_ENGAGEMENT_OUTCOME_ENGAGEMENT 2
 
-/**
- * DeflectionGrade `0`: Grade 0: under 2 psi, 15 kPa.
- */
+/// DeflectionGrade `0`: Grade 0: under 2 psi, 15 kPa.
 #define COAMING_DEFLECTION_GRADE_0 0
 
-/**
- * DeflectionGrade `1`: Grade 1: 2 to 5 psi, 15 to 35 kPa.
- */
+/// DeflectionGrade `1`: Grade 1: 2 to 5 psi, 15 to 35 kPa.
 #define COAMING_DEFLECTION_GRADE_1 1
 
-/**
- * DeflectionGrade `2`: Grade 2: 5 to 9 psi, 35 to 63 kPa.
- */
+/// DeflectionGrade `2`: Grade 2: 5 to 9 psi, 35 to 63 kPa.
 #define COAMING_DEFLECTION_GRADE_2 2
 
-/**
- * DeflectionGrade `3`: Grade 3: 9 to 13 psi, 63 to 91 kPa; class D 9 to 15 psi.
- */
+/// DeflectionGrade `3`: Grade 3: 9 to 13 psi, 63 to 91 kPa; class D 9 to 15 psi.
 #define COAMING_DEFLECTION_GRADE_3 3
 
-/**
- * DeflectionGrade `4`: Grade 4: 13 to 17 psi, 91 to 119 kPa; class D 15 to 22 psi.
- */
+/// DeflectionGrade `4`: Grade 4: 13 to 17 psi, 91 to 119 kPa; class D 15 to 22 psi.
 #define COAMING_DEFLECTION_GRADE_4 4
 
-/**
- * DeflectionGrade `5`: Grade 5: 17 to 25 psi, 119 to 168 kPa; class D 22 to 30 psi.
- */
+/// DeflectionGrade `5`: Grade 5: 17 to 25 psi, 119 to 168 kPa; class D 22 to 30 psi.
 #define COAMING_DEFLECTION_GRADE_5 5
 
-/**
- * SpongeClass `A`: Class A: not for oil (for example EPDM).
- */
+/// SpongeClass `A`: Class A: not for oil (for example EPDM).
 #define COAMING_SPONGE_CLASS_A 0
 
-/**
- * SpongeClass `B`: Class B: oil, low swell (for example nitrile).
- */
+/// SpongeClass `B`: Class B: oil, low swell (for example nitrile).
 #define COAMING_SPONGE_CLASS_B 1
 
-/**
- * SpongeClass `C`: Class C: oil, medium swell (for example neoprene).
- */
+/// SpongeClass `C`: Class C: oil, medium swell (for example neoprene).
 #define COAMING_SPONGE_CLASS_C 2
 
-/**
- * SpongeClass `D`: Class D: extreme temperature (for example silicone).
- */
+/// SpongeClass `D`: Class D: extreme temperature (for example silicone).
 #define COAMING_SPONGE_CLASS_D 3
 
-/**
- * PublishedLimits `kPa`: The limits in kPa.
- */
+/// PublishedLimits `kPa`: The limits in kPa.
 #define COAMING_PUBLISHED_LIMITS_KPA 0
 
-/**
- * PublishedLimits `psi`: The limits in psi.
- */
+/// PublishedLimits `psi`: The limits in psi.
 #define COAMING_PUBLISHED_LIMITS_PSI 1
 
-/**
- * SetBasis `of_deflection`: Of the deflection (ASTM D395, method B).
- */
+/// SetBasis `of_deflection`: Of the deflection (ASTM D395, method B).
 #define COAMING_SET_BASIS_OF_DEFLECTION 0
 
-/**
- * SetBasis `of_thickness`: Of the free thickness (ISO 1856).
- */
+/// SetBasis `of_thickness`: Of the free thickness (ISO 1856).
 #define COAMING_SET_BASIS_OF_THICKNESS 1
 
-/**
- * GasketCorner `bent`: Bent round in one piece.
- */
+/// GasketCorner `bent`: Bent round in one piece.
 #define COAMING_GASKET_CORNER_BENT 0
 
-/**
- * GasketCorner `mitred`: Four pieces, cut at 45° and bonded.
- */
+/// GasketCorner `mitred`: Four pieces, cut at 45° and bonded.
 #define COAMING_GASKET_CORNER_MITRED 1
 
-/**
- * RubberFaces `bonded`: Bonded, or held by friction without slip.
- */
+/// RubberFaces `bonded`: Bonded, or held by friction without slip.
 #define COAMING_RUBBER_FACES_BONDED 0
 
-/**
- * RubberFaces `lubricated`: Lubricated: free to spread.
- */
+/// RubberFaces `lubricated`: Lubricated: free to spread.
 #define COAMING_RUBBER_FACES_LUBRICATED 1
 
-/**
- * The place of `quarter_pressure` in CoamingSpongeGrade.
- */
+/// The place of `quarter_pressure` in CoamingSpongeGrade.
 #define COAMING_PLACE_SPONGE_GRADE_QUARTER_PRESSURE 3
 
-/**
- * The place of `compression` in CoamingSpongeGrade.
- */
+/// The place of `compression` in CoamingSpongeGrade.
 #define COAMING_PLACE_SPONGE_GRADE_COMPRESSION 4
 
-/**
- * The place of `width` in CoamingSpongeGrade.
- */
+/// The place of `width` in CoamingSpongeGrade.
 #define COAMING_PLACE_SPONGE_GRADE_WIDTH 5
 
-/**
- * The place of `free_height` in CoamingSpongeGrade.
- */
+/// The place of `free_height` in CoamingSpongeGrade.
 #define COAMING_PLACE_SPONGE_GRADE_FREE_HEIGHT 6
 
-/**
- * The place of `quarter_pressure_min` in CoamingSpongeGradeOutcome.
- */
+/// The place of `quarter_pressure_min` in CoamingSpongeGradeOutcome.
 #define COAMING_PLACE_SPONGE_GRADE_OUTCOME_QUARTER_PRESSURE_MIN 0
 
-/**
- * The place of `quarter_pressure` in CoamingSpongeGradeOutcome.
- */
+/// The place of `quarter_pressure` in CoamingSpongeGradeOutcome.
 #define COAMING_PLACE_SPONGE_GRADE_OUTCOME_QUARTER_PRESSURE 1
 
-/**
- * The place of `quarter_pressure_max` in CoamingSpongeGradeOutcome.
- */
+/// The place of `quarter_pressure_max` in CoamingSpongeGradeOutcome.
 #define COAMING_PLACE_SPONGE_GRADE_OUTCOME_QUARTER_PRESSURE_MAX 2
 
-/**
- * The place of `shape` in CoamingSpongeGradeOutcome.
- */
+/// The place of `shape` in CoamingSpongeGradeOutcome.
 #define COAMING_PLACE_SPONGE_GRADE_OUTCOME_SHAPE 3
 
-/**
- * The place of `pressure_min` in CoamingSpongeGradeOutcome.
- */
+/// The place of `pressure_min` in CoamingSpongeGradeOutcome.
 #define COAMING_PLACE_SPONGE_GRADE_OUTCOME_PRESSURE_MIN 4
 
-/**
- * The place of `pressure` in CoamingSpongeGradeOutcome.
- */
+/// The place of `pressure` in CoamingSpongeGradeOutcome.
 #define COAMING_PLACE_SPONGE_GRADE_OUTCOME_PRESSURE 5
 
-/**
- * The place of `pressure_max` in CoamingSpongeGradeOutcome.
- */
+/// The place of `pressure_max` in CoamingSpongeGradeOutcome.
 #define COAMING_PLACE_SPONGE_GRADE_OUTCOME_PRESSURE_MAX 6
 
-/**
- * The place of `line_force_min` in CoamingSpongeGradeOutcome.
- */
+/// The place of `line_force_min` in CoamingSpongeGradeOutcome.
 #define COAMING_PLACE_SPONGE_GRADE_OUTCOME_LINE_FORCE_MIN 7
 
-/**
- * The place of `line_force` in CoamingSpongeGradeOutcome.
- */
+/// The place of `line_force` in CoamingSpongeGradeOutcome.
 #define COAMING_PLACE_SPONGE_GRADE_OUTCOME_LINE_FORCE 8
 
-/**
- * The place of `line_force_max` in CoamingSpongeGradeOutcome.
- */
+/// The place of `line_force_max` in CoamingSpongeGradeOutcome.
 #define COAMING_PLACE_SPONGE_GRADE_OUTCOME_LINE_FORCE_MAX 9
 
-/**
- * The place of `line_stiffness_min` in CoamingSpongeGradeOutcome.
- */
+/// The place of `line_stiffness_min` in CoamingSpongeGradeOutcome.
 #define COAMING_PLACE_SPONGE_GRADE_OUTCOME_LINE_STIFFNESS_MIN 10
 
-/**
- * The place of `line_stiffness` in CoamingSpongeGradeOutcome.
- */
+/// The place of `line_stiffness` in CoamingSpongeGradeOutcome.
 #define COAMING_PLACE_SPONGE_GRADE_OUTCOME_LINE_STIFFNESS 11
 
-/**
- * The place of `line_stiffness_max` in CoamingSpongeGradeOutcome.
- */
+/// The place of `line_stiffness_max` in CoamingSpongeGradeOutcome.
 #define COAMING_PLACE_SPONGE_GRADE_OUTCOME_LINE_STIFFNESS_MAX 12
 
-/**
- * The place of `cord_diameter` in CoamingCordGroove.
- */
+/// The place of `cord_diameter` in CoamingCordGroove.
 #define COAMING_PLACE_CORD_GROOVE_CORD_DIAMETER 0
 
-/**
- * The place of `cord_tolerance` in CoamingCordGroove.
- */
+/// The place of `cord_tolerance` in CoamingCordGroove.
 #define COAMING_PLACE_CORD_GROOVE_CORD_TOLERANCE 1
 
-/**
- * The place of `stretch` in CoamingCordGroove.
- */
+/// The place of `stretch` in CoamingCordGroove.
 #define COAMING_PLACE_CORD_GROOVE_STRETCH 2
 
-/**
- * The place of `groove_depth` in CoamingCordGroove.
- */
+/// The place of `groove_depth` in CoamingCordGroove.
 #define COAMING_PLACE_CORD_GROOVE_GROOVE_DEPTH 3
 
-/**
- * The place of `depth_tolerance` in CoamingCordGroove.
- */
+/// The place of `depth_tolerance` in CoamingCordGroove.
 #define COAMING_PLACE_CORD_GROOVE_DEPTH_TOLERANCE 4
 
-/**
- * The place of `groove_width` in CoamingCordGroove.
- */
+/// The place of `groove_width` in CoamingCordGroove.
 #define COAMING_PLACE_CORD_GROOVE_GROOVE_WIDTH 5
 
-/**
- * The place of `width_tolerance` in CoamingCordGroove.
- */
+/// The place of `width_tolerance` in CoamingCordGroove.
 #define COAMING_PLACE_CORD_GROOVE_WIDTH_TOLERANCE 6
 
-/**
- * The place of `face_gap` in CoamingCordGroove.
- */
+/// The place of `face_gap` in CoamingCordGroove.
 #define COAMING_PLACE_CORD_GROOVE_FACE_GAP 7
 
-/**
- * The place of `stretched_diameter` in CoamingCordGrooveOutcome.
- */
+/// The place of `stretched_diameter` in CoamingCordGrooveOutcome.
 #define COAMING_PLACE_CORD_GROOVE_OUTCOME_STRETCHED_DIAMETER 0
 
-/**
- * The place of `squeeze` in CoamingCordGrooveOutcome.
- */
+/// The place of `squeeze` in CoamingCordGrooveOutcome.
 #define COAMING_PLACE_CORD_GROOVE_OUTCOME_SQUEEZE 1
 
-/**
- * The place of `squeeze_min` in CoamingCordGrooveOutcome.
- */
+/// The place of `squeeze_min` in CoamingCordGrooveOutcome.
 #define COAMING_PLACE_CORD_GROOVE_OUTCOME_SQUEEZE_MIN 2
 
-/**
- * The place of `squeeze_max` in CoamingCordGrooveOutcome.
- */
+/// The place of `squeeze_max` in CoamingCordGrooveOutcome.
 #define COAMING_PLACE_CORD_GROOVE_OUTCOME_SQUEEZE_MAX 3
 
-/**
- * The place of `fill` in CoamingCordGrooveOutcome.
- */
+/// The place of `fill` in CoamingCordGrooveOutcome.
 #define COAMING_PLACE_CORD_GROOVE_OUTCOME_FILL 4
 
-/**
- * The place of `fill_max` in CoamingCordGrooveOutcome.
- */
+/// The place of `fill_max` in CoamingCordGrooveOutcome.
 #define COAMING_PLACE_CORD_GROOVE_OUTCOME_FILL_MAX 5
 
-/**
- * The place of `free_height` in CoamingGasketSet.
- */
+/// The place of `free_height` in CoamingGasketSet.
 #define COAMING_PLACE_GASKET_SET_FREE_HEIGHT 0
 
-/**
- * The place of `closed_height` in CoamingGasketSet.
- */
+/// The place of `closed_height` in CoamingGasketSet.
 #define COAMING_PLACE_GASKET_SET_CLOSED_HEIGHT 1
 
-/**
- * The place of `set` in CoamingGasketSet.
- */
+/// The place of `set` in CoamingGasketSet.
 #define COAMING_PLACE_GASKET_SET_SET 2
 
-/**
- * The place of `test_temperature` in CoamingGasketSet.
- */
+/// The place of `test_temperature` in CoamingGasketSet.
 #define COAMING_PLACE_GASKET_SET_TEST_TEMPERATURE 4
 
-/**
- * The place of `test_time` in CoamingGasketSet.
- */
+/// The place of `test_time` in CoamingGasketSet.
 #define COAMING_PLACE_GASKET_SET_TEST_TIME 5
 
-/**
- * The place of `test_compression` in CoamingGasketSet.
- */
+/// The place of `test_compression` in CoamingGasketSet.
 #define COAMING_PLACE_GASKET_SET_TEST_COMPRESSION 6
 
-/**
- * The place of `recovery_time` in CoamingGasketSet.
- */
+/// The place of `recovery_time` in CoamingGasketSet.
 #define COAMING_PLACE_GASKET_SET_RECOVERY_TIME 7
 
-/**
- * The place of `service_temperature` in CoamingGasketSet.
- */
+/// The place of `service_temperature` in CoamingGasketSet.
 #define COAMING_PLACE_GASKET_SET_SERVICE_TEMPERATURE 8
 
-/**
- * The place of `service_time` in CoamingGasketSet.
- */
+/// The place of `service_time` in CoamingGasketSet.
 #define COAMING_PLACE_GASKET_SET_SERVICE_TIME 9
 
-/**
- * The place of `opening` in CoamingGasketSet.
- */
+/// The place of `opening` in CoamingGasketSet.
 #define COAMING_PLACE_GASKET_SET_OPENING 10
 
-/**
- * The place of `opening_time` in CoamingGasketSet.
- */
+/// The place of `opening_time` in CoamingGasketSet.
 #define COAMING_PLACE_GASKET_SET_OPENING_TIME 11
 
-/**
- * The place of `recovered_height` in CoamingGasketSetOutcome.
- */
+/// The place of `recovered_height` in CoamingGasketSetOutcome.
 #define COAMING_PLACE_GASKET_SET_OUTCOME_RECOVERED_HEIGHT 0
 
-/**
- * The place of `recovered_travel` in CoamingGasketSetOutcome.
- */
+/// The place of `recovered_travel` in CoamingGasketSetOutcome.
 #define COAMING_PLACE_GASKET_SET_OUTCOME_RECOVERED_TRAVEL 1
 
-/**
- * The place of `residual_compression` in CoamingGasketSetOutcome.
- */
+/// The place of `residual_compression` in CoamingGasketSetOutcome.
 #define COAMING_PLACE_GASKET_SET_OUTCOME_RESIDUAL_COMPRESSION 2
 
-/**
- * The place of `set_of_deflection` in CoamingGasketSetOutcome.
- */
+/// The place of `set_of_deflection` in CoamingGasketSetOutcome.
 #define COAMING_PLACE_GASKET_SET_OUTCOME_SET_OF_DEFLECTION 3
 
-/**
- * The place of `set_of_thickness` in CoamingGasketSetOutcome.
- */
+/// The place of `set_of_thickness` in CoamingGasketSetOutcome.
 #define COAMING_PLACE_GASKET_SET_OUTCOME_SET_OF_THICKNESS 4
 
-/**
- * The place of `follow_ratio` in CoamingGasketSetOutcome.
- */
+/// The place of `follow_ratio` in CoamingGasketSetOutcome.
 #define COAMING_PLACE_GASKET_SET_OUTCOME_FOLLOW_RATIO 5
 
-/**
- * The place of `youngs_modulus` in CoamingGasketSpacing.
- */
+/// The place of `youngs_modulus` in CoamingGasketSpacing.
 #define COAMING_PLACE_GASKET_SPACING_YOUNGS_MODULUS 0
 
-/**
- * The place of `second_moment` in CoamingGasketSpacing.
- */
+/// The place of `second_moment` in CoamingGasketSpacing.
 #define COAMING_PLACE_GASKET_SPACING_SECOND_MOMENT 1
 
-/**
- * The place of `line_stiffness` in CoamingGasketSpacing.
- */
+/// The place of `line_stiffness` in CoamingGasketSpacing.
 #define COAMING_PLACE_GASKET_SPACING_LINE_STIFFNESS 2
 
-/**
- * The place of `pitch` in CoamingGasketSpacing.
- */
+/// The place of `pitch` in CoamingGasketSpacing.
 #define COAMING_PLACE_GASKET_SPACING_PITCH 3
 
-/**
- * The place of `mean_compressed` in CoamingGasketSpacing.
- */
+/// The place of `mean_compressed` in CoamingGasketSpacing.
 #define COAMING_PLACE_GASKET_SPACING_MEAN_COMPRESSED 4
 
-/**
- * The place of `wanted_ratio` in CoamingGasketSpacing.
- */
+/// The place of `wanted_ratio` in CoamingGasketSpacing.
 #define COAMING_PLACE_GASKET_SPACING_WANTED_RATIO 5
 
-/**
- * The place of `foundation_parameter` in CoamingGasketSpacingOutcome.
- */
+/// The place of `foundation_parameter` in CoamingGasketSpacingOutcome.
 #define COAMING_PLACE_GASKET_SPACING_OUTCOME_FOUNDATION_PARAMETER 0
 
-/**
- * The place of `pitch_parameter` in CoamingGasketSpacingOutcome.
- */
+/// The place of `pitch_parameter` in CoamingGasketSpacingOutcome.
 #define COAMING_PLACE_GASKET_SPACING_OUTCOME_PITCH_PARAMETER 1
 
-/**
- * The place of `compression_ratio` in CoamingGasketSpacingOutcome.
- */
+/// The place of `compression_ratio` in CoamingGasketSpacingOutcome.
 #define COAMING_PLACE_GASKET_SPACING_OUTCOME_COMPRESSION_RATIO 2
 
-/**
- * The place of `compressed_at_latch` in CoamingGasketSpacingOutcome.
- */
+/// The place of `compressed_at_latch` in CoamingGasketSpacingOutcome.
 #define COAMING_PLACE_GASKET_SPACING_OUTCOME_COMPRESSED_AT_LATCH 3
 
-/**
- * The place of `compressed_between` in CoamingGasketSpacingOutcome.
- */
+/// The place of `compressed_between` in CoamingGasketSpacingOutcome.
 #define COAMING_PLACE_GASKET_SPACING_OUTCOME_COMPRESSED_BETWEEN 4
 
-/**
- * The place of `latch_force` in CoamingGasketSpacingOutcome.
- */
+/// The place of `latch_force` in CoamingGasketSpacingOutcome.
 #define COAMING_PLACE_GASKET_SPACING_OUTCOME_LATCH_FORCE 5
 
-/**
- * The place of `wanted_pitch_parameter` in CoamingGasketSpacingOutcome.
- */
+/// The place of `wanted_pitch_parameter` in CoamingGasketSpacingOutcome.
 #define COAMING_PLACE_GASKET_SPACING_OUTCOME_WANTED_PITCH_PARAMETER 6
 
-/**
- * The place of `needed_pitch` in CoamingGasketSpacingOutcome.
- */
+/// The place of `needed_pitch` in CoamingGasketSpacingOutcome.
 #define COAMING_PLACE_GASKET_SPACING_OUTCOME_NEEDED_PITCH 7
 
-/**
- * The place of `needed_second_moment` in CoamingGasketSpacingOutcome.
- */
+/// The place of `needed_second_moment` in CoamingGasketSpacingOutcome.
 #define COAMING_PLACE_GASKET_SPACING_OUTCOME_NEEDED_SECOND_MOMENT 8
 
-/**
- * The place of `needed_line_stiffness` in CoamingGasketSpacingOutcome.
- */
+/// The place of `needed_line_stiffness` in CoamingGasketSpacingOutcome.
 #define COAMING_PLACE_GASKET_SPACING_OUTCOME_NEEDED_LINE_STIFFNESS 9
 
-/**
- * The place of `length` in CoamingGasketStrip.
- */
+/// The place of `length` in CoamingGasketStrip.
 #define COAMING_PLACE_GASKET_STRIP_LENGTH 0
 
-/**
- * The place of `width` in CoamingGasketStrip.
- */
+/// The place of `width` in CoamingGasketStrip.
 #define COAMING_PLACE_GASKET_STRIP_WIDTH 1
 
-/**
- * The place of `strip_width` in CoamingGasketStrip.
- */
+/// The place of `strip_width` in CoamingGasketStrip.
 #define COAMING_PLACE_GASKET_STRIP_STRIP_WIDTH 2
 
-/**
- * The place of `corner_radius` in CoamingGasketStrip.
- */
+/// The place of `corner_radius` in CoamingGasketStrip.
 #define COAMING_PLACE_GASKET_STRIP_CORNER_RADIUS 4
 
-/**
- * The place of `smallest_radius_ratio` in CoamingGasketStrip.
- */
+/// The place of `smallest_radius_ratio` in CoamingGasketStrip.
 #define COAMING_PLACE_GASKET_STRIP_SMALLEST_RADIUS_RATIO 5
 
-/**
- * The place of `extra_length` in CoamingGasketStrip.
- */
+/// The place of `extra_length` in CoamingGasketStrip.
 #define COAMING_PLACE_GASKET_STRIP_EXTRA_LENGTH 6
 
-/**
- * The place of `path_length` in CoamingGasketStripOutcome.
- */
+/// The place of `path_length` in CoamingGasketStripOutcome.
 #define COAMING_PLACE_GASKET_STRIP_OUTCOME_PATH_LENGTH 0
 
-/**
- * The place of `cut_length` in CoamingGasketStripOutcome.
- */
+/// The place of `cut_length` in CoamingGasketStripOutcome.
 #define COAMING_PLACE_GASKET_STRIP_OUTCOME_CUT_LENGTH 1
 
-/**
- * The place of `long_piece` in CoamingGasketStripOutcome.
- */
+/// The place of `long_piece` in CoamingGasketStripOutcome.
 #define COAMING_PLACE_GASKET_STRIP_OUTCOME_LONG_PIECE 4
 
-/**
- * The place of `short_piece` in CoamingGasketStripOutcome.
- */
+/// The place of `short_piece` in CoamingGasketStripOutcome.
 #define COAMING_PLACE_GASKET_STRIP_OUTCOME_SHORT_PIECE 5
 
-/**
- * The place of `longest_straight` in CoamingGasketStripOutcome.
- */
+/// The place of `longest_straight` in CoamingGasketStripOutcome.
 #define COAMING_PLACE_GASKET_STRIP_OUTCOME_LONGEST_STRAIGHT 6
 
-/**
- * The place of `corner_stretch` in CoamingGasketStripOutcome.
- */
+/// The place of `corner_stretch` in CoamingGasketStripOutcome.
 #define COAMING_PLACE_GASKET_STRIP_OUTCOME_CORNER_STRETCH 7
 
-/**
- * The place of `line_force` in CoamingGasketTightness.
- */
+/// The place of `line_force` in CoamingGasketTightness.
 #define COAMING_PLACE_GASKET_TIGHTNESS_LINE_FORCE 0
 
-/**
- * The place of `width` in CoamingGasketTightness.
- */
+/// The place of `width` in CoamingGasketTightness.
 #define COAMING_PLACE_GASKET_TIGHTNESS_WIDTH 1
 
-/**
- * The place of `path_length` in CoamingGasketTightness.
- */
+/// The place of `path_length` in CoamingGasketTightness.
 #define COAMING_PLACE_GASKET_TIGHTNESS_PATH_LENGTH 2
 
-/**
- * The place of `lifting_pressure` in CoamingGasketTightness.
- */
+/// The place of `lifting_pressure` in CoamingGasketTightness.
 #define COAMING_PLACE_GASKET_TIGHTNESS_LIFTING_PRESSURE 3
 
-/**
- * The place of `sealed_area` in CoamingGasketTightness.
- */
+/// The place of `sealed_area` in CoamingGasketTightness.
 #define COAMING_PLACE_GASKET_TIGHTNESS_SEALED_AREA 4
 
-/**
- * The place of `mass` in CoamingGasketTightness.
- */
+/// The place of `mass` in CoamingGasketTightness.
 #define COAMING_PLACE_GASKET_TIGHTNESS_MASS 5
 
-/**
- * The place of `acceleration` in CoamingGasketTightness.
- */
+/// The place of `acceleration` in CoamingGasketTightness.
 #define COAMING_PLACE_GASKET_TIGHTNESS_ACCELERATION 6
 
-/**
- * The place of `pressure_difference` in CoamingGasketTightness.
- */
+/// The place of `pressure_difference` in CoamingGasketTightness.
 #define COAMING_PLACE_GASKET_TIGHTNESS_PRESSURE_DIFFERENCE 7
 
-/**
- * The place of `lift` in CoamingGasketTightnessOutcome.
- */
+/// The place of `lift` in CoamingGasketTightnessOutcome.
 #define COAMING_PLACE_GASKET_TIGHTNESS_OUTCOME_LIFT 0
 
-/**
- * The place of `residual_line_force` in CoamingGasketTightnessOutcome.
- */
+/// The place of `residual_line_force` in CoamingGasketTightnessOutcome.
 #define COAMING_PLACE_GASKET_TIGHTNESS_OUTCOME_RESIDUAL_LINE_FORCE 1
 
-/**
- * The place of `contact_pressure` in CoamingGasketTightnessOutcome.
- */
+/// The place of `contact_pressure` in CoamingGasketTightnessOutcome.
 #define COAMING_PLACE_GASKET_TIGHTNESS_OUTCOME_CONTACT_PRESSURE 2
 
-/**
- * The place of `contact_ratio` in CoamingGasketTightnessOutcome.
- */
+/// The place of `contact_ratio` in CoamingGasketTightnessOutcome.
 #define COAMING_PLACE_GASKET_TIGHTNESS_OUTCOME_CONTACT_RATIO 3
 
-/**
- * The place of `youngs_modulus` in CoamingRubberBlock.
- */
+/// The place of `youngs_modulus` in CoamingRubberBlock.
 #define COAMING_PLACE_RUBBER_BLOCK_YOUNGS_MODULUS 0
 
-/**
- * The place of `stiffening` in CoamingRubberBlock.
- */
+/// The place of `stiffening` in CoamingRubberBlock.
 #define COAMING_PLACE_RUBBER_BLOCK_STIFFENING 1
 
-/**
- * The place of `length` in CoamingRubberBlock.
- */
+/// The place of `length` in CoamingRubberBlock.
 #define COAMING_PLACE_RUBBER_BLOCK_LENGTH 2
 
-/**
- * The place of `width` in CoamingRubberBlock.
- */
+/// The place of `width` in CoamingRubberBlock.
 #define COAMING_PLACE_RUBBER_BLOCK_WIDTH 3
 
-/**
- * The place of `thickness` in CoamingRubberBlock.
- */
+/// The place of `thickness` in CoamingRubberBlock.
 #define COAMING_PLACE_RUBBER_BLOCK_THICKNESS 4
 
-/**
- * The place of `compression` in CoamingRubberBlock.
- */
+/// The place of `compression` in CoamingRubberBlock.
 #define COAMING_PLACE_RUBBER_BLOCK_COMPRESSION 6
 
-/**
- * The place of `shape_factor` in CoamingRubberBlockOutcome.
- */
+/// The place of `shape_factor` in CoamingRubberBlockOutcome.
 #define COAMING_PLACE_RUBBER_BLOCK_OUTCOME_SHAPE_FACTOR 0
 
-/**
- * The place of `apparent_modulus` in CoamingRubberBlockOutcome.
- */
+/// The place of `apparent_modulus` in CoamingRubberBlockOutcome.
 #define COAMING_PLACE_RUBBER_BLOCK_OUTCOME_APPARENT_MODULUS 1
 
-/**
- * The place of `pressure` in CoamingRubberBlockOutcome.
- */
+/// The place of `pressure` in CoamingRubberBlockOutcome.
 #define COAMING_PLACE_RUBBER_BLOCK_OUTCOME_PRESSURE 2
 
-/**
- * The place of `force` in CoamingRubberBlockOutcome.
- */
+/// The place of `force` in CoamingRubberBlockOutcome.
 #define COAMING_PLACE_RUBBER_BLOCK_OUTCOME_FORCE 3
 
-/**
- * The place of `stiffness` in CoamingRubberBlockOutcome.
- */
+/// The place of `stiffness` in CoamingRubberBlockOutcome.
 #define COAMING_PLACE_RUBBER_BLOCK_OUTCOME_STIFFNESS 4
 
-/**
- * The place of `youngs_modulus` in CoamingRubberStrip.
- */
+/// The place of `youngs_modulus` in CoamingRubberStrip.
 #define COAMING_PLACE_RUBBER_STRIP_YOUNGS_MODULUS 0
 
-/**
- * The place of `stiffening` in CoamingRubberStrip.
- */
+/// The place of `stiffening` in CoamingRubberStrip.
 #define COAMING_PLACE_RUBBER_STRIP_STIFFENING 1
 
-/**
- * The place of `width` in CoamingRubberStrip.
- */
+/// The place of `width` in CoamingRubberStrip.
 #define COAMING_PLACE_RUBBER_STRIP_WIDTH 2
 
-/**
- * The place of `thickness` in CoamingRubberStrip.
- */
+/// The place of `thickness` in CoamingRubberStrip.
 #define COAMING_PLACE_RUBBER_STRIP_THICKNESS 3
 
-/**
- * The place of `compression` in CoamingRubberStrip.
- */
+/// The place of `compression` in CoamingRubberStrip.
 #define COAMING_PLACE_RUBBER_STRIP_COMPRESSION 5
 
-/**
- * The place of `shape_factor` in CoamingRubberStripOutcome.
- */
+/// The place of `shape_factor` in CoamingRubberStripOutcome.
 #define COAMING_PLACE_RUBBER_STRIP_OUTCOME_SHAPE_FACTOR 0
 
-/**
- * The place of `apparent_modulus` in CoamingRubberStripOutcome.
- */
+/// The place of `apparent_modulus` in CoamingRubberStripOutcome.
 #define COAMING_PLACE_RUBBER_STRIP_OUTCOME_APPARENT_MODULUS 1
 
-/**
- * The place of `pressure` in CoamingRubberStripOutcome.
- */
+/// The place of `pressure` in CoamingRubberStripOutcome.
 #define COAMING_PLACE_RUBBER_STRIP_OUTCOME_PRESSURE 2
 
-/**
- * The place of `line_force` in CoamingRubberStripOutcome.
- */
+/// The place of `line_force` in CoamingRubberStripOutcome.
 #define COAMING_PLACE_RUBBER_STRIP_OUTCOME_LINE_FORCE 3
 
-/**
- * The place of `line_stiffness` in CoamingRubberStripOutcome.
- */
+/// The place of `line_stiffness` in CoamingRubberStripOutcome.
 #define COAMING_PLACE_RUBBER_STRIP_OUTCOME_LINE_STIFFNESS 4
 
-/**
- * The place of `shore_a` in CoamingShoreModulus.
- */
+/// The place of `shore_a` in CoamingShoreModulus.
 #define COAMING_PLACE_SHORE_MODULUS_SHORE_A 0
 
-/**
- * The place of `youngs_modulus` in CoamingShoreModulusOutcome.
- */
+/// The place of `youngs_modulus` in CoamingShoreModulusOutcome.
 #define COAMING_PLACE_SHORE_MODULUS_OUTCOME_YOUNGS_MODULUS 0
 
-/**
- * The place of `log_linear_modulus` in CoamingShoreModulusOutcome.
- */
+/// The place of `log_linear_modulus` in CoamingShoreModulusOutcome.
 #define COAMING_PLACE_SHORE_MODULUS_OUTCOME_LOG_LINEAR_MODULUS 1
 
-/**
- * The place of `line_force` in CoamingLatchForce.
- */
+/// The place of `line_force` in CoamingLatchForce.
 #define COAMING_PLACE_LATCH_FORCE_LINE_FORCE 0
 
-/**
- * The place of `path_length` in CoamingLatchForce.
- */
+/// The place of `path_length` in CoamingLatchForce.
 #define COAMING_PLACE_LATCH_FORCE_PATH_LENGTH 1
 
-/**
- * The place of `pressure` in CoamingLatchForce.
- */
+/// The place of `pressure` in CoamingLatchForce.
 #define COAMING_PLACE_LATCH_FORCE_PRESSURE 3
 
-/**
- * The place of `sealed_area` in CoamingLatchForce.
- */
+/// The place of `sealed_area` in CoamingLatchForce.
 #define COAMING_PLACE_LATCH_FORCE_SEALED_AREA 4
 
-/**
- * The place of `lever_ratio` in CoamingLatchForce.
- */
+/// The place of `lever_ratio` in CoamingLatchForce.
 #define COAMING_PLACE_LATCH_FORCE_LEVER_RATIO 5
 
-/**
- * The place of `efficiency` in CoamingLatchForce.
- */
+/// The place of `efficiency` in CoamingLatchForce.
 #define COAMING_PLACE_LATCH_FORCE_EFFICIENCY 6
 
-/**
- * The place of `hand_force_limit` in CoamingLatchForce.
- */
+/// The place of `hand_force_limit` in CoamingLatchForce.
 #define COAMING_PLACE_LATCH_FORCE_HAND_FORCE_LIMIT 8
 
-/**
- * The place of `working_load` in CoamingLatchForce.
- */
+/// The place of `working_load` in CoamingLatchForce.
 #define COAMING_PLACE_LATCH_FORCE_WORKING_LOAD 9
 
-/**
- * The place of `gasket_force` in CoamingLatchForceOutcome.
- */
+/// The place of `gasket_force` in CoamingLatchForceOutcome.
 #define COAMING_PLACE_LATCH_FORCE_OUTCOME_GASKET_FORCE 0
 
-/**
- * The place of `pressure_force` in CoamingLatchForceOutcome.
- */
+/// The place of `pressure_force` in CoamingLatchForceOutcome.
 #define COAMING_PLACE_LATCH_FORCE_OUTCOME_PRESSURE_FORCE 1
 
-/**
- * The place of `closing_force` in CoamingLatchForceOutcome.
- */
+/// The place of `closing_force` in CoamingLatchForceOutcome.
 #define COAMING_PLACE_LATCH_FORCE_OUTCOME_CLOSING_FORCE 2
 
-/**
- * The place of `latch_force` in CoamingLatchForceOutcome.
- */
+/// The place of `latch_force` in CoamingLatchForceOutcome.
 #define COAMING_PLACE_LATCH_FORCE_OUTCOME_LATCH_FORCE 3
 
-/**
- * The place of `hand_force` in CoamingLatchForceOutcome.
- */
+/// The place of `hand_force` in CoamingLatchForceOutcome.
 #define COAMING_PLACE_LATCH_FORCE_OUTCOME_HAND_FORCE 4
 
-/**
- * The place of `hand_force_ratio` in CoamingLatchForceOutcome.
- */
+/// The place of `hand_force_ratio` in CoamingLatchForceOutcome.
 #define COAMING_PLACE_LATCH_FORCE_OUTCOME_HAND_FORCE_RATIO 5
 
-/**
- * The place of `working_load_ratio` in CoamingLatchForceOutcome.
- */
+/// The place of `working_load_ratio` in CoamingLatchForceOutcome.
 #define COAMING_PLACE_LATCH_FORCE_OUTCOME_WORKING_LOAD_RATIO 6
 
-/**
- * The place of `mass` in CoamingLatchHold.
- */
+/// The place of `mass` in CoamingLatchHold.
 #define COAMING_PLACE_LATCH_HOLD_MASS 0
 
-/**
- * The place of `acceleration` in CoamingLatchHold.
- */
+/// The place of `acceleration` in CoamingLatchHold.
 #define COAMING_PLACE_LATCH_HOLD_ACCELERATION 1
 
-/**
- * The place of `latch_force` in CoamingLatchHold.
- */
+/// The place of `latch_force` in CoamingLatchHold.
 #define COAMING_PLACE_LATCH_HOLD_LATCH_FORCE 3
 
-/**
- * The place of `working_load` in CoamingLatchHold.
- */
+/// The place of `working_load` in CoamingLatchHold.
 #define COAMING_PLACE_LATCH_HOLD_WORKING_LOAD 4
 
-/**
- * The place of `inertia_force` in CoamingLatchHoldOutcome.
- */
+/// The place of `inertia_force` in CoamingLatchHoldOutcome.
 #define COAMING_PLACE_LATCH_HOLD_OUTCOME_INERTIA_FORCE 0
 
-/**
- * The place of `closing_force` in CoamingLatchHoldOutcome.
- */
+/// The place of `closing_force` in CoamingLatchHoldOutcome.
 #define COAMING_PLACE_LATCH_HOLD_OUTCOME_CLOSING_FORCE 1
 
-/**
- * The place of `residual_contact` in CoamingLatchHoldOutcome.
- */
+/// The place of `residual_contact` in CoamingLatchHoldOutcome.
 #define COAMING_PLACE_LATCH_HOLD_OUTCOME_RESIDUAL_CONTACT 2
 
-/**
- * The place of `residual_share` in CoamingLatchHoldOutcome.
- */
+/// The place of `residual_share` in CoamingLatchHoldOutcome.
 #define COAMING_PLACE_LATCH_HOLD_OUTCOME_RESIDUAL_SHARE 3
 
-/**
- * The place of `largest_latch_force` in CoamingLatchHoldOutcome.
- */
+/// The place of `largest_latch_force` in CoamingLatchHoldOutcome.
 #define COAMING_PLACE_LATCH_HOLD_OUTCOME_LARGEST_LATCH_FORCE 4
 
-/**
- * The place of `working_load_ratio` in CoamingLatchHoldOutcome.
- */
+/// The place of `working_load_ratio` in CoamingLatchHoldOutcome.
 #define COAMING_PLACE_LATCH_HOLD_OUTCOME_WORKING_LOAD_RATIO 5
 
-/**
- * The place of `compressed` in CoamingLatchTravel.
- */
+/// The place of `compressed` in CoamingLatchTravel.
 #define COAMING_PLACE_LATCH_TRAVEL_COMPRESSED 0
 
-/**
- * The place of `stand_off` in CoamingLatchTravel.
- */
+/// The place of `stand_off` in CoamingLatchTravel.
 #define COAMING_PLACE_LATCH_TRAVEL_STAND_OFF 1
 
-/**
- * The place of `bow` in CoamingLatchTravel.
- */
+/// The place of `bow` in CoamingLatchTravel.
 #define COAMING_PLACE_LATCH_TRAVEL_BOW 2
 
-/**
- * The place of `tolerance` in CoamingLatchTravel.
- */
+/// The place of `tolerance` in CoamingLatchTravel.
 #define COAMING_PLACE_LATCH_TRAVEL_TOLERANCE 3
 
-/**
- * The place of `release_clearance` in CoamingLatchTravel.
- */
+/// The place of `release_clearance` in CoamingLatchTravel.
 #define COAMING_PLACE_LATCH_TRAVEL_RELEASE_CLEARANCE 4
 
-/**
- * The place of `set_of_deflection` in CoamingLatchTravel.
- */
+/// The place of `set_of_deflection` in CoamingLatchTravel.
 #define COAMING_PLACE_LATCH_TRAVEL_SET_OF_DEFLECTION 5
 
-/**
- * The place of `travel` in CoamingLatchTravel.
- */
+/// The place of `travel` in CoamingLatchTravel.
 #define COAMING_PLACE_LATCH_TRAVEL_TRAVEL 6
 
-/**
- * The place of `release_travel` in CoamingLatchTravel.
- */
+/// The place of `release_travel` in CoamingLatchTravel.
 #define COAMING_PLACE_LATCH_TRAVEL_RELEASE_TRAVEL 7
 
-/**
- * The place of `needed_travel` in CoamingLatchTravelOutcome.
- */
+/// The place of `needed_travel` in CoamingLatchTravelOutcome.
 #define COAMING_PLACE_LATCH_TRAVEL_OUTCOME_NEEDED_TRAVEL 0
 
-/**
- * The place of `travel_left` in CoamingLatchTravelOutcome.
- */
+/// The place of `travel_left` in CoamingLatchTravelOutcome.
 #define COAMING_PLACE_LATCH_TRAVEL_OUTCOME_TRAVEL_LEFT 1
 
-/**
- * The place of `rebound` in CoamingLatchTravelOutcome.
- */
+/// The place of `rebound` in CoamingLatchTravelOutcome.
 #define COAMING_PLACE_LATCH_TRAVEL_OUTCOME_REBOUND 2
 
-/**
- * The place of `needed_release_travel` in CoamingLatchTravelOutcome.
- */
+/// The place of `needed_release_travel` in CoamingLatchTravelOutcome.
 #define COAMING_PLACE_LATCH_TRAVEL_OUTCOME_NEEDED_RELEASE_TRAVEL 3
 
-/**
- * The place of `release_travel_left` in CoamingLatchTravelOutcome.
- */
+/// The place of `release_travel_left` in CoamingLatchTravelOutcome.
 #define COAMING_PLACE_LATCH_TRAVEL_OUTCOME_RELEASE_TRAVEL_LEFT 4
 
-/**
- * The place of `latch_force` in CoamingLatchMissing.
- */
+/// The place of `latch_force` in CoamingLatchMissing.
 #define COAMING_PLACE_LATCH_MISSING_LATCH_FORCE 0
 
-/**
- * The place of `working_load` in CoamingLatchMissing.
- */
+/// The place of `working_load` in CoamingLatchMissing.
 #define COAMING_PLACE_LATCH_MISSING_WORKING_LOAD 2
 
-/**
- * The place of `even_share` in CoamingLatchMissingOutcome.
- */
+/// The place of `even_share` in CoamingLatchMissingOutcome.
 #define COAMING_PLACE_LATCH_MISSING_OUTCOME_EVEN_SHARE 0
 
-/**
- * The place of `neighbour_share` in CoamingLatchMissingOutcome.
- */
+/// The place of `neighbour_share` in CoamingLatchMissingOutcome.
 #define COAMING_PLACE_LATCH_MISSING_OUTCOME_NEIGHBOUR_SHARE 1
 
-/**
- * The place of `largest_latch_force` in CoamingLatchMissingOutcome.
- */
+/// The place of `largest_latch_force` in CoamingLatchMissingOutcome.
 #define COAMING_PLACE_LATCH_MISSING_OUTCOME_LARGEST_LATCH_FORCE 2
 
-/**
- * The place of `working_load_ratio` in CoamingLatchMissingOutcome.
- */
+/// The place of `working_load_ratio` in CoamingLatchMissingOutcome.
 #define COAMING_PLACE_LATCH_MISSING_OUTCOME_WORKING_LOAD_RATIO 3
 
-/**
- * The place of `mass` in CoamingLidTether.
- */
+/// The place of `mass` in CoamingLidTether.
 #define COAMING_PLACE_LID_TETHER_MASS 0
 
-/**
- * The place of `free_fall` in CoamingLidTether.
- */
+/// The place of `free_fall` in CoamingLidTether.
 #define COAMING_PLACE_LID_TETHER_FREE_FALL 1
 
-/**
- * The place of `stiffness` in CoamingLidTether.
- */
+/// The place of `stiffness` in CoamingLidTether.
 #define COAMING_PLACE_LID_TETHER_STIFFNESS 2
 
-/**
- * The place of `working_load` in CoamingLidTether.
- */
+/// The place of `working_load` in CoamingLidTether.
 #define COAMING_PLACE_LID_TETHER_WORKING_LOAD 3
 
-/**
- * The place of `weight` in CoamingLidTetherOutcome.
- */
+/// The place of `weight` in CoamingLidTetherOutcome.
 #define COAMING_PLACE_LID_TETHER_OUTCOME_WEIGHT 0
 
-/**
- * The place of `largest_force` in CoamingLidTetherOutcome.
- */
+/// The place of `largest_force` in CoamingLidTetherOutcome.
 #define COAMING_PLACE_LID_TETHER_OUTCOME_LARGEST_FORCE 1
 
-/**
- * The place of `largest_stretch` in CoamingLidTetherOutcome.
- */
+/// The place of `largest_stretch` in CoamingLidTetherOutcome.
 #define COAMING_PLACE_LID_TETHER_OUTCOME_LARGEST_STRETCH 2
 
-/**
- * The place of `energy` in CoamingLidTetherOutcome.
- */
+/// The place of `energy` in CoamingLidTetherOutcome.
 #define COAMING_PLACE_LID_TETHER_OUTCOME_ENERGY 3
 
-/**
- * The place of `working_load_ratio` in CoamingLidTetherOutcome.
- */
+/// The place of `working_load_ratio` in CoamingLidTetherOutcome.
 #define COAMING_PLACE_LID_TETHER_OUTCOME_WORKING_LOAD_RATIO 4
 
-/**
- * Why a call failed. It owns nothing and needs no freeing; a call that succeeds leaves it untouched.
- */
+/// Why a call failed. It owns nothing and needs no freeing; a call that succeeds leaves it untouched.
 typedef struct CoamingFault {
-  /**
-   * The permanent code of the cause, the same as the status.
-   */
+  /// The permanent code of the cause, the same as the status.
   uint32_t code;
-  /**
-   * The path of the field at fault, without the unit suffix, such as `thickness`; empty where there is none.
-   */
+  /// The path of the field at fault, without the unit suffix, such as `thickness`; empty where there is none.
   char field[64];
-  /**
-   * The value at fault, in SI units; NaN where there is none.
-   */
+  /// The value at fault, in SI units; NaN where there is none.
   double value;
-  /**
-   * What is wrong and what is accepted, in one sentence.
-   */
+  /// What is wrong and what is accepted, in one sentence.
   char message[256];
-  /**
-   * The row of a batch that failed, from 0; -1 outside a batch.
-   */
+  /// The row of a batch that failed, from 0; -1 outside a batch.
   int64_t index;
 } CoamingFault;
 
-/**
- * Basic dimensions of a screw thread, computed from its nominal diameter and pitch.
- *
- * # Formula
- * H = (√3/2) P; d2 = d − (3/4) H; d1 = d − (5/4) H.
- * Metric root: d3 = d − (17/12) H. Unified root (UNR form): d3 = d − (11/8) H.
- * Metric stress area: As = (π/4) ((d2 + d3)/2)². Unified: As = (π/4) (d − (9/8) H)², printed as d − 0.9743 P.
- * Stress diameter d0 = √(4 As/π); lead angle φ = atan(P/(π d2)).
- *
- * # Validity
- * Threads of 60° with one start. Basic sizes: tolerances and coating are not in them.
- * The root of a unified thread is that of the UNR form; older tables give d − 1.2269 P, which is deeper.
- *
- * # Source
- * ISO 68-1 (profile), ISO 261 and ISO 262 (diameters and pitches), ISO 724 (basic dimensions), ISO 898-1 (stress area);
- * ASME B1.1 for the unified series.
- */
+/// Basic dimensions of a screw thread, computed from its nominal diameter and pitch.
+///
+/// # Formula
+/// H = (√3/2) P; d2 = d − (3/4) H; d1 = d − (5/4) H.
+/// Metric root: d3 = d − (17/12) H. Unified root (UNR form): d3 = d − (11/8) H.
+/// Metric stress area: As = (π/4) ((d2 + d3)/2)². Unified: As = (π/4) (d − (9/8) H)², printed as d − 0.9743 P.
+/// Stress diameter d0 = √(4 As/π); lead angle φ = atan(P/(π d2)).
+///
+/// # Validity
+/// Threads of 60° with one start. Basic sizes: tolerances and coating are not in them.
+/// The root of a unified thread is that of the UNR form; older tables give d − 1.2269 P, which is deeper.
+///
+/// # Source
+/// ISO 68-1 (profile), ISO 261 and ISO 262 (diameters and pitches), ISO 724 (basic dimensions), ISO 898-1 (stress area);
+/// ASME B1.1 for the unified series.
 typedef struct CoamingThread {
-  /**
-   * Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
-   */
+  /// Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
   uint32_t designation;
 } CoamingThread;
 
-/**
- * Outcome of `Thread`.
- */
+/// Outcome of `Thread`.
 typedef struct CoamingThreadOutcome {
-  /**
-   * Form and series. One of the constants COAMING_THREAD_FORM_....
-   */
+  /// Form and series. One of the constants COAMING_THREAD_FORM_....
   uint32_t form;
-  /**
-   * Nominal (major) diameter, d. Unit: m.
-   */
+  /// Nominal (major) diameter, d. Unit: m.
   double nominal_diameter_m;
-  /**
-   * Pitch, P. Unit: m.
-   */
+  /// Pitch, P. Unit: m.
   double pitch_m;
-  /**
-   * Height of the fundamental triangle, H. Unit: m.
-   */
+  /// Height of the fundamental triangle, H. Unit: m.
   double triangle_height_m;
-  /**
-   * Height of the external thread from crest to root, h3 = (d − d3)/2. Unit: m.
-   */
+  /// Height of the external thread from crest to root, h3 = (d − d3)/2. Unit: m.
   double thread_height_m;
-  /**
-   * Pitch diameter, d2. Unit: m.
-   */
+  /// Pitch diameter, d2. Unit: m.
   double pitch_diameter_m;
-  /**
-   * Minor diameter of the internal thread, d1 (also D1). Unit: m.
-   */
+  /// Minor diameter of the internal thread, d1 (also D1). Unit: m.
   double minor_diameter_m;
-  /**
-   * Root diameter of the external thread, d3. Unit: m.
-   */
+  /// Root diameter of the external thread, d3. Unit: m.
   double root_diameter_m;
-  /**
-   * Diameter of the stress area, d0. Unit: m.
-   */
+  /// Diameter of the stress area, d0. Unit: m.
   double stress_diameter_m;
-  /**
-   * Stress area, As. Unit: m^2.
-   */
+  /// Stress area, As. Unit: m^2.
   double stress_area_m2;
-  /**
-   * Lead angle at the pitch diameter, φ. Unit: rad.
-   */
+  /// Lead angle at the pitch diameter, φ. Unit: rad.
   double lead_angle_rad;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingThreadOutcome;
 
-/**
- * A column of the input: one SI value for each row.
- */
+/// A column of the input: one SI value for each row.
 typedef struct CoamingColumn {
-  /**
-   * The field: one of the constants `COAMING_PLACE_...` of the input.
-   */
+  /// The field: one of the constants `COAMING_PLACE_...` of the input.
   uint32_t place;
-  /**
-   * The value of row 0.
-   */
+  /// The value of row 0.
   const double *values;
-  /**
-   * From one row's value to the next, in elements: 1 for an array, 0 for the same value in every row, negative to go
-   * backwards.
-   */
+  /// From one row's value to the next, in elements: 1 for an array, 0 for the same value in every row, negative to go
+  /// backwards.
   int64_t stride;
 } CoamingColumn;
 
-/**
- * A column wanted of the outcome: room for one SI value for each row. NaN stands for an absent outcome here, and only
- * here.
- */
+/// A column wanted of the outcome: room for one SI value for each row. NaN stands for an absent outcome here, and only
+/// here.
 typedef struct CoamingWanted {
-  /**
-   * The field: one of the constants `COAMING_PLACE_..._OUTCOME_...` of the outcome.
-   */
+  /// The field: one of the constants `COAMING_PLACE_..._OUTCOME_...` of the outcome.
   uint32_t place;
-  /**
-   * Room for the value of row 0.
-   */
+  /// Room for the value of row 0.
   double *values;
-  /**
-   * From one row's value to the next, in elements; not 0.
-   */
+  /// From one row's value to the next, in elements; not 0.
   int64_t stride;
 } CoamingWanted;
 
-/**
- * The rows of a batch: what is given and what is wanted, at least one column. A wanted column may be the very array of
- * a given one, but columns must not overlap otherwise.
- */
+/// The rows of a batch: what is given and what is wanted, at least one column. A wanted column may be the very array of
+/// a given one, but columns must not overlap otherwise.
 typedef struct CoamingBatch {
-  /**
-   * The number of rows.
-   */
+  /// The number of rows.
   size_t rows;
-  /**
-   * The columns given; every other field has its value in the input struct.
-   */
+  /// The columns given; every other field has its value in the input struct.
   const struct CoamingColumn *columns;
-  /**
-   * How many columns are given.
-   */
+  /// How many columns are given.
   size_t column_count;
-  /**
-   * The columns wanted.
-   */
+  /// The columns wanted.
   const struct CoamingWanted *wanted;
-  /**
-   * How many columns are wanted.
-   */
+  /// How many columns are wanted.
   size_t wanted_count;
 } CoamingBatch;
 
-/**
- * Torque that tightens a screw to a preload, in the long form.
- *
- * # Formula
- * T = F (d2/2) tan(φ + ρ) + F μh Dm/(2 sin γ) + Tp, with tan φ = P/(π d2), tan ρ = μt/cos 30°, Dm = (Do + Di)/2.
- * γ is the half angle of the seat: 90° for a flat head, 45° for a 90° countersunk head.
- * Nut factor K = (T − Tp)/(F d). Stress: σ = F/As, τ = (thread torque + Tp)/(π d0³/12), σe = √(σ² + 3 τ²).
- *
- * # Validity
- * One start, 60° thread, turned from the head or the nut without bending. Coefficients of friction from 0.04 to 0.40 are tested.
- * The torsional section is taken as fully plastic, as VDI 2230 does for its limit of 90 % of the yield strength; below
- * yield the outer fibre has 4/3 of the τ that is given. Countersunk heads: full contact of the cone.
- *
- * # Source
- * VDI 2230-1 (2015), section 5.4.3; Budynas and Nisbett, Shigley's Mechanical Engineering Design, eq. 8-5 and 8-26.
- */
+/// Torque that tightens a screw to a preload, in the long form.
+///
+/// # Formula
+/// T = F (d2/2) tan(φ + ρ) + F μh Dm/(2 sin γ) + Tp, with tan φ = P/(π d2), tan ρ = μt/cos 30°, Dm = (Do + Di)/2.
+/// γ is the half angle of the seat: 90° for a flat head, 45° for a 90° countersunk head.
+/// Nut factor K = (T − Tp)/(F d). Stress: σ = F/As, τ = (thread torque + Tp)/(π d0³/12), σe = √(σ² + 3 τ²).
+///
+/// # Validity
+/// One start, 60° thread, turned from the head or the nut without bending. Coefficients of friction from 0.04 to 0.40 are tested.
+/// The torsional section is taken as fully plastic, as VDI 2230 does for its limit of 90 % of the yield strength; below
+/// yield the outer fibre has 4/3 of the τ that is given. Countersunk heads: full contact of the cone.
+///
+/// # Source
+/// VDI 2230-1 (2015), section 5.4.3; Budynas and Nisbett, Shigley's Mechanical Engineering Design, eq. 8-5 and 8-26.
 typedef struct CoamingTighteningTorque {
-  /**
-   * Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
-   */
+  /// Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
   uint32_t thread;
-  /**
-   * Preload that is wanted, F. Unit: N. Accepted: greater than 0 N.
-   */
+  /// Preload that is wanted, F. Unit: N. Accepted: greater than 0 N.
   double preload_n;
-  /**
-   * Coefficient of friction in the thread, μt. Accepted: at least 0 and at most 1.
-   */
+  /// Coefficient of friction in the thread, μt. Accepted: at least 0 and at most 1.
   double thread_friction;
-  /**
-   * Coefficient of friction under the turned head or nut, μh. Accepted: at least 0 and at most 1.
-   */
+  /// Coefficient of friction under the turned head or nut, μh. Accepted: at least 0 and at most 1.
   double head_friction;
-  /**
-   * Outer diameter of the bearing face, Do. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Outer diameter of the bearing face, Do. Unit: m. Accepted: greater than 0 mm.
   double bearing_outer_diameter_m;
-  /**
-   * Inner diameter of the bearing face, Di: usually the clearance hole. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Inner diameter of the bearing face, Di: usually the clearance hole. Unit: m. Accepted: greater than 0 mm.
   double bearing_inner_diameter_m;
-  /**
-   * Half angle of the seat, γ: 90 deg for a flat head, 45 deg for a 90 deg countersunk head. Unit: rad. Accepted: at least 5.73 deg and at most 90 deg.
-   */
+  /// Half angle of the seat, γ: 90 deg for a flat head, 45 deg for a 90 deg countersunk head. Unit: rad. Accepted: at least 5.73 deg and at most 90 deg.
   double seat_half_angle_rad;
-  /**
-   * Prevailing torque of a locking thread, Tp; zero where there is none. Unit: N·m. Accepted: at least 0 N·m.
-   */
+  /// Prevailing torque of a locking thread, Tp; zero where there is none. Unit: N·m. Accepted: at least 0 N·m.
   double prevailing_torque_n_m;
 } CoamingTighteningTorque;
 
-/**
- * Outcome of `TighteningTorque`.
- */
+/// Outcome of `TighteningTorque`.
 typedef struct CoamingTighteningTorqueOutcome {
-  /**
-   * Tightening torque, T. Unit: N·m.
-   */
+  /// Tightening torque, T. Unit: N·m.
   double torque_n_m;
-  /**
-   * Part that stretches the screw, F P/(2 π). Unit: N·m.
-   */
+  /// Part that stretches the screw, F P/(2 π). Unit: N·m.
   double stretching_torque_n_m;
-  /**
-   * Part in the thread, friction and stretch together. Unit: N·m.
-   */
+  /// Part in the thread, friction and stretch together. Unit: N·m.
   double thread_torque_n_m;
-  /**
-   * Part under the head. Unit: N·m.
-   */
+  /// Part under the head. Unit: N·m.
   double head_torque_n_m;
-  /**
-   * Nut factor, K = (T − Tp)/(F d).
-   */
+  /// Nut factor, K = (T − Tp)/(F d).
   double nut_factor;
-  /**
-   * Tension in the stress area, σ. Unit: Pa.
-   */
+  /// Tension in the stress area, σ. Unit: Pa.
   double tensile_stress_pa;
-  /**
-   * Torsional stress while tightening, τ. Unit: Pa.
-   */
+  /// Torsional stress while tightening, τ. Unit: Pa.
   double torsional_stress_pa;
-  /**
-   * Equivalent stress while tightening, σe. Unit: Pa.
-   */
+  /// Equivalent stress while tightening, σe. Unit: Pa.
   double equivalent_stress_pa;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingTighteningTorqueOutcome;
 
-/**
- * Preload that a tightening torque gives, in the long form.
- *
- * # Formula
- * The inverse of `tightening_torque`: F = (T − Tp)/[(d2/2) tan(φ + ρ) + μh Dm/(2 sin γ)].
- *
- * # Validity
- * As `tightening_torque`. The torque must be more than the prevailing torque; below it the screw does not clamp.
- *
- * # Source
- * VDI 2230-1 (2015), section 5.4.3; Budynas and Nisbett, Shigley's Mechanical Engineering Design, eq. 8-5 and 8-26.
- */
+/// Preload that a tightening torque gives, in the long form.
+///
+/// # Formula
+/// The inverse of `tightening_torque`: F = (T − Tp)/[(d2/2) tan(φ + ρ) + μh Dm/(2 sin γ)].
+///
+/// # Validity
+/// As `tightening_torque`. The torque must be more than the prevailing torque; below it the screw does not clamp.
+///
+/// # Source
+/// VDI 2230-1 (2015), section 5.4.3; Budynas and Nisbett, Shigley's Mechanical Engineering Design, eq. 8-5 and 8-26.
 typedef struct CoamingTighteningPreload {
-  /**
-   * Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
-   */
+  /// Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
   uint32_t thread;
-  /**
-   * Tightening torque, T. Unit: N·m. Accepted: greater than 0 N·m.
-   */
+  /// Tightening torque, T. Unit: N·m. Accepted: greater than 0 N·m.
   double torque_n_m;
-  /**
-   * Coefficient of friction in the thread, μt. Accepted: at least 0 and at most 1.
-   */
+  /// Coefficient of friction in the thread, μt. Accepted: at least 0 and at most 1.
   double thread_friction;
-  /**
-   * Coefficient of friction under the turned head or nut, μh. Accepted: at least 0 and at most 1.
-   */
+  /// Coefficient of friction under the turned head or nut, μh. Accepted: at least 0 and at most 1.
   double head_friction;
-  /**
-   * Outer diameter of the bearing face, Do. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Outer diameter of the bearing face, Do. Unit: m. Accepted: greater than 0 mm.
   double bearing_outer_diameter_m;
-  /**
-   * Inner diameter of the bearing face, Di: usually the clearance hole. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Inner diameter of the bearing face, Di: usually the clearance hole. Unit: m. Accepted: greater than 0 mm.
   double bearing_inner_diameter_m;
-  /**
-   * Half angle of the seat, γ: 90 deg for a flat head, 45 deg for a 90 deg countersunk head. Unit: rad. Accepted: at least 5.73 deg and at most 90 deg.
-   */
+  /// Half angle of the seat, γ: 90 deg for a flat head, 45 deg for a 90 deg countersunk head. Unit: rad. Accepted: at least 5.73 deg and at most 90 deg.
   double seat_half_angle_rad;
-  /**
-   * Prevailing torque of a locking thread, Tp; zero where there is none. Unit: N·m. Accepted: at least 0 N·m.
-   */
+  /// Prevailing torque of a locking thread, Tp; zero where there is none. Unit: N·m. Accepted: at least 0 N·m.
   double prevailing_torque_n_m;
 } CoamingTighteningPreload;
 
-/**
- * Outcome of `TighteningPreload`.
- */
+/// Outcome of `TighteningPreload`.
 typedef struct CoamingTighteningPreloadOutcome {
-  /**
-   * Preload, F. Unit: N.
-   */
+  /// Preload, F. Unit: N.
   double preload_n;
-  /**
-   * Part of the torque in the thread, friction and stretch together. Unit: N·m.
-   */
+  /// Part of the torque in the thread, friction and stretch together. Unit: N·m.
   double thread_torque_n_m;
-  /**
-   * Part of the torque under the head. Unit: N·m.
-   */
+  /// Part of the torque under the head. Unit: N·m.
   double head_torque_n_m;
-  /**
-   * Nut factor, K = (T − Tp)/(F d).
-   */
+  /// Nut factor, K = (T − Tp)/(F d).
   double nut_factor;
-  /**
-   * Tension in the stress area, σ. Unit: Pa.
-   */
+  /// Tension in the stress area, σ. Unit: Pa.
   double tensile_stress_pa;
-  /**
-   * Torsional stress while tightening, τ. Unit: Pa.
-   */
+  /// Torsional stress while tightening, τ. Unit: Pa.
   double torsional_stress_pa;
-  /**
-   * Equivalent stress while tightening, σe. Unit: Pa.
-   */
+  /// Equivalent stress while tightening, σe. Unit: Pa.
   double equivalent_stress_pa;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingTighteningPreloadOutcome;
 
-/**
- * Smallest, nominal and largest preload for a torque, by the scatter of friction and of the tool.
- *
- * # Formula
- * F = (T − Tp)/[(d2/2) tan(φ + ρ) + μh Dm/(2 sin γ)] at three states:
- * smallest: T (1 − a), largest friction, largest Tp; nominal; largest: T (1 + a), smallest friction, smallest Tp.
- * Tightening factor αA = Fmax/Fmin. Equivalent stress at the largest preload, as in `tightening_torque`.
- *
- * # Validity
- * As `tightening_torque`. The worst of tool and friction fall together: the band is wider than a statistical one.
- *
- * # Source
- * VDI 2230-1 (2015), section 5.4.3.
- */
+/// Smallest, nominal and largest preload for a torque, by the scatter of friction and of the tool.
+///
+/// # Formula
+/// F = (T − Tp)/[(d2/2) tan(φ + ρ) + μh Dm/(2 sin γ)] at three states:
+/// smallest: T (1 − a), largest friction, largest Tp; nominal; largest: T (1 + a), smallest friction, smallest Tp.
+/// Tightening factor αA = Fmax/Fmin. Equivalent stress at the largest preload, as in `tightening_torque`.
+///
+/// # Validity
+/// As `tightening_torque`. The worst of tool and friction fall together: the band is wider than a statistical one.
+///
+/// # Source
+/// VDI 2230-1 (2015), section 5.4.3.
 typedef struct CoamingTighteningScatter {
-  /**
-   * Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
-   */
+  /// Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
   uint32_t thread;
-  /**
-   * Tightening torque that is set, T. Unit: N·m. Accepted: greater than 0 N·m.
-   */
+  /// Tightening torque that is set, T. Unit: N·m. Accepted: greater than 0 N·m.
   double torque_n_m;
-  /**
-   * Tolerance of the tool as a part of the torque, a. Accepted: at least 0 and less than 1.
-   */
+  /// Tolerance of the tool as a part of the torque, a. Accepted: at least 0 and less than 1.
   double torque_tolerance;
-  /**
-   * Smallest coefficient of friction in the thread. Accepted: at least 0 and at most 1.
-   */
+  /// Smallest coefficient of friction in the thread. Accepted: at least 0 and at most 1.
   double thread_friction_smallest;
-  /**
-   * Nominal coefficient of friction in the thread. Accepted: at least 0 and at most 1.
-   */
+  /// Nominal coefficient of friction in the thread. Accepted: at least 0 and at most 1.
   double thread_friction_nominal;
-  /**
-   * Largest coefficient of friction in the thread. Accepted: at least 0 and at most 1.
-   */
+  /// Largest coefficient of friction in the thread. Accepted: at least 0 and at most 1.
   double thread_friction_largest;
-  /**
-   * Smallest coefficient of friction under the head. Accepted: at least 0 and at most 1.
-   */
+  /// Smallest coefficient of friction under the head. Accepted: at least 0 and at most 1.
   double head_friction_smallest;
-  /**
-   * Nominal coefficient of friction under the head. Accepted: at least 0 and at most 1.
-   */
+  /// Nominal coefficient of friction under the head. Accepted: at least 0 and at most 1.
   double head_friction_nominal;
-  /**
-   * Largest coefficient of friction under the head. Accepted: at least 0 and at most 1.
-   */
+  /// Largest coefficient of friction under the head. Accepted: at least 0 and at most 1.
   double head_friction_largest;
-  /**
-   * Outer diameter of the bearing face, Do. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Outer diameter of the bearing face, Do. Unit: m. Accepted: greater than 0 mm.
   double bearing_outer_diameter_m;
-  /**
-   * Inner diameter of the bearing face, Di: usually the clearance hole. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Inner diameter of the bearing face, Di: usually the clearance hole. Unit: m. Accepted: greater than 0 mm.
   double bearing_inner_diameter_m;
-  /**
-   * Half angle of the seat, γ: 90 deg for a flat head, 45 deg for a 90 deg countersunk head. Unit: rad. Accepted: at least 5.73 deg and at most 90 deg.
-   */
+  /// Half angle of the seat, γ: 90 deg for a flat head, 45 deg for a 90 deg countersunk head. Unit: rad. Accepted: at least 5.73 deg and at most 90 deg.
   double seat_half_angle_rad;
-  /**
-   * Smallest prevailing torque of a locking thread; zero where there is none. Unit: N·m. Accepted: at least 0 N·m.
-   */
+  /// Smallest prevailing torque of a locking thread; zero where there is none. Unit: N·m. Accepted: at least 0 N·m.
   double prevailing_torque_smallest_n_m;
-  /**
-   * Largest prevailing torque of a locking thread; the nominal one is the mean of the two. Unit: N·m. Accepted: at least 0 N·m.
-   */
+  /// Largest prevailing torque of a locking thread; the nominal one is the mean of the two. Unit: N·m. Accepted: at least 0 N·m.
   double prevailing_torque_largest_n_m;
 } CoamingTighteningScatter;
 
-/**
- * Outcome of `TighteningScatter`.
- */
+/// Outcome of `TighteningScatter`.
 typedef struct CoamingTighteningScatterOutcome {
-  /**
-   * Smallest preload, Fmin. Unit: N.
-   */
+  /// Smallest preload, Fmin. Unit: N.
   double smallest_preload_n;
-  /**
-   * Nominal preload. Unit: N.
-   */
+  /// Nominal preload. Unit: N.
   double nominal_preload_n;
-  /**
-   * Largest preload, Fmax. Unit: N.
-   */
+  /// Largest preload, Fmax. Unit: N.
   double largest_preload_n;
-  /**
-   * Tightening factor, αA = Fmax/Fmin.
-   */
+  /// Tightening factor, αA = Fmax/Fmin.
   double tightening_factor;
-  /**
-   * Equivalent stress while tightening to the largest preload. Unit: Pa.
-   */
+  /// Equivalent stress while tightening to the largest preload. Unit: Pa.
   double largest_equivalent_stress_pa;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingTighteningScatterOutcome;
 
-/**
- * Smallest and largest preload by the uncertainty of the tightening method.
- *
- * # Formula
- * Fmin = (1 − u) F, Fmax = (1 + u) F; tightening factor αA = Fmax/Fmin.
- *
- * # Validity
- * Steel screws in steel joints, from published tests; a locking thread, a soft joint or a plated part may scatter more.
- * The figures of the methods are unverified: state your own where you have it.
- *
- * # Source
- * NASA RP-1228, Fastener Design Manual (1990), and NSTS 08307 rev. A (1998), tables of preload uncertainty.
- */
+/// Smallest and largest preload by the uncertainty of the tightening method.
+///
+/// # Formula
+/// Fmin = (1 − u) F, Fmax = (1 + u) F; tightening factor αA = Fmax/Fmin.
+///
+/// # Validity
+/// Steel screws in steel joints, from published tests; a locking thread, a soft joint or a plated part may scatter more.
+/// The figures of the methods are unverified: state your own where you have it.
+///
+/// # Source
+/// NASA RP-1228, Fastener Design Manual (1990), and NSTS 08307 rev. A (1998), tables of preload uncertainty.
 typedef struct CoamingPreloadScatter {
-  /**
-   * Nominal preload, F. Unit: N. Accepted: greater than 0 N.
-   */
+  /// Nominal preload, F. Unit: N. Accepted: greater than 0 N.
   double nominal_preload_n;
-  /**
-   * How the preload is controlled. One of the constants COAMING_TIGHTENING_METHOD_....
-   */
+  /// How the preload is controlled. One of the constants COAMING_TIGHTENING_METHOD_....
   uint32_t method;
-  /**
-   * Whether `uncertainty` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `uncertainty` is given: 0 is no, 1 is yes.
   uint8_t has_uncertainty;
-  /**
-   * Uncertainty as a part of the nominal preload, u; for the method `stated` only. Accepted: at least 0 and less than 1.
-   */
+  /// Uncertainty as a part of the nominal preload, u; for the method `stated` only. Accepted: at least 0 and less than 1.
   double uncertainty;
 } CoamingPreloadScatter;
 
-/**
- * Outcome of `PreloadScatter`.
- */
+/// Outcome of `PreloadScatter`.
 typedef struct CoamingPreloadScatterOutcome {
-  /**
-   * Smallest preload, Fmin. Unit: N.
-   */
+  /// Smallest preload, Fmin. Unit: N.
   double smallest_preload_n;
-  /**
-   * Largest preload, Fmax. Unit: N.
-   */
+  /// Largest preload, Fmax. Unit: N.
   double largest_preload_n;
-  /**
-   * Uncertainty that was used, u.
-   */
+  /// Uncertainty that was used, u.
   double uncertainty;
-  /**
-   * Tightening factor, αA = Fmax/Fmin.
-   */
+  /// Tightening factor, αA = Fmax/Fmin.
   double tightening_factor;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingPreloadScatterOutcome;
 
-/**
- * Assembly preload that uses a stated part of the screw's yield strength while it is tightened, and its torque.
- *
- * # Formula
- * √(σ² + 3 τ²) = ν Rp, with σ = F/As and τ = (F (d2/2) tan(φ + ρ) + Tp)/(π d0³/12), solved for F.
- * The torque is that of `tightening_torque`. Smallest preload by the tightening factor αA: Fmin = F/αA.
- *
- * # Validity
- * The screw's own limit only: head, thread in the part and the clamped layers have theirs. VDI 2230 uses ν = 0.9.
- * The torsional section is fully plastic. Above ν = 1 the screw yields, which is not tested.
- *
- * # Source
- * VDI 2230-1 (2015), section 5.5.1 and tables A1 to A4.
- */
+/// Assembly preload that uses a stated part of the screw's yield strength while it is tightened, and its torque.
+///
+/// # Formula
+/// √(σ² + 3 τ²) = ν Rp, with σ = F/As and τ = (F (d2/2) tan(φ + ρ) + Tp)/(π d0³/12), solved for F.
+/// The torque is that of `tightening_torque`. Smallest preload by the tightening factor αA: Fmin = F/αA.
+///
+/// # Validity
+/// The screw's own limit only: head, thread in the part and the clamped layers have theirs. VDI 2230 uses ν = 0.9.
+/// The torsional section is fully plastic. Above ν = 1 the screw yields, which is not tested.
+///
+/// # Source
+/// VDI 2230-1 (2015), section 5.5.1 and tables A1 to A4.
 typedef struct CoamingAssemblyPreload {
-  /**
-   * Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
-   */
+  /// Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
   uint32_t thread;
-  /**
-   * Yield strength or 0.2 % proof strength of the screw, Rp. Unit: Pa. Accepted: greater than 0 MPa.
-   */
+  /// Yield strength or 0.2 % proof strength of the screw, Rp. Unit: Pa. Accepted: greater than 0 MPa.
   double yield_strength_pa;
-  /**
-   * Part of the yield strength that tightening may use, ν: 0.9 in VDI 2230. Accepted: greater than 0.
-   */
+  /// Part of the yield strength that tightening may use, ν: 0.9 in VDI 2230. Accepted: greater than 0.
   double utilisation;
-  /**
-   * Coefficient of friction in the thread, μt. Accepted: at least 0 and at most 1.
-   */
+  /// Coefficient of friction in the thread, μt. Accepted: at least 0 and at most 1.
   double thread_friction;
-  /**
-   * Coefficient of friction under the turned head or nut, μh. Accepted: at least 0 and at most 1.
-   */
+  /// Coefficient of friction under the turned head or nut, μh. Accepted: at least 0 and at most 1.
   double head_friction;
-  /**
-   * Outer diameter of the bearing face, Do. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Outer diameter of the bearing face, Do. Unit: m. Accepted: greater than 0 mm.
   double bearing_outer_diameter_m;
-  /**
-   * Inner diameter of the bearing face, Di: usually the clearance hole. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Inner diameter of the bearing face, Di: usually the clearance hole. Unit: m. Accepted: greater than 0 mm.
   double bearing_inner_diameter_m;
-  /**
-   * Half angle of the seat, γ: 90 deg for a flat head, 45 deg for a 90 deg countersunk head. Unit: rad. Accepted: at least 5.73 deg and at most 90 deg.
-   */
+  /// Half angle of the seat, γ: 90 deg for a flat head, 45 deg for a 90 deg countersunk head. Unit: rad. Accepted: at least 5.73 deg and at most 90 deg.
   double seat_half_angle_rad;
-  /**
-   * Prevailing torque of a locking thread, Tp; zero where there is none. Unit: N·m. Accepted: at least 0 N·m.
-   */
+  /// Prevailing torque of a locking thread, Tp; zero where there is none. Unit: N·m. Accepted: at least 0 N·m.
   double prevailing_torque_n_m;
-  /**
-   * Whether `tightening_factor` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `tightening_factor` is given: 0 is no, 1 is yes.
   uint8_t has_tightening_factor;
-  /**
-   * Tightening factor, αA: largest over smallest preload of the method. Accepted: at least 1.
-   */
+  /// Tightening factor, αA: largest over smallest preload of the method. Accepted: at least 1.
   double tightening_factor;
 } CoamingAssemblyPreload;
 
-/**
- * Outcome of `AssemblyPreload`.
- */
+/// Outcome of `AssemblyPreload`.
 typedef struct CoamingAssemblyPreloadOutcome {
-  /**
-   * Largest assembly preload, F. Unit: N.
-   */
+  /// Largest assembly preload, F. Unit: N.
   double assembly_preload_n;
-  /**
-   * Its tightening torque, T. Unit: N·m.
-   */
+  /// Its tightening torque, T. Unit: N·m.
   double torque_n_m;
-  /**
-   * Whether `smallest_preload` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `smallest_preload` is there: 0 is no, 1 is yes.
   uint8_t has_smallest_preload;
-  /**
-   * Smallest preload, F/αA; absent without a tightening factor. Unit: N.
-   */
+  /// Smallest preload, F/αA; absent without a tightening factor. Unit: N.
   double smallest_preload_n;
-  /**
-   * Tension in the stress area, σ. Unit: Pa.
-   */
+  /// Tension in the stress area, σ. Unit: Pa.
   double tensile_stress_pa;
-  /**
-   * Torsional stress while tightening, τ. Unit: Pa.
-   */
+  /// Torsional stress while tightening, τ. Unit: Pa.
   double torsional_stress_pa;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingAssemblyPreloadOutcome;
 
-/**
- * Countersink for a head of a named standard: flush diameter and depth, the land left, the head proud or below.
- *
- * # Formula
- * Depth of a cone from diameter D down to the hole: (D − Dh)/(2 tan(α/2)), with α the included angle.
- * Flush: D is the theoretical sharp diameter dk of the largest head. Head height k = (dk − d)/(2 tan(α/2)).
- * Land left = t − depth. Protrusion of the head above the face: (dk − D)/(2 tan(α/2)), positive is proud;
- * extremes: largest head in the smallest countersink, smallest head in the largest.
- *
- * # Validity
- * The cone of the head and of the countersink have the same angle, and the head seats on its cone.
- * A depth at or past the sheet's thickness breaks through: the edge is a knife, the hole is larger than drilled, and the
- * head may stand on the layer beneath. The sheet's thickness is the one that is given: give the smallest for the worst case.
- *
- * # Source
- * ISO 10642 (2004), dk theoretical; ISO 7721 geometry for ISO 7046-1; ASME B18.6.3 and ASME B18.3, sharp diameters.
- * Rows outside the project's check values are unverified and carry a caveat.
- */
+/// Countersink for a head of a named standard: flush diameter and depth, the land left, the head proud or below.
+///
+/// # Formula
+/// Depth of a cone from diameter D down to the hole: (D − Dh)/(2 tan(α/2)), with α the included angle.
+/// Flush: D is the theoretical sharp diameter dk of the largest head. Head height k = (dk − d)/(2 tan(α/2)).
+/// Land left = t − depth. Protrusion of the head above the face: (dk − D)/(2 tan(α/2)), positive is proud;
+/// extremes: largest head in the smallest countersink, smallest head in the largest.
+///
+/// # Validity
+/// The cone of the head and of the countersink have the same angle, and the head seats on its cone.
+/// A depth at or past the sheet's thickness breaks through: the edge is a knife, the hole is larger than drilled, and the
+/// head may stand on the layer beneath. The sheet's thickness is the one that is given: give the smallest for the worst case.
+///
+/// # Source
+/// ISO 10642 (2004), dk theoretical; ISO 7721 geometry for ISO 7046-1; ASME B18.6.3 and ASME B18.3, sharp diameters.
+/// Rows outside the project's check values are unverified and carry a caveat.
 typedef struct CoamingCountersunkHead {
-  /**
-   * Standard of the head. One of the constants COAMING_COUNTERSUNK_STANDARD_....
-   */
+  /// Standard of the head. One of the constants COAMING_COUNTERSUNK_STANDARD_....
   uint32_t standard;
-  /**
-   * Nominal size of the screw. One of the constants COAMING_SCREW_SIZE_....
-   */
+  /// Nominal size of the screw. One of the constants COAMING_SCREW_SIZE_....
   uint32_t size;
-  /**
-   * Whether `head_sharp_diameter` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `head_sharp_diameter` is given: 0 is no, 1 is yes.
   uint8_t has_head_sharp_diameter;
-  /**
-   * Theoretical sharp diameter of the largest head, dk, as measured or read in the standard; replaces the table. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Theoretical sharp diameter of the largest head, dk, as measured or read in the standard; replaces the table. Unit: m. Accepted: greater than 0 mm.
   double head_sharp_diameter_m;
-  /**
-   * How much smaller the sharp diameter of the smallest head may be. Unit: m. Accepted: at least 0 mm.
-   */
+  /// How much smaller the sharp diameter of the smallest head may be. Unit: m. Accepted: at least 0 mm.
   double head_tolerance_m;
-  /**
-   * Diameter of the through hole, Dh. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Diameter of the through hole, Dh. Unit: m. Accepted: greater than 0 mm.
   double hole_diameter_m;
-  /**
-   * Thickness of the countersunk sheet, t. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness of the countersunk sheet, t. Unit: m. Accepted: greater than 0 mm.
   double sheet_thickness_m;
-  /**
-   * Whether `countersink_diameter` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `countersink_diameter` is given: 0 is no, 1 is yes.
   uint8_t has_countersink_diameter;
-  /**
-   * Diameter of the countersink at the face, D; the head's sharp diameter if absent, which sets the head flush. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Diameter of the countersink at the face, D; the head's sharp diameter if absent, which sets the head flush. Unit: m. Accepted: greater than 0 mm.
   double countersink_diameter_m;
-  /**
-   * Tolerance of the countersink's diameter, plus and minus. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Tolerance of the countersink's diameter, plus and minus. Unit: m. Accepted: at least 0 mm.
   double countersink_tolerance_m;
 } CoamingCountersunkHead;
 
-/**
- * Outcome of `CountersunkHead`.
- */
+/// Outcome of `CountersunkHead`.
 typedef struct CoamingCountersunkHeadOutcome {
-  /**
-   * Included angle of the cone, α. Unit: rad.
-   */
+  /// Included angle of the cone, α. Unit: rad.
   double included_angle_rad;
-  /**
-   * Theoretical sharp diameter of the largest head, dk: also the flush diameter of the countersink. Unit: m.
-   */
+  /// Theoretical sharp diameter of the largest head, dk: also the flush diameter of the countersink. Unit: m.
   double sharp_diameter_m;
-  /**
-   * True where no check value holds the sharp diameter that was used. 0 is no, 1 is yes.
-   */
+  /// True where no check value holds the sharp diameter that was used. 0 is no, 1 is yes.
   uint8_t dimension_unverified;
-  /**
-   * Height of the head from the sharp diameter to the shank, k. Unit: m.
-   */
+  /// Height of the head from the sharp diameter to the shank, k. Unit: m.
   double head_height_m;
-  /**
-   * Depth of the flush countersink, from the face to the hole. Unit: m.
-   */
+  /// Depth of the flush countersink, from the face to the hole. Unit: m.
   double flush_depth_m;
-  /**
-   * Diameter of the countersink that was used, D. Unit: m.
-   */
+  /// Diameter of the countersink that was used, D. Unit: m.
   double countersink_diameter_m;
-  /**
-   * Depth of that countersink. Unit: m.
-   */
+  /// Depth of that countersink. Unit: m.
   double countersink_depth_m;
-  /**
-   * Its depth at the largest diameter. Unit: m.
-   */
+  /// Its depth at the largest diameter. Unit: m.
   double largest_depth_m;
-  /**
-   * Depth over thickness.
-   */
+  /// Depth over thickness.
   double depth_ratio;
-  /**
-   * Depth over thickness at the largest diameter.
-   */
+  /// Depth over thickness at the largest diameter.
   double largest_depth_ratio;
-  /**
-   * Cylindrical land left below the countersink; negative where it breaks through. Unit: m.
-   */
+  /// Cylindrical land left below the countersink; negative where it breaks through. Unit: m.
   double land_left_m;
-  /**
-   * Land left at the largest diameter. Unit: m.
-   */
+  /// Land left at the largest diameter. Unit: m.
   double smallest_land_m;
-  /**
-   * True where the countersink at its largest leaves no land. 0 is no, 1 is yes.
-   */
+  /// True where the countersink at its largest leaves no land. 0 is no, 1 is yes.
   uint8_t breaks_through;
-  /**
-   * Diameter of the opening in the far face: the hole, or the cone where it breaks through. Unit: m.
-   */
+  /// Diameter of the opening in the far face: the hole, or the cone where it breaks through. Unit: m.
   double far_face_diameter_m;
-  /**
-   * Largest protrusion of the head; positive is proud of the face, negative below it. Unit: m.
-   */
+  /// Largest protrusion of the head; positive is proud of the face, negative below it. Unit: m.
   double largest_protrusion_m;
-  /**
-   * Smallest protrusion of the head. Unit: m.
-   */
+  /// Smallest protrusion of the head. Unit: m.
   double smallest_protrusion_m;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingCountersunkHeadOutcome;
 
-/**
- * Pressure under a flat-seated head or washer on the layer beneath, against that layer's limit.
- *
- * # Formula
- * Bearing area A = (π/4)(Do² − Di²); pressure p = F/A; utilisation p/limit; largest force = limit × A.
- *
- * # Validity
- * Even pressure over the ring: a thin washer, or one much wider than the head on it, presses less at its rim than this says.
- * Di is the hole in the layer with its edge break, or the washer's bore where that is larger. The force is the largest
- * preload together with the service load. In plastics the limit is the sustained one.
- *
- * # Source
- * Definition of pressure. Diameters: ISO 7045, ISO 7380-1, ISO 4017, ISO 4762, ISO 7089, ISO 7093-1, ASME B18.6.3, ASME B18.3,
- * the smallest of each tolerance; every row is unverified and carries a caveat unless the diameter is given.
- */
+/// Pressure under a flat-seated head or washer on the layer beneath, against that layer's limit.
+///
+/// # Formula
+/// Bearing area A = (π/4)(Do² − Di²); pressure p = F/A; utilisation p/limit; largest force = limit × A.
+///
+/// # Validity
+/// Even pressure over the ring: a thin washer, or one much wider than the head on it, presses less at its rim than this says.
+/// Di is the hole in the layer with its edge break, or the washer's bore where that is larger. The force is the largest
+/// preload together with the service load. In plastics the limit is the sustained one.
+///
+/// # Source
+/// Definition of pressure. Diameters: ISO 7045, ISO 7380-1, ISO 4017, ISO 4762, ISO 7089, ISO 7093-1, ASME B18.6.3, ASME B18.3,
+/// the smallest of each tolerance; every row is unverified and carries a caveat unless the diameter is given.
 typedef struct CoamingHeadBearing {
-  /**
-   * Standard of the head or washer. One of the constants COAMING_BEARING_STANDARD_....
-   */
+  /// Standard of the head or washer. One of the constants COAMING_BEARING_STANDARD_....
   uint32_t standard;
-  /**
-   * Nominal size of the screw. One of the constants COAMING_SCREW_SIZE_....
-   */
+  /// Nominal size of the screw. One of the constants COAMING_SCREW_SIZE_....
   uint32_t size;
-  /**
-   * Whether `bearing_outer_diameter` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `bearing_outer_diameter` is given: 0 is no, 1 is yes.
   uint8_t has_bearing_outer_diameter;
-  /**
-   * Outer diameter of the bearing face, Do, as measured or read in the standard; replaces the table. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Outer diameter of the bearing face, Do, as measured or read in the standard; replaces the table. Unit: m. Accepted: greater than 0 mm.
   double bearing_outer_diameter_m;
-  /**
-   * Inner diameter of the bearing face, Di: the hole with its edge break, or the washer's bore if that is larger. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Inner diameter of the bearing face, Di: the hole with its edge break, or the washer's bore if that is larger. Unit: m. Accepted: greater than 0 mm.
   double bearing_inner_diameter_m;
-  /**
-   * Force on the face, F. Unit: N. Accepted: at least 0 N.
-   */
+  /// Force on the face, F. Unit: N. Accepted: at least 0 N.
   double force_n;
-  /**
-   * Pressure that the layer beneath may bear. Unit: Pa. Accepted: greater than 0 MPa.
-   */
+  /// Pressure that the layer beneath may bear. Unit: Pa. Accepted: greater than 0 MPa.
   double pressure_limit_pa;
 } CoamingHeadBearing;
 
-/**
- * Outcome of `HeadBearing`.
- */
+/// Outcome of `HeadBearing`.
 typedef struct CoamingHeadBearingOutcome {
-  /**
-   * Outer diameter that was used, Do. Unit: m.
-   */
+  /// Outer diameter that was used, Do. Unit: m.
   double bearing_outer_diameter_m;
-  /**
-   * True where the outer diameter came from an unverified row of the table. 0 is no, 1 is yes.
-   */
+  /// True where the outer diameter came from an unverified row of the table. 0 is no, 1 is yes.
   uint8_t dimension_unverified;
-  /**
-   * Bearing area, A. Unit: m^2.
-   */
+  /// Bearing area, A. Unit: m^2.
   double bearing_area_m2;
-  /**
-   * Pressure on the layer beneath, p. Unit: Pa.
-   */
+  /// Pressure on the layer beneath, p. Unit: Pa.
   double pressure_pa;
-  /**
-   * Pressure over its limit.
-   */
+  /// Pressure over its limit.
   double utilisation;
-  /**
-   * Force at which the pressure reaches its limit. Unit: N.
-   */
+  /// Force at which the pressure reaches its limit. Unit: N.
   double largest_force_n;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingHeadBearingOutcome;
 
-/**
- * Clearance hole of a screw by its standard, and the clearance that it leaves.
- *
- * # Formula
- * Diametral clearance = hole − d; radial clearance = half of it.
- *
- * # Validity
- * The hole is the standard's smallest; its tolerance (H12, H13, H14) makes it larger. The clearance is to the nominal
- * diameter of the screw, whose own tolerance makes it larger too. Position errors are not in it.
- *
- * # Source
- * ISO 273 (1979), table 1; ASME B18.2.8 (1999), smallest holes. Rows outside the project's check values are unverified.
- */
+/// Clearance hole of a screw by its standard, and the clearance that it leaves.
+///
+/// # Formula
+/// Diametral clearance = hole − d; radial clearance = half of it.
+///
+/// # Validity
+/// The hole is the standard's smallest; its tolerance (H12, H13, H14) makes it larger. The clearance is to the nominal
+/// diameter of the screw, whose own tolerance makes it larger too. Position errors are not in it.
+///
+/// # Source
+/// ISO 273 (1979), table 1; ASME B18.2.8 (1999), smallest holes. Rows outside the project's check values are unverified.
 typedef struct CoamingClearanceHole {
-  /**
-   * Nominal size of the screw. One of the constants COAMING_SCREW_SIZE_....
-   */
+  /// Nominal size of the screw. One of the constants COAMING_SCREW_SIZE_....
   uint32_t size;
-  /**
-   * Series of the hole. One of the constants COAMING_CLEARANCE_FIT_....
-   */
+  /// Series of the hole. One of the constants COAMING_CLEARANCE_FIT_....
   uint32_t fit;
 } CoamingClearanceHole;
 
-/**
- * Outcome of `ClearanceHole`.
- */
+/// Outcome of `ClearanceHole`.
 typedef struct CoamingClearanceHoleOutcome {
-  /**
-   * Diameter of the hole, the standard's smallest. Unit: m.
-   */
+  /// Diameter of the hole, the standard's smallest. Unit: m.
   double hole_diameter_m;
-  /**
-   * True where no check value holds the diameter. 0 is no, 1 is yes.
-   */
+  /// True where no check value holds the diameter. 0 is no, 1 is yes.
   uint8_t dimension_unverified;
-  /**
-   * Clearance on the diameter. Unit: m.
-   */
+  /// Clearance on the diameter. Unit: m.
   double diametral_clearance_m;
-  /**
-   * Clearance on the radius: what the screw can move from the middle of the hole. Unit: m.
-   */
+  /// Clearance on the radius: what the screw can move from the middle of the hole. Unit: m.
   double radial_clearance_m;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingClearanceHoleOutcome;
 
-/**
- * A fastener hole near an edge and beside its neighbours: distances, bearing, tear-out and net section, each against its limit.
- *
- * # Formula
- * Edge distance ratio e/D and pitch ratio p/d, each over the ratio that is required. D is the hole, d the fastener.
- * Bearing: F/(d t). Tear-out on two planes from the hole to the edge: F/(2 (e − D/2) t).
- * Net section between holes: F/((p − D) t). Each stress over its limit is a utilisation; above 1 it fails.
- *
- * # Validity
- * In-plane force on one fastener, towards the edge, even over its hole; no friction, no bending of the fastener.
- * The tear-out planes run from the rim of the hole and are thus shorter than planes from its centre: the safe side.
- * The net section carries one fastener's force on one pitch. Ratios are to nominal sizes: take the tolerance off `edge_distance`.
- *
- * # Source
- * NASA RP-1228, Fastener Design Manual (1990), p. 21: edge distance 2 D nominal and 1.5 D smallest, bearing strength
- * about 1.5 times the tensile (second-hand). The limits are inputs; none is built in.
- */
+/// A fastener hole near an edge and beside its neighbours: distances, bearing, tear-out and net section, each against its limit.
+///
+/// # Formula
+/// Edge distance ratio e/D and pitch ratio p/d, each over the ratio that is required. D is the hole, d the fastener.
+/// Bearing: F/(d t). Tear-out on two planes from the hole to the edge: F/(2 (e − D/2) t).
+/// Net section between holes: F/((p − D) t). Each stress over its limit is a utilisation; above 1 it fails.
+///
+/// # Validity
+/// In-plane force on one fastener, towards the edge, even over its hole; no friction, no bending of the fastener.
+/// The tear-out planes run from the rim of the hole and are thus shorter than planes from its centre: the safe side.
+/// The net section carries one fastener's force on one pitch. Ratios are to nominal sizes: take the tolerance off `edge_distance`.
+///
+/// # Source
+/// NASA RP-1228, Fastener Design Manual (1990), p. 21: edge distance 2 D nominal and 1.5 D smallest, bearing strength
+/// about 1.5 times the tensile (second-hand). The limits are inputs; none is built in.
 typedef struct CoamingHoleEdge {
-  /**
-   * Diameter of the hole, D. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Diameter of the hole, D. Unit: m. Accepted: greater than 0 mm.
   double hole_diameter_m;
-  /**
-   * Nominal diameter of the fastener, d. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Nominal diameter of the fastener, d. Unit: m. Accepted: greater than 0 mm.
   double fastener_diameter_m;
-  /**
-   * Thickness of the sheet, t. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness of the sheet, t. Unit: m. Accepted: greater than 0 mm.
   double sheet_thickness_m;
-  /**
-   * Distance from the centre of the hole to the edge, e. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Distance from the centre of the hole to the edge, e. Unit: m. Accepted: greater than 0 mm.
   double edge_distance_m;
-  /**
-   * Edge distance that is required, as a multiple of the hole diameter. Accepted: greater than 0.
-   */
+  /// Edge distance that is required, as a multiple of the hole diameter. Accepted: greater than 0.
   double required_edge_ratio;
-  /**
-   * Whether `pitch` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `pitch` is given: 0 is no, 1 is yes.
   uint8_t has_pitch;
-  /**
-   * Distance from hole to hole, p; absent for a single hole. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Distance from hole to hole, p; absent for a single hole. Unit: m. Accepted: greater than 0 mm.
   double pitch_m;
-  /**
-   * Whether `required_pitch_ratio` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `required_pitch_ratio` is given: 0 is no, 1 is yes.
   uint8_t has_required_pitch_ratio;
-  /**
-   * Pitch that is required, as a multiple of the fastener diameter; goes with the pitch. Accepted: greater than 0.
-   */
+  /// Pitch that is required, as a multiple of the fastener diameter; goes with the pitch. Accepted: greater than 0.
   double required_pitch_ratio;
-  /**
-   * In-plane force on the fastener, F. Unit: N. Accepted: at least 0 N.
-   */
+  /// In-plane force on the fastener, F. Unit: N. Accepted: at least 0 N.
   double force_n;
-  /**
-   * Bearing stress that the sheet may take. Unit: Pa. Accepted: greater than 0 MPa.
-   */
+  /// Bearing stress that the sheet may take. Unit: Pa. Accepted: greater than 0 MPa.
   double bearing_limit_pa;
-  /**
-   * Shear stress that the sheet may take. Unit: Pa. Accepted: greater than 0 MPa.
-   */
+  /// Shear stress that the sheet may take. Unit: Pa. Accepted: greater than 0 MPa.
   double shear_limit_pa;
-  /**
-   * Tensile stress that the net section may take. Unit: Pa. Accepted: greater than 0 MPa.
-   */
+  /// Tensile stress that the net section may take. Unit: Pa. Accepted: greater than 0 MPa.
   double tensile_limit_pa;
 } CoamingHoleEdge;
 
-/**
- * Outcome of `HoleEdge`.
- */
+/// Outcome of `HoleEdge`.
 typedef struct CoamingHoleEdgeOutcome {
-  /**
-   * Edge distance over hole diameter, e/D.
-   */
+  /// Edge distance over hole diameter, e/D.
   double edge_distance_ratio;
-  /**
-   * Edge distance over the one that is required; below 1 it is too small.
-   */
+  /// Edge distance over the one that is required; below 1 it is too small.
   double edge_distance_adequacy;
-  /**
-   * Whether `pitch_ratio` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `pitch_ratio` is there: 0 is no, 1 is yes.
   uint8_t has_pitch_ratio;
-  /**
-   * Pitch over fastener diameter, p/d; absent for a single hole.
-   */
+  /// Pitch over fastener diameter, p/d; absent for a single hole.
   double pitch_ratio;
-  /**
-   * Whether `pitch_adequacy` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `pitch_adequacy` is there: 0 is no, 1 is yes.
   uint8_t has_pitch_adequacy;
-  /**
-   * Pitch over the one that is required; below 1 it is too small.
-   */
+  /// Pitch over the one that is required; below 1 it is too small.
   double pitch_adequacy;
-  /**
-   * Bearing stress. Unit: Pa.
-   */
+  /// Bearing stress. Unit: Pa.
   double bearing_stress_pa;
-  /**
-   * Bearing stress over its limit.
-   */
+  /// Bearing stress over its limit.
   double bearing_utilisation;
-  /**
-   * Shear stress on the two tear-out planes. Unit: Pa.
-   */
+  /// Shear stress on the two tear-out planes. Unit: Pa.
   double tear_out_stress_pa;
-  /**
-   * Tear-out stress over its limit.
-   */
+  /// Tear-out stress over its limit.
   double tear_out_utilisation;
-  /**
-   * Whether `net_section_stress` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `net_section_stress` is there: 0 is no, 1 is yes.
   uint8_t has_net_section_stress;
-  /**
-   * Tensile stress in the net section; absent for a single hole. Unit: Pa.
-   */
+  /// Tensile stress in the net section; absent for a single hole. Unit: Pa.
   double net_section_stress_pa;
-  /**
-   * Whether `net_section_utilisation` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `net_section_utilisation` is there: 0 is no, 1 is yes.
   uint8_t has_net_section_utilisation;
-  /**
-   * Net section stress over its limit.
-   */
+  /// Net section stress over its limit.
   double net_section_utilisation;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingHoleEdgeOutcome;
 
-/**
- * Strength of a screw of a standard class: stresses, and the loads that its stress area carries.
- *
- * # Formula
- * Load = stress × As. Reduced loadability: tensile load × 0.8.
- *
- * # Validity
- * ISO 898-1: coarse M1.6 to M39 and fine from M8 × 1 (here to M24); class 9.8 to M16. ISO 3506-1: metric to M24.
- * SAE J429: from 1/4 in. A size outside its standard is refused, never extrapolated. Room temperature.
- * ISO 3506-1 gives a 0.2 % stress and no proof stress; older editions end classes 70 and 80 at M20.
- *
- * # Source
- * ISO 898-1 (2013), tables 3 to 7; ISO 3506-1 (2020); SAE J429; ISO 10642 (2019) for the reduced loadability.
- * Classes 4.6, 8.8, 10.9, 12.9, A2-50, A2-70 and A4-80 are held by the project's check values; the others are unverified
- * and carry a caveat.
- */
+/// Strength of a screw of a standard class: stresses, and the loads that its stress area carries.
+///
+/// # Formula
+/// Load = stress × As. Reduced loadability: tensile load × 0.8.
+///
+/// # Validity
+/// ISO 898-1: coarse M1.6 to M39 and fine from M8 × 1 (here to M24); class 9.8 to M16. ISO 3506-1: metric to M24.
+/// SAE J429: from 1/4 in. A size outside its standard is refused, never extrapolated. Room temperature.
+/// ISO 3506-1 gives a 0.2 % stress and no proof stress; older editions end classes 70 and 80 at M20.
+///
+/// # Source
+/// ISO 898-1 (2013), tables 3 to 7; ISO 3506-1 (2020); SAE J429; ISO 10642 (2019) for the reduced loadability.
+/// Classes 4.6, 8.8, 10.9, 12.9, A2-50, A2-70 and A4-80 are held by the project's check values; the others are unverified
+/// and carry a caveat.
 typedef struct CoamingScrewStrength {
-  /**
-   * Strength class. One of the constants COAMING_STRENGTH_CLASS_....
-   */
+  /// Strength class. One of the constants COAMING_STRENGTH_CLASS_....
   uint32_t strength_class;
-  /**
-   * Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
-   */
+  /// Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
   uint32_t thread;
-  /**
-   * What the head carries beside the thread. One of the constants COAMING_HEAD_LOADABILITY_....
-   */
+  /// What the head carries beside the thread. One of the constants COAMING_HEAD_LOADABILITY_....
   uint32_t head_loadability;
 } CoamingScrewStrength;
 
-/**
- * Outcome of `ScrewStrength`.
- */
+/// Outcome of `ScrewStrength`.
 typedef struct CoamingScrewStrengthOutcome {
-  /**
-   * Smallest tensile strength, Rm. Unit: Pa.
-   */
+  /// Smallest tensile strength, Rm. Unit: Pa.
   double tensile_strength_pa;
-  /**
-   * Smallest yield strength or 0.2 % stress, Rp. Unit: Pa.
-   */
+  /// Smallest yield strength or 0.2 % stress, Rp. Unit: Pa.
   double yield_strength_pa;
-  /**
-   * Whether `proof_stress` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `proof_stress` is there: 0 is no, 1 is yes.
   uint8_t has_proof_stress;
-  /**
-   * Proof stress, Sp; absent where the standard has none. Unit: Pa.
-   */
+  /// Proof stress, Sp; absent where the standard has none. Unit: Pa.
   double proof_stress_pa;
-  /**
-   * Stress area, As. Unit: m^2.
-   */
+  /// Stress area, As. Unit: m^2.
   double stress_area_m2;
-  /**
-   * Smallest tensile load, reduced where the head's loadability is. Unit: N.
-   */
+  /// Smallest tensile load, reduced where the head's loadability is. Unit: N.
   double tensile_load_n;
-  /**
-   * Load at the yield strength. Unit: N.
-   */
+  /// Load at the yield strength. Unit: N.
   double yield_load_n;
-  /**
-   * Whether `proof_load` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `proof_load` is there: 0 is no, 1 is yes.
   uint8_t has_proof_load;
-  /**
-   * Proof load; absent where the standard has none. Unit: N.
-   */
+  /// Proof load; absent where the standard has none. Unit: N.
   double proof_load_n;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingScrewStrengthOutcome;
 
-/**
- * Tension and shear together on one screw, by the interaction of their ratios.
- *
- * # Formula
- * Rt = tension/allowed tension, Rs = shear/allowed shear; the screw holds where Rt² + Rs³ ≤ 1.
- * Allowed Rt beside the shear that is there: √(1 − Rs³); zero where the shear alone uses the screw up.
- *
- * # Validity
- * Steel screws with the shear plane in the full shank or in the thread, each with its own allowed shear; no bending.
- *
- * # Source
- * NASA RP-1228, Fastener Design Manual (1990), combined loading of bolts (exponents unverified).
- */
+/// Tension and shear together on one screw, by the interaction of their ratios.
+///
+/// # Formula
+/// Rt = tension/allowed tension, Rs = shear/allowed shear; the screw holds where Rt² + Rs³ ≤ 1.
+/// Allowed Rt beside the shear that is there: √(1 − Rs³); zero where the shear alone uses the screw up.
+///
+/// # Validity
+/// Steel screws with the shear plane in the full shank or in the thread, each with its own allowed shear; no bending.
+///
+/// # Source
+/// NASA RP-1228, Fastener Design Manual (1990), combined loading of bolts (exponents unverified).
 typedef struct CoamingTensionAndShear {
-  /**
-   * Tension on the screw. Unit: N. Accepted: at least 0 N.
-   */
+  /// Tension on the screw. Unit: N. Accepted: at least 0 N.
   double tension_n;
-  /**
-   * Tension that it may carry alone. Unit: N. Accepted: greater than 0 N.
-   */
+  /// Tension that it may carry alone. Unit: N. Accepted: greater than 0 N.
   double allowed_tension_n;
-  /**
-   * Shear on the screw. Unit: N. Accepted: at least 0 N.
-   */
+  /// Shear on the screw. Unit: N. Accepted: at least 0 N.
   double shear_n;
-  /**
-   * Shear that it may carry alone. Unit: N. Accepted: greater than 0 N.
-   */
+  /// Shear that it may carry alone. Unit: N. Accepted: greater than 0 N.
   double allowed_shear_n;
 } CoamingTensionAndShear;
 
-/**
- * Outcome of `TensionAndShear`.
- */
+/// Outcome of `TensionAndShear`.
 typedef struct CoamingTensionAndShearOutcome {
-  /**
-   * Tension ratio, Rt.
-   */
+  /// Tension ratio, Rt.
   double tension_ratio;
-  /**
-   * Shear ratio, Rs.
-   */
+  /// Shear ratio, Rs.
   double shear_ratio;
-  /**
-   * Interaction, Rt² + Rs³: holds up to 1.
-   */
+  /// Interaction, Rt² + Rs³: holds up to 1.
   double interaction;
-  /**
-   * Tension ratio that is allowed beside this shear.
-   */
+  /// Tension ratio that is allowed beside this shear.
   double allowed_tension_ratio;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingTensionAndShearOutcome;
 
-/**
- * Limits of size of a screw's and a nut's thread of the medium class: 6g and 6H, or 2A and 2B.
- *
- * # Formula
- * ISO 965-1: d max = d − es, d min = d max − Td; d2 max = d2 − es, d2 min = d2 max − Td2; D2 max = d2 + TD2; D1 max = d1 + TD1,
- * with d2 and d1 rounded to 0.001 mm as ISO 724 prints them.
- * ASME B1.1, in inches, with P = 1/n: Td2 = 0.0015 (∛d + √d + 10 ∛P²), allowance es = 0.3 Td2, Td = 0.06 ∛P², TD2 = 1.3 Td2;
- * TD1 = 0.25 P − 0.4 P² from 1/4 in, and 0.05 ∛P² + 0.03 P/d − 0.002 below, within 0.25 P − 0.4 P² and 0.394 P.
- *
- * # Validity
- * Bare threads: a coating comes on top, up to the basic size. Normal length of engagement. Metric pitches that ISO 965-1
- * has no grade 6 for (M1.6 × 0.2, M2 × 0.25) are refused.
- *
- * # Source
- * ISO 965-1 (tables of tolerances and of the deviation g) and ASME B1.1 (class 2A and 2B formulas). Recalled, thus with a
- * caveat; M5, M6, M8 and M10 are confirmed by printed strip areas (Bickford) that use them.
- */
+/// Limits of size of a screw's and a nut's thread of the medium class: 6g and 6H, or 2A and 2B.
+///
+/// # Formula
+/// ISO 965-1: d max = d − es, d min = d max − Td; d2 max = d2 − es, d2 min = d2 max − Td2; D2 max = d2 + TD2; D1 max = d1 + TD1,
+/// with d2 and d1 rounded to 0.001 mm as ISO 724 prints them.
+/// ASME B1.1, in inches, with P = 1/n: Td2 = 0.0015 (∛d + √d + 10 ∛P²), allowance es = 0.3 Td2, Td = 0.06 ∛P², TD2 = 1.3 Td2;
+/// TD1 = 0.25 P − 0.4 P² from 1/4 in, and 0.05 ∛P² + 0.03 P/d − 0.002 below, within 0.25 P − 0.4 P² and 0.394 P.
+///
+/// # Validity
+/// Bare threads: a coating comes on top, up to the basic size. Normal length of engagement. Metric pitches that ISO 965-1
+/// has no grade 6 for (M1.6 × 0.2, M2 × 0.25) are refused.
+///
+/// # Source
+/// ISO 965-1 (tables of tolerances and of the deviation g) and ASME B1.1 (class 2A and 2B formulas). Recalled, thus with a
+/// caveat; M5, M6, M8 and M10 are confirmed by printed strip areas (Bickford) that use them.
 typedef struct CoamingThreadLimits {
-  /**
-   * Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
-   */
+  /// Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
   uint32_t thread;
 } CoamingThreadLimits;
 
-/**
- * Outcome of `ThreadLimits`.
- */
+/// Outcome of `ThreadLimits`.
 typedef struct CoamingThreadLimitsOutcome {
-  /**
-   * Smallest major diameter of the screw. Unit: m.
-   */
+  /// Smallest major diameter of the screw. Unit: m.
   double external_major_smallest_m;
-  /**
-   * Largest major diameter of the screw. Unit: m.
-   */
+  /// Largest major diameter of the screw. Unit: m.
   double external_major_largest_m;
-  /**
-   * Smallest pitch diameter of the screw. Unit: m.
-   */
+  /// Smallest pitch diameter of the screw. Unit: m.
   double external_pitch_smallest_m;
-  /**
-   * Largest pitch diameter of the screw. Unit: m.
-   */
+  /// Largest pitch diameter of the screw. Unit: m.
   double external_pitch_largest_m;
-  /**
-   * Smallest pitch diameter of the nut. Unit: m.
-   */
+  /// Smallest pitch diameter of the nut. Unit: m.
   double internal_pitch_smallest_m;
-  /**
-   * Largest pitch diameter of the nut. Unit: m.
-   */
+  /// Largest pitch diameter of the nut. Unit: m.
   double internal_pitch_largest_m;
-  /**
-   * Smallest minor diameter of the nut. Unit: m.
-   */
+  /// Smallest minor diameter of the nut. Unit: m.
   double internal_minor_smallest_m;
-  /**
-   * Largest minor diameter of the nut. Unit: m.
-   */
+  /// Largest minor diameter of the nut. Unit: m.
   double internal_minor_largest_m;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingThreadLimitsOutcome;
 
-/**
- * Strip areas and forces of a screw in a nut, insert or tapped hole, and the engagement at which the screw breaks first.
- *
- * # Formula
- * n = 1/P. External: Ae = π n Le D1max [1/(2 n) + tan 30° (d2min − D1max)]. Internal: Ai = π n Le dmin [1/(2 n) + tan 30°
- * (dmin − D2max)]. Strip force = C1 Cs τ A. Required engagement: the one whose smaller strip force equals the screw's load.
- * C1 for a nut that widens, of width s: −(s/d)² + 3.8 (s/d) − 2.61 for 1.4 ≤ s/d < 1.9, and 1 from 1.9; without a width, 1.
- * Cs for threads that bend, with Rs = (τi Ai)/(τe Ae), where a width is given: external C2 = 0.897 for Rs ≤ 1, and
- * 5.594 − 13.682 Rs + 14.107 Rs² − 6.057 Rs³ + 0.9353 Rs⁴ to Rs = 2.2, 1.187 above; internal C3 = 0.728 + 1.769 Rs
- * − 2.896 Rs² + 1.296 Rs³ for Rs < 1, and 0.897 from 1. Without a width both are 1.
- *
- * # Validity
- * Limits of the medium class (6H/6g, 2A/2B) at their worst. Even load over the engagement, which holds to about 1.5 d; full
- * threads only: take the point, the chamfer and the run-out off the length. C1 below s/d = 1.4 and C3 below Rs = 0.4 are
- * outside the tests behind them and carry a caveat. Plastic threads creep: use the sustained shear strength.
- *
- * # Source
- * FED-STD-H28/2B, strip areas; Alexander (1977), as in VDI 2230-1, for the factors (unverified). Limits as `thread_limits`.
- */
+/// Strip areas and forces of a screw in a nut, insert or tapped hole, and the engagement at which the screw breaks first.
+///
+/// # Formula
+/// n = 1/P. External: Ae = π n Le D1max [1/(2 n) + tan 30° (d2min − D1max)]. Internal: Ai = π n Le dmin [1/(2 n) + tan 30°
+/// (dmin − D2max)]. Strip force = C1 Cs τ A. Required engagement: the one whose smaller strip force equals the screw's load.
+/// C1 for a nut that widens, of width s: −(s/d)² + 3.8 (s/d) − 2.61 for 1.4 ≤ s/d < 1.9, and 1 from 1.9; without a width, 1.
+/// Cs for threads that bend, with Rs = (τi Ai)/(τe Ae), where a width is given: external C2 = 0.897 for Rs ≤ 1, and
+/// 5.594 − 13.682 Rs + 14.107 Rs² − 6.057 Rs³ + 0.9353 Rs⁴ to Rs = 2.2, 1.187 above; internal C3 = 0.728 + 1.769 Rs
+/// − 2.896 Rs² + 1.296 Rs³ for Rs < 1, and 0.897 from 1. Without a width both are 1.
+///
+/// # Validity
+/// Limits of the medium class (6H/6g, 2A/2B) at their worst. Even load over the engagement, which holds to about 1.5 d; full
+/// threads only: take the point, the chamfer and the run-out off the length. C1 below s/d = 1.4 and C3 below Rs = 0.4 are
+/// outside the tests behind them and carry a caveat. Plastic threads creep: use the sustained shear strength.
+///
+/// # Source
+/// FED-STD-H28/2B, strip areas; Alexander (1977), as in VDI 2230-1, for the factors (unverified). Limits as `thread_limits`.
 typedef struct CoamingThreadStripping {
-  /**
-   * Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
-   */
+  /// Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
   uint32_t thread;
-  /**
-   * Length of full thread that is engaged, Le. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Length of full thread that is engaged, Le. Unit: m. Accepted: greater than 0 mm.
   double engagement_m;
-  /**
-   * Shear strength of the screw, τe. Unit: Pa. Accepted: greater than 0 MPa.
-   */
+  /// Shear strength of the screw, τe. Unit: Pa. Accepted: greater than 0 MPa.
   double external_shear_strength_pa;
-  /**
-   * Shear strength of the nut, insert or tapped part, τi. Unit: Pa. Accepted: greater than 0 MPa.
-   */
+  /// Shear strength of the nut, insert or tapped part, τi. Unit: Pa. Accepted: greater than 0 MPa.
   double internal_shear_strength_pa;
-  /**
-   * Load that the thread must hold: the screw's tensile load, so that the screw breaks first, or the service load. Unit: N. Accepted: greater than 0 N.
-   */
+  /// Load that the thread must hold: the screw's tensile load, so that the screw breaks first, or the service load. Unit: N. Accepted: greater than 0 N.
   double screw_load_n;
-  /**
-   * Whether `nut_width` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `nut_width` is given: 0 is no, 1 is yes.
   uint8_t has_nut_width;
-  /**
-   * Width of the nut or boss across flats, s, for the factors of a nut that widens; absent for a body that does not. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Width of the nut or boss across flats, s, for the factors of a nut that widens; absent for a body that does not. Unit: m. Accepted: greater than 0 mm.
   double nut_width_m;
 } CoamingThreadStripping;
 
-/**
- * Outcome of `ThreadStripping`.
- */
+/// Outcome of `ThreadStripping`.
 typedef struct CoamingThreadStrippingOutcome {
-  /**
-   * Strip area of the screw's thread, Ae. Unit: m^2.
-   */
+  /// Strip area of the screw's thread, Ae. Unit: m^2.
   double external_area_m2;
-  /**
-   * Strip area of the nut's thread, Ai. Unit: m^2.
-   */
+  /// Strip area of the nut's thread, Ai. Unit: m^2.
   double internal_area_m2;
-  /**
-   * Factor for a nut that widens, C1.
-   */
+  /// Factor for a nut that widens, C1.
   double dilation_factor;
-  /**
-   * Factor for bending of the screw's thread, C2.
-   */
+  /// Factor for bending of the screw's thread, C2.
   double external_bending_factor;
-  /**
-   * Factor for bending of the nut's thread, C3.
-   */
+  /// Factor for bending of the nut's thread, C3.
   double internal_bending_factor;
-  /**
-   * Force that strips the screw's thread. Unit: N.
-   */
+  /// Force that strips the screw's thread. Unit: N.
   double external_strip_force_n;
-  /**
-   * Force that strips the nut's thread. Unit: N.
-   */
+  /// Force that strips the nut's thread. Unit: N.
   double internal_strip_force_n;
-  /**
-   * The thread that strips first. One of the constants COAMING_WEAKER_THREAD_....
-   */
+  /// The thread that strips first. One of the constants COAMING_WEAKER_THREAD_....
   uint32_t weaker_thread;
-  /**
-   * Load over the smaller strip force; above 1 the thread strips.
-   */
+  /// Load over the smaller strip force; above 1 the thread strips.
   double utilisation;
-  /**
-   * Engagement at which the smaller strip force equals the load. Unit: m.
-   */
+  /// Engagement at which the smaller strip force equals the load. Unit: m.
   double required_engagement_m;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingThreadStrippingOutcome;
 
-/**
- * Load on a threaded insert in plastic against its maker's pull-out and torque-out figures, and whether the screw jacks it out.
- *
- * # Formula
- * Overlap = (insert diameter − hole in the clamped part)/2. At or below zero the screw's preload draws the insert into the
- * hole: it jacks out. Pull: preload + service pull where it jacks out or does not touch the clamped part; else the service
- * pull alone, because the preload closes between screw, clamped part and the insert's end face.
- * Utilisation = factor × pull/pull-out, and factor × tightening torque/torque-out.
- *
- * # Validity
- * The maker's figures hold for the same plastic, hole and way of setting. A pull in service that outruns the preload parts
- * the clamped part from the insert; the whole service pull is counted at any preload, which is the safe side. Creep and
- * heat lower both figures: test a sample at the service temperature. The clamped part must bear on the insert, not on the
- * plastic round it.
- *
- * # Source
- * Equilibrium. The factor on the maker's figures is an input: 3 is common practice. That the hole in the clamped part must
- * be smaller than the insert is common practice too.
- */
+/// Load on a threaded insert in plastic against its maker's pull-out and torque-out figures, and whether the screw jacks it out.
+///
+/// # Formula
+/// Overlap = (insert diameter − hole in the clamped part)/2. At or below zero the screw's preload draws the insert into the
+/// hole: it jacks out. Pull: preload + service pull where it jacks out or does not touch the clamped part; else the service
+/// pull alone, because the preload closes between screw, clamped part and the insert's end face.
+/// Utilisation = factor × pull/pull-out, and factor × tightening torque/torque-out.
+///
+/// # Validity
+/// The maker's figures hold for the same plastic, hole and way of setting. A pull in service that outruns the preload parts
+/// the clamped part from the insert; the whole service pull is counted at any preload, which is the safe side. Creep and
+/// heat lower both figures: test a sample at the service temperature. The clamped part must bear on the insert, not on the
+/// plastic round it.
+///
+/// # Source
+/// Equilibrium. The factor on the maker's figures is an input: 3 is common practice. That the hole in the clamped part must
+/// be smaller than the insert is common practice too.
 typedef struct CoamingInsertLoad {
-  /**
-   * Pull-out force by the maker for this plastic. Unit: N. Accepted: greater than 0 N.
-   */
+  /// Pull-out force by the maker for this plastic. Unit: N. Accepted: greater than 0 N.
   double pull_out_n;
-  /**
-   * Torque-out by the maker for this plastic. Unit: N·m. Accepted: greater than 0 N·m.
-   */
+  /// Torque-out by the maker for this plastic. Unit: N·m. Accepted: greater than 0 N·m.
   double torque_out_n_m;
-  /**
-   * Factor on the maker's figures. Accepted: at least 1.
-   */
+  /// Factor on the maker's figures. Accepted: at least 1.
   double factor;
-  /**
-   * Diameter of the insert's end face that the clamped part can bear on. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Diameter of the insert's end face that the clamped part can bear on. Unit: m. Accepted: greater than 0 mm.
   double insert_diameter_m;
-  /**
-   * Hole in the part that is clamped on the insert. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Hole in the part that is clamped on the insert. Unit: m. Accepted: greater than 0 mm.
   double clamped_hole_diameter_m;
-  /**
-   * True where the clamped part bears on the insert: the insert is flush or proud, with no gap or soft layer between. 0 is no, 1 is yes.
-   */
+  /// True where the clamped part bears on the insert: the insert is flush or proud, with no gap or soft layer between. 0 is no, 1 is yes.
   uint8_t bears_on_insert;
-  /**
-   * Largest preload of the screw. Unit: N. Accepted: at least 0 N.
-   */
+  /// Largest preload of the screw. Unit: N. Accepted: at least 0 N.
   double preload_n;
-  /**
-   * Largest pull in service along the screw. Unit: N. Accepted: at least 0 N.
-   */
+  /// Largest pull in service along the screw. Unit: N. Accepted: at least 0 N.
   double service_pull_n;
-  /**
-   * Largest tightening torque, prevailing torque included. Unit: N·m. Accepted: at least 0 N·m.
-   */
+  /// Largest tightening torque, prevailing torque included. Unit: N·m. Accepted: at least 0 N·m.
   double tightening_torque_n_m;
 } CoamingInsertLoad;
 
-/**
- * Outcome of `InsertLoad`.
- */
+/// Outcome of `InsertLoad`.
 typedef struct CoamingInsertLoadOutcome {
-  /**
-   * Overlap of the clamped part on the insert, on each side; at or below zero the screw jacks the insert out. Unit: m.
-   */
+  /// Overlap of the clamped part on the insert, on each side; at or below zero the screw jacks the insert out. Unit: m.
   double overlap_m;
-  /**
-   * True where the hole in the clamped part is as large as the insert, or larger. 0 is no, 1 is yes.
-   */
+  /// True where the hole in the clamped part is as large as the insert, or larger. 0 is no, 1 is yes.
   uint8_t jacks_out;
-  /**
-   * Pull on the insert that is counted. Unit: N.
-   */
+  /// Pull on the insert that is counted. Unit: N.
   double pull_n;
-  /**
-   * Factor × pull/pull-out; above 1 it fails.
-   */
+  /// Factor × pull/pull-out; above 1 it fails.
   double pull_out_utilisation;
-  /**
-   * The same with preload and service pull added, whatever the clamped part bears on.
-   */
+  /// The same with preload and service pull added, whatever the clamped part bears on.
   double pull_out_utilisation_with_preload;
-  /**
-   * Factor × torque/torque-out; above 1 it fails.
-   */
+  /// Factor × torque/torque-out; above 1 it fails.
   double torque_out_utilisation;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingInsertLoadOutcome;
 
-/**
- * Estimate of an insert's or self-tapping screw's pull-out and torque-out in plastic, by shear on the cylinder round it.
- *
- * # Formula
- * Pull-out F = φ τ π D L. Torque-out T = φ τ π D² L/2.
- *
- * # Validity
- * An upper bound for φ = 1: full shear strength on the whole cylinder at once. Knurls, weld lines, printed layers across the
- * pull, notches, heat and time lower it; φ takes them in and is yours to state. Always carries the caveat of an estimate:
- * the maker's figure, or a pull test of a sample, goes before it.
- *
- * # Source
- * Definition: shear area × shear strength.
- */
+/// Estimate of an insert's or self-tapping screw's pull-out and torque-out in plastic, by shear on the cylinder round it.
+///
+/// # Formula
+/// Pull-out F = φ τ π D L. Torque-out T = φ τ π D² L/2.
+///
+/// # Validity
+/// An upper bound for φ = 1: full shear strength on the whole cylinder at once. Knurls, weld lines, printed layers across the
+/// pull, notches, heat and time lower it; φ takes them in and is yours to state. Always carries the caveat of an estimate:
+/// the maker's figure, or a pull test of a sample, goes before it.
+///
+/// # Source
+/// Definition: shear area × shear strength.
 typedef struct CoamingInsertPullOut {
-  /**
-   * Shear strength of the plastic, τ; for a printed part, along the layers that the cylinder shears. Unit: Pa. Accepted: greater than 0 MPa.
-   */
+  /// Shear strength of the plastic, τ; for a printed part, along the layers that the cylinder shears. Unit: Pa. Accepted: greater than 0 MPa.
   double shear_strength_pa;
-  /**
-   * Outer diameter of the insert or screw thread, D. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Outer diameter of the insert or screw thread, D. Unit: m. Accepted: greater than 0 mm.
   double insert_diameter_m;
-  /**
-   * Length that is bedded in the plastic, L. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Length that is bedded in the plastic, L. Unit: m. Accepted: greater than 0 mm.
   double insert_length_m;
-  /**
-   * Reduction for knurl, bond quality, layers and time, φ: 1 for none. Accepted: greater than 0 and at most 1.
-   */
+  /// Reduction for knurl, bond quality, layers and time, φ: 1 for none. Accepted: greater than 0 and at most 1.
   double reduction;
 } CoamingInsertPullOut;
 
-/**
- * Outcome of `InsertPullOut`.
- */
+/// Outcome of `InsertPullOut`.
 typedef struct CoamingInsertPullOutOutcome {
-  /**
-   * Sheared area, π D L. Unit: m^2.
-   */
+  /// Sheared area, π D L. Unit: m^2.
   double shear_area_m2;
-  /**
-   * Estimated pull-out, F. Unit: N.
-   */
+  /// Estimated pull-out, F. Unit: N.
   double pull_out_n;
-  /**
-   * Estimated torque-out, T. Unit: N·m.
-   */
+  /// Estimated torque-out, T. Unit: N·m.
   double torque_out_n_m;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingInsertPullOutOutcome;
 
-/**
- * Boss of an insert or a self-tapping screw: its ratios against those that are required, and the room in its hole.
- *
- * # Formula
- * Boss ratio = boss diameter/insert diameter. Wall = (boss − hole)/2 and its ratio to the insert diameter.
- * Room below the insert = hole depth − insert length. Floor = part depth − hole depth. Engagement ratio = engagement/screw
- * diameter. Each adequacy is what there is over what is required: below 1 it is too small.
- *
- * # Validity
- * A round boss, or the shortest distance to an edge taken as half the boss diameter. For a self-tapping screw the insert
- * diameter is the screw's, and the insert length its engagement. Printed layers carry a caveat: bosses tear between layers
- * long before the ratios say so.
- *
- * # Source
- * Ratios are inputs. Guidance: screw maker's boss guidance for thread-forming screws (diameter 2.0 to 2.5 d, depth 2.7 d);
- * Lincoln, Gomes and Braden, Mechanical Fastening of Plastics (engagement 2 to 3 d).
- */
+/// Boss of an insert or a self-tapping screw: its ratios against those that are required, and the room in its hole.
+///
+/// # Formula
+/// Boss ratio = boss diameter/insert diameter. Wall = (boss − hole)/2 and its ratio to the insert diameter.
+/// Room below the insert = hole depth − insert length. Floor = part depth − hole depth. Engagement ratio = engagement/screw
+/// diameter. Each adequacy is what there is over what is required: below 1 it is too small.
+///
+/// # Validity
+/// A round boss, or the shortest distance to an edge taken as half the boss diameter. For a self-tapping screw the insert
+/// diameter is the screw's, and the insert length its engagement. Printed layers carry a caveat: bosses tear between layers
+/// long before the ratios say so.
+///
+/// # Source
+/// Ratios are inputs. Guidance: screw maker's boss guidance for thread-forming screws (diameter 2.0 to 2.5 d, depth 2.7 d);
+/// Lincoln, Gomes and Braden, Mechanical Fastening of Plastics (engagement 2 to 3 d).
 typedef struct CoamingInsertBoss {
-  /**
-   * How the thread is made. One of the constants COAMING_INSERT_KIND_....
-   */
+  /// How the thread is made. One of the constants COAMING_INSERT_KIND_....
   uint32_t kind;
-  /**
-   * How printed layers lie. One of the constants COAMING_LAYER_DIRECTION_....
-   */
+  /// How printed layers lie. One of the constants COAMING_LAYER_DIRECTION_....
   uint32_t layer_direction;
-  /**
-   * Nominal diameter of the screw. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Nominal diameter of the screw. Unit: m. Accepted: greater than 0 mm.
   double screw_diameter_m;
-  /**
-   * Outer diameter of the insert; of the screw for self-tapping. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Outer diameter of the insert; of the screw for self-tapping. Unit: m. Accepted: greater than 0 mm.
   double insert_diameter_m;
-  /**
-   * Length of the insert; the engagement for self-tapping. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Length of the insert; the engagement for self-tapping. Unit: m. Accepted: greater than 0 mm.
   double insert_length_m;
-  /**
-   * Diameter of the hole in the plastic before setting. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Diameter of the hole in the plastic before setting. Unit: m. Accepted: greater than 0 mm.
   double hole_diameter_m;
-  /**
-   * Depth of the hole. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Depth of the hole. Unit: m. Accepted: greater than 0 mm.
   double hole_depth_m;
-  /**
-   * Depth of the part at the hole, from the same face. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Depth of the part at the hole, from the same face. Unit: m. Accepted: greater than 0 mm.
   double part_depth_m;
-  /**
-   * Diameter of the boss, or twice the distance from the hole's centre to the nearest edge. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Diameter of the boss, or twice the distance from the hole's centre to the nearest edge. Unit: m. Accepted: greater than 0 mm.
   double boss_diameter_m;
-  /**
-   * Thread that the screw engages. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thread that the screw engages. Unit: m. Accepted: greater than 0 mm.
   double engagement_m;
-  /**
-   * Boss diameter over insert diameter that is required. Accepted: greater than 0.
-   */
+  /// Boss diameter over insert diameter that is required. Accepted: greater than 0.
   double required_boss_ratio;
-  /**
-   * Wall round the hole that is required. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Wall round the hole that is required. Unit: m. Accepted: greater than 0 mm.
   double required_wall_m;
-  /**
-   * Room below the insert that is required, for displaced plastic and the screw's tip. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Room below the insert that is required, for displaced plastic and the screw's tip. Unit: m. Accepted: at least 0 mm.
   double required_room_below_m;
-  /**
-   * Floor below the hole that is required; zero where the hole may go through. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Floor below the hole that is required; zero where the hole may go through. Unit: m. Accepted: at least 0 mm.
   double required_floor_m;
-  /**
-   * Engagement over screw diameter that is required. Accepted: greater than 0.
-   */
+  /// Engagement over screw diameter that is required. Accepted: greater than 0.
   double required_engagement_ratio;
 } CoamingInsertBoss;
 
-/**
- * Outcome of `InsertBoss`.
- */
+/// Outcome of `InsertBoss`.
 typedef struct CoamingInsertBossOutcome {
-  /**
-   * Boss diameter over insert diameter.
-   */
+  /// Boss diameter over insert diameter.
   double boss_ratio;
-  /**
-   * That ratio over the one that is required.
-   */
+  /// That ratio over the one that is required.
   double boss_adequacy;
-  /**
-   * Wall of plastic round the hole. Unit: m.
-   */
+  /// Wall of plastic round the hole. Unit: m.
   double wall_m;
-  /**
-   * Wall over the one that is required.
-   */
+  /// Wall over the one that is required.
   double wall_adequacy;
-  /**
-   * How much the insert is larger than its hole, on the diameter; negative where it is loose. Unit: m.
-   */
+  /// How much the insert is larger than its hole, on the diameter; negative where it is loose. Unit: m.
   double interference_m;
-  /**
-   * Room below the insert. Unit: m.
-   */
+  /// Room below the insert. Unit: m.
   double room_below_m;
-  /**
-   * True where the room below is what is required, or more. 0 is no, 1 is yes.
-   */
+  /// True where the room below is what is required, or more. 0 is no, 1 is yes.
   uint8_t room_below_is_enough;
-  /**
-   * Floor below the hole; zero or less where the hole goes through. Unit: m.
-   */
+  /// Floor below the hole; zero or less where the hole goes through. Unit: m.
   double floor_m;
-  /**
-   * True where the floor is what is required, or more. 0 is no, 1 is yes.
-   */
+  /// True where the floor is what is required, or more. 0 is no, 1 is yes.
   uint8_t floor_is_enough;
-  /**
-   * Engagement over screw diameter.
-   */
+  /// Engagement over screw diameter.
   double engagement_ratio;
-  /**
-   * That ratio over the one that is required.
-   */
+  /// That ratio over the one that is required.
   double engagement_adequacy;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingInsertBossOutcome;
 
-/**
- * Preload that remains after embedding, creep and a change of temperature.
- *
- * # Formula
- * Screw and layers keep fitting each other: F (1/kS + 1/kP∞) = F0 (1/kS + 1/kP) − fz + (ΔlP − ΔlS).
- * kS, kP: stiffness of screw and layers; kP∞: of the layers after creep; fz: embedding of all faces; ΔlP, ΔlS: growth of the
- * layers and of the screw within the grip, from the temperature of tightening. Each loss alone is shown beside the sum.
- * A sum below zero means that the joint is loose: no preload.
- *
- * # Validity
- * Linear springs, with the moduli of the final temperature taken for both. Creep is relaxation at a fixed fit: the layers are
- * `creep factor` times softer for their time. The allowance of 5 % for embedding in metal joints (NSTS 08307) is an input here.
- *
- * # Source
- * VDI 2230-1 (2015), section 5.4.2 (embedding, thermal change; second-hand); compatibility of two springs for creep.
- */
+/// Preload that remains after embedding, creep and a change of temperature.
+///
+/// # Formula
+/// Screw and layers keep fitting each other: F (1/kS + 1/kP∞) = F0 (1/kS + 1/kP) − fz + (ΔlP − ΔlS).
+/// kS, kP: stiffness of screw and layers; kP∞: of the layers after creep; fz: embedding of all faces; ΔlP, ΔlS: growth of the
+/// layers and of the screw within the grip, from the temperature of tightening. Each loss alone is shown beside the sum.
+/// A sum below zero means that the joint is loose: no preload.
+///
+/// # Validity
+/// Linear springs, with the moduli of the final temperature taken for both. Creep is relaxation at a fixed fit: the layers are
+/// `creep factor` times softer for their time. The allowance of 5 % for embedding in metal joints (NSTS 08307) is an input here.
+///
+/// # Source
+/// VDI 2230-1 (2015), section 5.4.2 (embedding, thermal change; second-hand); compatibility of two springs for creep.
 typedef struct CoamingPreloadChange {
-  /**
-   * Preload as tightened, F0. Unit: N. Accepted: greater than 0 N.
-   */
+  /// Preload as tightened, F0. Unit: N. Accepted: greater than 0 N.
   double preload_n;
-  /**
-   * Stiffness of the screw, kS. Unit: N/m. Accepted: greater than 0 kN/mm.
-   */
+  /// Stiffness of the screw, kS. Unit: N/m. Accepted: greater than 0 kN/mm.
   double bolt_stiffness_n_per_m;
-  /**
-   * Stiffness of the layers, kP. Unit: N/m. Accepted: greater than 0 kN/mm.
-   */
+  /// Stiffness of the layers, kP. Unit: N/m. Accepted: greater than 0 kN/mm.
   double member_stiffness_n_per_m;
-  /**
-   * Stiffness of the layers after creep, kP∞. Unit: N/m. Accepted: greater than 0 kN/mm.
-   */
+  /// Stiffness of the layers after creep, kP∞. Unit: N/m. Accepted: greater than 0 kN/mm.
   double member_stiffness_after_creep_n_per_m;
-  /**
-   * Embedding of all faces and threads, fz. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Embedding of all faces and threads, fz. Unit: m. Accepted: at least 0 mm.
   double embedding_m;
-  /**
-   * Growth of the layers from the temperature of tightening, ΔlP; negative where they shrink. Unit: m.
-   */
+  /// Growth of the layers from the temperature of tightening, ΔlP; negative where they shrink. Unit: m.
   double member_growth_m;
-  /**
-   * Growth of the screw over the same length, ΔlS; negative where it shrinks. Unit: m.
-   */
+  /// Growth of the screw over the same length, ΔlS; negative where it shrinks. Unit: m.
   double bolt_growth_m;
 } CoamingPreloadChange;
 
-/**
- * Outcome of `PreloadChange`.
- */
+/// Outcome of `PreloadChange`.
 typedef struct CoamingPreloadChangeOutcome {
-  /**
-   * Preload that remains, F; zero where the joint is loose. Unit: N.
-   */
+  /// Preload that remains, F; zero where the joint is loose. Unit: N.
   double residual_preload_n;
-  /**
-   * The sum before it is cut off at zero: negative by how much the joint is loose. Unit: N.
-   */
+  /// The sum before it is cut off at zero: negative by how much the joint is loose. Unit: N.
   double balance_n;
-  /**
-   * True where nothing remains. 0 is no, 1 is yes.
-   */
+  /// True where nothing remains. 0 is no, 1 is yes.
   uint8_t loose;
-  /**
-   * What remains over what was tightened.
-   */
+  /// What remains over what was tightened.
   double residual_ratio;
-  /**
-   * Loss by embedding alone. Unit: N.
-   */
+  /// Loss by embedding alone. Unit: N.
   double embedding_loss_n;
-  /**
-   * Loss by creep alone. Unit: N.
-   */
+  /// Loss by creep alone. Unit: N.
   double creep_loss_n;
-  /**
-   * Change by temperature alone; positive is a gain. Unit: N.
-   */
+  /// Change by temperature alone; positive is a gain. Unit: N.
   double thermal_change_n;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingPreloadChangeOutcome;
 
-/**
- * A preloaded screw joint under axial and transverse load.
- *
- * # Formula
- * Load factor Φ = n kS/(kS + kP), which is n δP/(δS + δP). Screw: FS = FV + Φ FA. Clamp: FK = FV − (1 − Φ) FA; separated below
- * zero, where the screw carries FA alone. Clamp that slip needs: FQ/(μ q). Slip safety = FK μ q/FQ.
- * Amplitude: σa = Φ (FA max − FA min)/(2 As), while the joint stays closed. Endurance of threads rolled before heat treatment:
- * σA = 0.85 (150 mm/d + 45) MPa.
- *
- * # Validity
- * Concentric load, linear springs. Outside VDI 2230 (plastic, foam or aluminium in the load path, stainless screws) the same
- * springs are an estimate, with a caveat, and no endurance is given: no fatigue check passes on it. Endurance: from M6.
- *
- * # Source
- * VDI 2230-1 (2015), sections 5.3 to 5.5.3 (endurance recalled, unverified); Shigley's Mechanical Engineering Design, ex. 8-4.
- */
+/// A preloaded screw joint under axial and transverse load.
+///
+/// # Formula
+/// Load factor Φ = n kS/(kS + kP), which is n δP/(δS + δP). Screw: FS = FV + Φ FA. Clamp: FK = FV − (1 − Φ) FA; separated below
+/// zero, where the screw carries FA alone. Clamp that slip needs: FQ/(μ q). Slip safety = FK μ q/FQ.
+/// Amplitude: σa = Φ (FA max − FA min)/(2 As), while the joint stays closed. Endurance of threads rolled before heat treatment:
+/// σA = 0.85 (150 mm/d + 45) MPa.
+///
+/// # Validity
+/// Concentric load, linear springs. Outside VDI 2230 (plastic, foam or aluminium in the load path, stainless screws) the same
+/// springs are an estimate, with a caveat, and no endurance is given: no fatigue check passes on it. Endurance: from M6.
+///
+/// # Source
+/// VDI 2230-1 (2015), sections 5.3 to 5.5.3 (endurance recalled, unverified); Shigley's Mechanical Engineering Design, ex. 8-4.
 typedef struct CoamingJointLoad {
-  /**
-   * Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
-   */
+  /// Designation of the thread. One of the constants COAMING_THREAD_DESIGNATION_....
   uint32_t thread;
-  /**
-   * What the joint is made of. One of the constants COAMING_JOINT_MATERIALS_....
-   */
+  /// What the joint is made of. One of the constants COAMING_JOINT_MATERIALS_....
   uint32_t materials;
-  /**
-   * Stiffness of the screw, kS. Unit: N/m. Accepted: greater than 0 kN/mm.
-   */
+  /// Stiffness of the screw, kS. Unit: N/m. Accepted: greater than 0 kN/mm.
   double bolt_stiffness_n_per_m;
-  /**
-   * Stiffness of the layers, kP. Unit: N/m. Accepted: greater than 0 kN/mm.
-   */
+  /// Stiffness of the layers, kP. Unit: N/m. Accepted: greater than 0 kN/mm.
   double member_stiffness_n_per_m;
-  /**
-   * Load introduction factor, n: 1 where the load enters at the bearing faces, less towards the joint face. Accepted: at least 0 and at most 1.
-   */
+  /// Load introduction factor, n: 1 where the load enters at the bearing faces, less towards the joint face. Accepted: at least 0 and at most 1.
   double load_introduction_factor;
-  /**
-   * Smallest preload that remains in service, FV. Unit: N. Accepted: at least 0 N.
-   */
+  /// Smallest preload that remains in service, FV. Unit: N. Accepted: at least 0 N.
   double smallest_preload_n;
-  /**
-   * Largest preload. Unit: N. Accepted: greater than 0 N.
-   */
+  /// Largest preload. Unit: N. Accepted: greater than 0 N.
   double largest_preload_n;
-  /**
-   * Largest axial load on the screw, FA; positive pulls the joint open. Unit: N.
-   */
+  /// Largest axial load on the screw, FA; positive pulls the joint open. Unit: N.
   double largest_axial_load_n;
-  /**
-   * Smallest axial load of the same cycle. Unit: N.
-   */
+  /// Smallest axial load of the same cycle. Unit: N.
   double smallest_axial_load_n;
-  /**
-   * Transverse load on the screw's joint, FQ. Unit: N. Accepted: at least 0 N.
-   */
+  /// Transverse load on the screw's joint, FQ. Unit: N. Accepted: at least 0 N.
   double transverse_load_n;
-  /**
-   * Smallest coefficient of friction between the layers, μ. Accepted: at least 0 and at most 1.
-   */
+  /// Smallest coefficient of friction between the layers, μ. Accepted: at least 0 and at most 1.
   double friction;
-  /**
-   * Faces that the transverse load must slip on, q. Accepted: at least 1.
-   */
+  /// Faces that the transverse load must slip on, q. Accepted: at least 1.
   uint32_t friction_faces;
 } CoamingJointLoad;
 
-/**
- * Outcome of `JointLoad`.
- */
+/// Outcome of `JointLoad`.
 typedef struct CoamingJointLoadOutcome {
-  /**
-   * Load factor, Φ.
-   */
+  /// Load factor, Φ.
   double load_factor;
-  /**
-   * Largest force on the screw. Unit: N.
-   */
+  /// Largest force on the screw. Unit: N.
   double largest_screw_force_n;
-  /**
-   * Stress of that force in the stress area. Unit: Pa.
-   */
+  /// Stress of that force in the stress area. Unit: Pa.
   double largest_screw_stress_pa;
-  /**
-   * Stress of the largest preload alone. Unit: Pa.
-   */
+  /// Stress of the largest preload alone. Unit: Pa.
   double preload_stress_pa;
-  /**
-   * Smallest clamp force that remains; zero where the joint opens. Unit: N.
-   */
+  /// Smallest clamp force that remains; zero where the joint opens. Unit: N.
   double residual_clamp_n;
-  /**
-   * Whether `separation_load` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `separation_load` is there: 0 is no, 1 is yes.
   uint8_t has_separation_load;
-  /**
-   * Axial load at which the joint opens at its smallest preload; absent where no axial load opens it (Φ = 1). Unit: N.
-   */
+  /// Axial load at which the joint opens at its smallest preload; absent where no axial load opens it (Φ = 1). Unit: N.
   double separation_load_n;
-  /**
-   * True where the joint opens. 0 is no, 1 is yes.
-   */
+  /// True where the joint opens. 0 is no, 1 is yes.
   uint8_t separates;
-  /**
-   * Whether `clamp_against_slip` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `clamp_against_slip` is there: 0 is no, 1 is yes.
   uint8_t has_clamp_against_slip;
-  /**
-   * Clamp force that the transverse load needs; absent without a transverse load or with no friction. Unit: N.
-   */
+  /// Clamp force that the transverse load needs; absent without a transverse load or with no friction. Unit: N.
   double clamp_against_slip_n;
-  /**
-   * Whether `slip_safety` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `slip_safety` is there: 0 is no, 1 is yes.
   uint8_t has_slip_safety;
-  /**
-   * Residual clamp's hold over the transverse load; below 1 it slips. Absent without a transverse load.
-   */
+  /// Residual clamp's hold over the transverse load; below 1 it slips. Absent without a transverse load.
   double slip_safety;
-  /**
-   * Stress amplitude, σa. Unit: Pa.
-   */
+  /// Stress amplitude, σa. Unit: Pa.
   double stress_amplitude_pa;
-  /**
-   * Whether `endurance_amplitude` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `endurance_amplitude` is there: 0 is no, 1 is yes.
   uint8_t has_endurance_amplitude;
-  /**
-   * Endurance amplitude, σA; absent outside VDI 2230, below M6, or where the joint opens. Unit: Pa.
-   */
+  /// Endurance amplitude, σA; absent outside VDI 2230, below M6, or where the joint opens. Unit: Pa.
   double endurance_amplitude_pa;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingJointLoadOutcome;
 
-/**
- * Bend allowance, outside setback and bend deduction of one bend.
- *
- * # Formula
- * BA = α (r + K t); OSSB = tan(α/2) (r + t); BD = 2 OSSB − BA; the flat length is the sum of the legs less BD.
- * To the tangent planes the setback is r + t at 90° and above. DIN 6935 (β = 180° − α, the included angle):
- * v = α (r + K t) − 2 (r + t) for β ≤ 90°, v = α (r + K t) − 2 (r + t) tan(α/2) for 90° < β ≤ 165°, v = 0 above;
- * BD = −v.
- *
- * # Validity
- * A bend of constant inside radius and unthinned sheet. K from 0.25 to 0.5 is what is met in practice; outside it the
- * result carries a caveat. The virtual sharp of a bend of 180° lies at infinity: `to_tangent` or `din_6935` is accepted
- * there. Below 90° the tangent plane of a leg's end is the virtual sharp's own face, so `to_tangent` is accepted from
- * 90° on only.
- *
- * # Source
- * FAA-H-8083-31A, ch. 4, U-channel layout (allowance and setback); DIN 6935:2011-10, formula for v (second-hand).
- */
+/// Bend allowance, outside setback and bend deduction of one bend.
+///
+/// # Formula
+/// BA = α (r + K t); OSSB = tan(α/2) (r + t); BD = 2 OSSB − BA; the flat length is the sum of the legs less BD.
+/// To the tangent planes the setback is r + t at 90° and above. DIN 6935 (β = 180° − α, the included angle):
+/// v = α (r + K t) − 2 (r + t) for β ≤ 90°, v = α (r + K t) − 2 (r + t) tan(α/2) for 90° < β ≤ 165°, v = 0 above;
+/// BD = −v.
+///
+/// # Validity
+/// A bend of constant inside radius and unthinned sheet. K from 0.25 to 0.5 is what is met in practice; outside it the
+/// result carries a caveat. The virtual sharp of a bend of 180° lies at infinity: `to_tangent` or `din_6935` is accepted
+/// there. Below 90° the tangent plane of a leg's end is the virtual sharp's own face, so `to_tangent` is accepted from
+/// 90° on only.
+///
+/// # Source
+/// FAA-H-8083-31A, ch. 4, U-channel layout (allowance and setback); DIN 6935:2011-10, formula for v (second-hand).
 typedef struct CoamingBendAllowance {
-  /**
-   * Bend angle, α: the angle that the sheet is turned through. Unit: rad. Accepted: at least 0 deg and at most 180 deg.
-   */
+  /// Bend angle, α: the angle that the sheet is turned through. Unit: rad. Accepted: at least 0 deg and at most 180 deg.
   double bend_angle_rad;
-  /**
-   * Inside radius, r. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Inside radius, r. Unit: m. Accepted: at least 0 mm.
   double inside_radius_m;
-  /**
-   * Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
   double thickness_m;
-  /**
-   * Distance of the neutral axis from the inside face over the thickness, K. Accepted: greater than 0 and less than 1.
-   */
+  /// Distance of the neutral axis from the inside face over the thickness, K. Accepted: greater than 0 and less than 1.
   double k_factor;
-  /**
-   * Where the lengths of the legs end. One of the constants COAMING_LEG_REFERENCE_....
-   */
+  /// Where the lengths of the legs end. One of the constants COAMING_LEG_REFERENCE_....
   uint32_t leg_reference;
 } CoamingBendAllowance;
 
-/**
- * Outcome of `BendAllowance`.
- */
+/// Outcome of `BendAllowance`.
 typedef struct CoamingBendAllowanceOutcome {
-  /**
-   * Length of the neutral line within the bend, BA. Unit: m.
-   */
+  /// Length of the neutral line within the bend, BA. Unit: m.
   double bend_allowance_m;
-  /**
-   * Whether `setback` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `setback` is there: 0 is no, 1 is yes.
   uint8_t has_setback;
-  /**
-   * What one leg's length reaches past its tangent line, OSSB for the virtual sharp; none where DIN 6935 makes no
-   * correction. Unit: m.
-   */
+  /// What one leg's length reaches past its tangent line, OSSB for the virtual sharp; none where DIN 6935 makes no
+  /// correction. Unit: m.
   double setback_m;
-  /**
-   * What is taken off the sum of the two legs, BD = 2 setback − BA; negative where the flat is longer than that sum. Unit: m.
-   */
+  /// What is taken off the sum of the two legs, BD = 2 setback − BA; negative where the flat is longer than that sum. Unit: m.
   double bend_deduction_m;
-  /**
-   * Radius of the neutral line, r + K t. Unit: m.
-   */
+  /// Radius of the neutral line, r + K t. Unit: m.
   double neutral_radius_m;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingBendAllowanceOutcome;
 
-/**
- * K-factor from the correction factor of DIN 6935.
- *
- * # Formula
- * k = 0.65 + 0.5 log10(r/s), and 1 above r/s = 5; K = k/2, because the standard measures k from the inside face in
- * halves of the thickness s.
- *
- * # Validity
- * Cold bending of flat rolled steel; another metal carries a caveat. The printed values run from r/s = 0.5 to 8; below
- * 0.5 the result carries a caveat, and where k is no longer positive (r/s ≤ 0.0501) no number is given.
- *
- * # Source
- * DIN 6935:2011-10, Cold bending of flat rolled steel, formula for k (second-hand).
- */
+/// K-factor from the correction factor of DIN 6935.
+///
+/// # Formula
+/// k = 0.65 + 0.5 log10(r/s), and 1 above r/s = 5; K = k/2, because the standard measures k from the inside face in
+/// halves of the thickness s.
+///
+/// # Validity
+/// Cold bending of flat rolled steel; another metal carries a caveat. The printed values run from r/s = 0.5 to 8; below
+/// 0.5 the result carries a caveat, and where k is no longer positive (r/s ≤ 0.0501) no number is given.
+///
+/// # Source
+/// DIN 6935:2011-10, Cold bending of flat rolled steel, formula for k (second-hand).
 typedef struct CoamingKFactorDin6935 {
-  /**
-   * Inside radius, r. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Inside radius, r. Unit: m. Accepted: greater than 0 mm.
   double inside_radius_m;
-  /**
-   * Thickness of the bare sheet, s. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness of the bare sheet, s. Unit: m. Accepted: greater than 0 mm.
   double thickness_m;
-  /**
-   * What the sheet is made of. One of the constants COAMING_BENT_METAL_....
-   */
+  /// What the sheet is made of. One of the constants COAMING_BENT_METAL_....
   uint32_t metal;
 } CoamingKFactorDin6935;
 
-/**
- * Outcome of `KFactorDin6935`.
- */
+/// Outcome of `KFactorDin6935`.
 typedef struct CoamingKFactorDin6935Outcome {
-  /**
-   * Correction factor, k, relative to half the thickness.
-   */
+  /// Correction factor, k, relative to half the thickness.
   double correction_factor;
-  /**
-   * Distance of the neutral axis from the inside face over the thickness, K.
-   */
+  /// Distance of the neutral axis from the inside face over the thickness, K.
   double k_factor;
-  /**
-   * Inside radius over thickness, r/s.
-   */
+  /// Inside radius over thickness, r/s.
   double radius_ratio;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingKFactorDin6935Outcome;
 
-/**
- * K-factor of a bend whose allowance is known.
- *
- * # Formula
- * K = (BA/α − r) / t.
- *
- * # Validity
- * The allowance must put the neutral line within the sheet: 0 < K < 1.
- *
- * # Source
- * The inverse of the allowance in FAA-H-8083-31A, ch. 4, U-channel layout, step 4.
- */
+/// K-factor of a bend whose allowance is known.
+///
+/// # Formula
+/// K = (BA/α − r) / t.
+///
+/// # Validity
+/// The allowance must put the neutral line within the sheet: 0 < K < 1.
+///
+/// # Source
+/// The inverse of the allowance in FAA-H-8083-31A, ch. 4, U-channel layout, step 4.
 typedef struct CoamingKFactorFromAllowance {
-  /**
-   * Bend angle, α: the angle that the sheet is turned through. Unit: rad. Accepted: greater than 0 deg and at most 180 deg.
-   */
+  /// Bend angle, α: the angle that the sheet is turned through. Unit: rad. Accepted: greater than 0 deg and at most 180 deg.
   double bend_angle_rad;
-  /**
-   * Inside radius, r. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Inside radius, r. Unit: m. Accepted: at least 0 mm.
   double inside_radius_m;
-  /**
-   * Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
   double thickness_m;
-  /**
-   * Length of the neutral line within the bend, BA. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Length of the neutral line within the bend, BA. Unit: m. Accepted: greater than 0 mm.
   double bend_allowance_m;
 } CoamingKFactorFromAllowance;
 
-/**
- * Outcome of `KFactorFromAllowance` and `KFactorFromDeduction`.
- */
+/// Outcome of `KFactorFromAllowance` and `KFactorFromDeduction`.
 typedef struct CoamingKFactorOutcome {
-  /**
-   * Distance of the neutral axis from the inside face over the thickness, K.
-   */
+  /// Distance of the neutral axis from the inside face over the thickness, K.
   double k_factor;
-  /**
-   * Length of the neutral line within the bend, BA. Unit: m.
-   */
+  /// Length of the neutral line within the bend, BA. Unit: m.
   double bend_allowance_m;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingKFactorOutcome;
 
-/**
- * K-factor of a bend whose deduction is known.
- *
- * # Formula
- * BA = 2 OSSB − BD with OSSB = tan(α/2) (r + t); K = (BA/α − r) / t.
- *
- * # Validity
- * Legs given to the virtual sharp; the deduction must put the neutral line within the sheet: 0 < K < 1.
- *
- * # Source
- * The inverse of the deduction that follows from FAA-H-8083-31A, ch. 4, U-channel layout, steps 2 to 5.
- */
+/// K-factor of a bend whose deduction is known.
+///
+/// # Formula
+/// BA = 2 OSSB − BD with OSSB = tan(α/2) (r + t); K = (BA/α − r) / t.
+///
+/// # Validity
+/// Legs given to the virtual sharp; the deduction must put the neutral line within the sheet: 0 < K < 1.
+///
+/// # Source
+/// The inverse of the deduction that follows from FAA-H-8083-31A, ch. 4, U-channel layout, steps 2 to 5.
 typedef struct CoamingKFactorFromDeduction {
-  /**
-   * Bend angle, α: the angle that the sheet is turned through. Unit: rad. Accepted: greater than 0 deg and less than 179.9 deg.
-   */
+  /// Bend angle, α: the angle that the sheet is turned through. Unit: rad. Accepted: greater than 0 deg and less than 179.9 deg.
   double bend_angle_rad;
-  /**
-   * Inside radius, r. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Inside radius, r. Unit: m. Accepted: at least 0 mm.
   double inside_radius_m;
-  /**
-   * Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
   double thickness_m;
-  /**
-   * What is taken off the sum of the two legs, BD. Unit: m.
-   */
+  /// What is taken off the sum of the two legs, BD. Unit: m.
   double bend_deduction_m;
 } CoamingKFactorFromDeduction;
 
-/**
- * Air bend on a press brake: die opening, inside radius that comes of it, smallest flange and force.
- *
- * # Formula
- *
- * The die opening V is given, or chosen: 6 t for sheet to 2.6 mm, 8 t for thicker sheet, then rounded as asked.
- *
- * - inside radius r = 0.16 V; a punch with a larger nose sets the radius instead
- * - smallest flange b = 0.70 V cos 45° / cos(α/2), outside to the virtual sharp, so that b = 0.70 V at a bend angle α of 90°
- * - force per length F' = c Rm t² / V with c = 1.42; force F = F' L for a bend of length L
- *
- * The three factors can be replaced: stainless steel springs open to a larger radius than 0.16 V, and textbooks write the
- * force as k Rm L t² / W with k = 1.33. With sharp die shoulders geometry gives V / (2 cos(α/2)) for the flange, which is
- * 0.71 V at 90°; hence its dependence on α.
- *
- * # Validity
- *
- * Sheet of 0.5 to 8 mm, bends to 90°, 5 to 12 thicknesses of die opening. The chart that the factors were checked
- * against is for mild steel of 450 MPa at 90°: force within 12 % for 1 to 3 mm, radius within 0.1 mm and flange within
- * 0.5 mm for V from 8 to 50 mm. At t = 6 mm, V = 50 mm the chart reads 380 kN/m against 460 kN/m here. The inside radius
- * in air bending is set by the die opening, not by the punch. Bottoming and coining take several times this force.
- *
- * # Source
- *
- * Common practice for all three factors and for the rule; radius, flange and force checked against a press-tool maker's
- * air-bending force chart [B026–B028, B030–B034]; the form k Rm L t² / W is Kalpakjian and Schmid's [B035].
- */
+/// Air bend on a press brake: die opening, inside radius that comes of it, smallest flange and force.
+///
+/// # Formula
+///
+/// The die opening V is given, or chosen: 6 t for sheet to 2.6 mm, 8 t for thicker sheet, then rounded as asked.
+///
+/// - inside radius r = 0.16 V; a punch with a larger nose sets the radius instead
+/// - smallest flange b = 0.70 V cos 45° / cos(α/2), outside to the virtual sharp, so that b = 0.70 V at a bend angle α of 90°
+/// - force per length F' = c Rm t² / V with c = 1.42; force F = F' L for a bend of length L
+///
+/// The three factors can be replaced: stainless steel springs open to a larger radius than 0.16 V, and textbooks write the
+/// force as k Rm L t² / W with k = 1.33. With sharp die shoulders geometry gives V / (2 cos(α/2)) for the flange, which is
+/// 0.71 V at 90°; hence its dependence on α.
+///
+/// # Validity
+///
+/// Sheet of 0.5 to 8 mm, bends to 90°, 5 to 12 thicknesses of die opening. The chart that the factors were checked
+/// against is for mild steel of 450 MPa at 90°: force within 12 % for 1 to 3 mm, radius within 0.1 mm and flange within
+/// 0.5 mm for V from 8 to 50 mm. At t = 6 mm, V = 50 mm the chart reads 380 kN/m against 460 kN/m here. The inside radius
+/// in air bending is set by the die opening, not by the punch. Bottoming and coining take several times this force.
+///
+/// # Source
+///
+/// Common practice for all three factors and for the rule; radius, flange and force checked against a press-tool maker's
+/// air-bending force chart (B026–B028, B030–B034); the form k Rm L t² / W is Kalpakjian and Schmid's (B035).
 typedef struct CoamingAirBend {
-  /**
-   * Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
   double thickness_m;
-  /**
-   * Ultimate tensile strength of the sheet, Rm. Unit: Pa. Accepted: greater than 0 MPa.
-   */
+  /// Ultimate tensile strength of the sheet, Rm. Unit: Pa. Accepted: greater than 0 MPa.
   double ultimate_strength_pa;
-  /**
-   * Length of the bend, along the bend line, L. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Length of the bend, along the bend line, L. Unit: m. Accepted: greater than 0 mm.
   double bend_length_m;
-  /**
-   * Bend angle, α: the angle the sheet is turned through. Unit: rad. Accepted: greater than 0 deg and at most 180 deg.
-   */
+  /// Bend angle, α: the angle the sheet is turned through. Unit: rad. Accepted: greater than 0 deg and at most 180 deg.
   double bend_angle_rad;
-  /**
-   * Whether `die_opening` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `die_opening` is given: 0 is no, 1 is yes.
   uint8_t has_die_opening;
-  /**
-   * Die opening, V; chosen by the rule if absent. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Die opening, V; chosen by the rule if absent. Unit: m. Accepted: greater than 0 mm.
   double die_opening_m;
-  /**
-   * How a die opening chosen by the rule is rounded; a given one is not touched. One of the constants COAMING_DIE_OPENING_ROUNDING_....
-   */
+  /// How a die opening chosen by the rule is rounded; a given one is not touched. One of the constants COAMING_DIE_OPENING_ROUNDING_....
   uint32_t die_opening_rounding;
-  /**
-   * Whether `punch_radius` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `punch_radius` is given: 0 is no, 1 is yes.
   uint8_t has_punch_radius;
-  /**
-   * Nose radius of the punch; a sharp one if absent. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Nose radius of the punch; a sharp one if absent. Unit: m. Accepted: at least 0 mm.
   double punch_radius_m;
-  /**
-   * Whether `force_factor` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `force_factor` is given: 0 is no, 1 is yes.
   uint8_t has_force_factor;
-  /**
-   * Factor of the force formula, c; 1.42 (common practice) if absent. Accepted: greater than 0.
-   */
+  /// Factor of the force formula, c; 1.42 (common practice) if absent. Accepted: greater than 0.
   double force_factor;
-  /**
-   * Whether `radius_factor` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `radius_factor` is given: 0 is no, 1 is yes.
   uint8_t has_radius_factor;
-  /**
-   * Inside radius over die opening; 0.16 (common practice, mild steel) if absent. Accepted: greater than 0 and less than 0.5.
-   */
+  /// Inside radius over die opening; 0.16 (common practice, mild steel) if absent. Accepted: greater than 0 and less than 0.5.
   double radius_factor;
-  /**
-   * Whether `flange_factor` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `flange_factor` is given: 0 is no, 1 is yes.
   uint8_t has_flange_factor;
-  /**
-   * Smallest flange over die opening at 90°; 0.70 (common practice) if absent. Accepted: greater than 0.
-   */
+  /// Smallest flange over die opening at 90°; 0.70 (common practice) if absent. Accepted: greater than 0.
   double flange_factor;
 } CoamingAirBend;
 
-/**
- * What an air bend needs and gives.
- */
+/// What an air bend needs and gives.
 typedef struct CoamingAirBendOutcome {
-  /**
-   * Die opening, given or chosen, V. Unit: m.
-   */
+  /// Die opening, given or chosen, V. Unit: m.
   double die_opening_m;
-  /**
-   * Die opening over thickness, V/t.
-   */
+  /// Die opening over thickness, V/t.
   double die_opening_ratio;
-  /**
-   * Inside radius that the bend takes, r. Unit: m.
-   */
+  /// Inside radius that the bend takes, r. Unit: m.
   double inside_radius_m;
-  /**
-   * Smallest flange, outside to the virtual sharp, b. Unit: m.
-   */
+  /// Smallest flange, outside to the virtual sharp, b. Unit: m.
   double smallest_flange_m;
-  /**
-   * Largest force for each length of bend, F'. Unit: N/m.
-   */
+  /// Largest force for each length of bend, F'. Unit: N/m.
   double force_per_length_n_per_m;
-  /**
-   * Largest force of the whole bend, F. Unit: N.
-   */
+  /// Largest force of the whole bend, F. Unit: N.
   double force_n;
-  /**
-   * Factor of the force formula that was used, c.
-   */
+  /// Factor of the force formula that was used, c.
   double force_factor;
-  /**
-   * Inside radius over die opening that was used.
-   */
+  /// Inside radius over die opening that was used.
   double radius_factor;
-  /**
-   * Smallest flange over die opening that was used.
-   */
+  /// Smallest flange over die opening that was used.
   double flange_factor;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingAirBendOutcome;
 
-/**
- * Neutral axis measured from a test strip with one bend, with its uncertainty.
- *
- * # Formula
- *
- * A strip of flat length L is bent once and its two legs A and B are measured, both to the same reference.
- *
- * - what a leg length goes past the tangent line: z = (r + e) tan(α/2), e by the reference as in `profile`
- * - bend allowance BA = L − (A − z) − (B − z); deduction BD = A + B − L; K = (BA/α − r) / t
- * - uncertainty: u = √Σ (∂K/∂x · uₓ)² over L, A, B, α, r and t; worst case Σ |∂K/∂x · uₓ|
- *
- * with ∂K/∂L = −∂K/∂A = −∂K/∂B = 1/(α t), ∂K/∂r = (2 z'ᵣ/α − 1)/t, ∂K/∂t = (2 z'ₜ/α − K)/t and
- * ∂K/∂α = (2 z'ₐ − BA/α)/(α t), where z'ᵣ, z'ₜ and z'ₐ are the derivatives of z.
- *
- * # Validity
- *
- * One bend, square to the strip. The uncertainties are small against the values, all in the same sense (all standard, or
- * all limits), and independent for the first figure. At 90° exactly the derivative by α is that to the virtual sharp, the larger of
- * the two. Measure the radius: it weighs as much as the lengths, and in air bending it is set by the die. K that is not between 0 and 1 is an error, K outside 0.25 to
- * 0.50 bears a caveat. Several strips, averaged, lower the part of the uncertainty that is due to reading.
- *
- * # Source
- *
- * Geometry, the inverse of the bend allowance; propagation of uncertainty after JCGM 100:2008, clause 5.1.2, equation 10.
- */
+/// Neutral axis measured from a test strip with one bend, with its uncertainty.
+///
+/// # Formula
+///
+/// A strip of flat length L is bent once and its two legs A and B are measured, both to the same reference.
+///
+/// - what a leg length goes past the tangent line: z = (r + e) tan(α/2), e by the reference as in `profile`
+/// - bend allowance BA = L − (A − z) − (B − z); deduction BD = A + B − L; K = (BA/α − r) / t
+/// - uncertainty: u = √Σ (∂K/∂x · uₓ)² over L, A, B, α, r and t; worst case Σ |∂K/∂x · uₓ|
+///
+/// with ∂K/∂L = −∂K/∂A = −∂K/∂B = 1/(α t), ∂K/∂r = (2 z'ᵣ/α − 1)/t, ∂K/∂t = (2 z'ₜ/α − K)/t and
+/// ∂K/∂α = (2 z'ₐ − BA/α)/(α t), where z'ᵣ, z'ₜ and z'ₐ are the derivatives of z.
+///
+/// # Validity
+///
+/// One bend, square to the strip. The uncertainties are small against the values, all in the same sense (all standard, or
+/// all limits), and independent for the first figure. At 90° exactly the derivative by α is that to the virtual sharp, the larger of
+/// the two. Measure the radius: it weighs as much as the lengths, and in air bending it is set by the die. K that is not between 0 and 1 is an error, K outside 0.25 to
+/// 0.50 bears a caveat. Several strips, averaged, lower the part of the uncertainty that is due to reading.
+///
+/// # Source
+///
+/// Geometry, the inverse of the bend allowance; propagation of uncertainty after JCGM 100:2008, clause 5.1.2, equation 10.
 typedef struct CoamingKFactorMeasured {
-  /**
-   * Length of the flat strip before bending, L. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Length of the flat strip before bending, L. Unit: m. Accepted: greater than 0 mm.
   double flat_length_m;
-  /**
-   * First leg of the bent strip, A. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// First leg of the bent strip, A. Unit: m. Accepted: greater than 0 mm.
   double first_leg_m;
-  /**
-   * Second leg of the bent strip, B. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Second leg of the bent strip, B. Unit: m. Accepted: greater than 0 mm.
   double second_leg_m;
-  /**
-   * What both legs are measured to. One of the constants COAMING_LENGTH_REFERENCE_....
-   */
+  /// What both legs are measured to. One of the constants COAMING_LENGTH_REFERENCE_....
   uint32_t reference;
-  /**
-   * What outside, inside and mid lengths go to at a bend of more than 90°. One of the constants COAMING_ABOVE_NINETY_....
-   */
+  /// What outside, inside and mid lengths go to at a bend of more than 90°. One of the constants COAMING_ABOVE_NINETY_....
   uint32_t above_ninety;
-  /**
-   * Bend angle as measured, α: the angle the sheet is turned through. Unit: rad. Accepted: greater than 0 deg and at most 180 deg.
-   */
+  /// Bend angle as measured, α: the angle the sheet is turned through. Unit: rad. Accepted: greater than 0 deg and at most 180 deg.
   double bend_angle_rad;
-  /**
-   * Inside radius as measured, r. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Inside radius as measured, r. Unit: m. Accepted: at least 0 mm.
   double inside_radius_m;
-  /**
-   * Thickness as measured, t. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness as measured, t. Unit: m. Accepted: greater than 0 mm.
   double thickness_m;
-  /**
-   * Uncertainty of the flat length, ±. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Uncertainty of the flat length, ±. Unit: m. Accepted: at least 0 mm.
   double flat_length_uncertainty_m;
-  /**
-   * Uncertainty of each leg, ±. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Uncertainty of each leg, ±. Unit: m. Accepted: at least 0 mm.
   double leg_uncertainty_m;
-  /**
-   * Uncertainty of the bend angle, ±. Unit: rad. Accepted: at least 0 deg.
-   */
+  /// Uncertainty of the bend angle, ±. Unit: rad. Accepted: at least 0 deg.
   double bend_angle_uncertainty_rad;
-  /**
-   * Uncertainty of the inside radius, ±. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Uncertainty of the inside radius, ±. Unit: m. Accepted: at least 0 mm.
   double inside_radius_uncertainty_m;
-  /**
-   * Uncertainty of the thickness, ±. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Uncertainty of the thickness, ±. Unit: m. Accepted: at least 0 mm.
   double thickness_uncertainty_m;
 } CoamingKFactorMeasured;
 
-/**
- * The neutral axis of a test strip.
- */
+/// The neutral axis of a test strip.
 typedef struct CoamingKFactorMeasuredOutcome {
-  /**
-   * Neutral axis, K: its distance from the inside face over the thickness.
-   */
+  /// Neutral axis, K: its distance from the inside face over the thickness.
   double k_factor;
-  /**
-   * Uncertainty of K, ±: root sum of squares of the parts.
-   */
+  /// Uncertainty of K, ±: root sum of squares of the parts.
   double k_factor_uncertainty;
-  /**
-   * Largest error of K, ±: sum of the parts.
-   */
+  /// Largest error of K, ±: sum of the parts.
   double k_factor_worst_case;
-  /**
-   * Length of the neutral line in the bend, BA. Unit: m.
-   */
+  /// Length of the neutral line in the bend, BA. Unit: m.
   double bend_allowance_m;
-  /**
-   * What the two legs exceed the flat by, BD. Unit: m.
-   */
+  /// What the two legs exceed the flat by, BD. Unit: m.
   double bend_deduction_m;
-  /**
-   * Part of the uncertainty that is due to the flat length.
-   */
+  /// Part of the uncertainty that is due to the flat length.
   double from_flat_length;
-  /**
-   * Part that is due to each of the two legs.
-   */
+  /// Part that is due to each of the two legs.
   double from_each_leg;
-  /**
-   * Part that is due to the bend angle.
-   */
+  /// Part that is due to the bend angle.
   double from_bend_angle;
-  /**
-   * Part that is due to the inside radius.
-   */
+  /// Part that is due to the inside radius.
   double from_inside_radius;
-  /**
-   * Part that is due to the thickness.
-   */
+  /// Part that is due to the thickness.
   double from_thickness;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingKFactorMeasuredOutcome;
 
-/**
- * Radius and angle that a bend springs back to.
- *
- * # Formula
- *
- * With the radius Rᵢ and angle αᵢ under the tool, thickness t, yield strength Y and Young's modulus E:
- *
- * - x = Rᵢ Y / (E t)
- * - Rᵢ / R_f = 4 x³ − 3 x + 1
- * - α_f (R_f + t/2) = αᵢ (Rᵢ + t/2): the middle line keeps its length
- *
- * # Validity
- *
- * Pure bending of an elastic, ideally plastic sheet whose radius is large against its thickness: tested for Rᵢ/t of 5 and more,
- * with a caveat below. x is below 0.5: from there on the sheet only flexes and goes back flat. Hardening, friction and the
- * straight shoulders of an air bend are not in it: expect the right size, not the last degree, and bend a test strip.
- *
- * # Source
- *
- * F. J. Gardiner, The springback of metals, Trans. ASME 79 (1957) 1–9, as given by Kalpakjian and Schmid, Manufacturing
- * Processes for Engineering Materials, sheet-metal forming.
- */
+/// Radius and angle that a bend springs back to.
+///
+/// # Formula
+///
+/// With the radius Rᵢ and angle αᵢ under the tool, thickness t, yield strength Y and Young's modulus E:
+///
+/// - x = Rᵢ Y / (E t)
+/// - Rᵢ / R_f = 4 x³ − 3 x + 1
+/// - α_f (R_f + t/2) = αᵢ (Rᵢ + t/2): the middle line keeps its length
+///
+/// # Validity
+///
+/// Pure bending of an elastic, ideally plastic sheet whose radius is large against its thickness: tested for Rᵢ/t of 5 and more,
+/// with a caveat below. x is below 0.5: from there on the sheet only flexes and goes back flat. Hardening, friction and the
+/// straight shoulders of an air bend are not in it: expect the right size, not the last degree, and bend a test strip.
+///
+/// # Source
+///
+/// F. J. Gardiner, The springback of metals, Trans. ASME 79 (1957) 1–9, as given by Kalpakjian and Schmid, Manufacturing
+/// Processes for Engineering Materials, sheet-metal forming.
 typedef struct CoamingSpringback {
-  /**
-   * Inside radius under the tool, Rᵢ. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Inside radius under the tool, Rᵢ. Unit: m. Accepted: greater than 0 mm.
   double tool_radius_m;
-  /**
-   * Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
   double thickness_m;
-  /**
-   * Yield strength, Y. Unit: Pa. Accepted: greater than 0 MPa.
-   */
+  /// Yield strength, Y. Unit: Pa. Accepted: greater than 0 MPa.
   double yield_strength_pa;
-  /**
-   * Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
-   */
+  /// Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
   double youngs_modulus_pa;
-  /**
-   * Bend angle under the tool, αᵢ: the angle the sheet is turned through. Unit: rad. Accepted: at least 0 deg and at most 180 deg.
-   */
+  /// Bend angle under the tool, αᵢ: the angle the sheet is turned through. Unit: rad. Accepted: at least 0 deg and at most 180 deg.
   double tool_bend_angle_rad;
 } CoamingSpringback;
 
-/**
- * What a bend springs back to.
- */
+/// What a bend springs back to.
 typedef struct CoamingSpringbackOutcome {
-  /**
-   * Radius under the tool over final radius, Rᵢ/R_f.
-   */
+  /// Radius under the tool over final radius, Rᵢ/R_f.
   double springback_ratio;
-  /**
-   * Inside radius after springback, R_f. Unit: m.
-   */
+  /// Inside radius after springback, R_f. Unit: m.
   double final_radius_m;
-  /**
-   * Bend angle after springback, α_f. Unit: rad.
-   */
+  /// Bend angle after springback, α_f. Unit: rad.
   double final_bend_angle_rad;
-  /**
-   * Angle that the bend opens by, αᵢ − α_f. Unit: rad.
-   */
+  /// Angle that the bend opens by, αᵢ − α_f. Unit: rad.
   double springback_angle_rad;
-  /**
-   * Yield number, x: 0.5 is where the sheet no longer takes a set.
-   */
+  /// Yield number, x: 0.5 is where the sheet no longer takes a set.
   double yield_number;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingSpringbackOutcome;
 
-/**
- * Tool radius and over-bend angle that spring back to a wanted radius and angle.
- *
- * # Formula
- *
- * The inverse of `springback`. With the wanted radius R_f and angle α_f, thickness t, yield strength Y, Young's modulus E:
- *
- * - g = R_f Y / (E t) and q = 3 + 1/g; x is the root of 4 x³ − q x + 1 = 0 between 0 and 1/2:
- *   x = √(q/3) sin(⅓ arcsin((3/q)^(3/2)))
- * - tool radius Rᵢ = x E t / Y
- * - angle under the tool αᵢ = α_f (R_f + t/2) / (Rᵢ + t/2); over-bend αᵢ − α_f
- *
- * # Validity
- *
- * As `springback`. Every radius has a tool radius. An angle under the tool above 180° cannot be made and is an error. In air bending the
- * die opening sets the radius: only the angle is then at hand.
- *
- * # Source
- *
- * As `springback`; the root by the trigonometric solution of the cubic.
- */
+/// Tool radius and over-bend angle that spring back to a wanted radius and angle.
+///
+/// # Formula
+///
+/// The inverse of `springback`. With the wanted radius R_f and angle α_f, thickness t, yield strength Y, Young's modulus E:
+///
+/// - g = R_f Y / (E t) and q = 3 + 1/g; x is the root of 4 x³ − q x + 1 = 0 between 0 and 1/2:
+///   x = √(q/3) sin(⅓ arcsin((3/q)^(3/2)))
+/// - tool radius Rᵢ = x E t / Y
+/// - angle under the tool αᵢ = α_f (R_f + t/2) / (Rᵢ + t/2); over-bend αᵢ − α_f
+///
+/// # Validity
+///
+/// As `springback`. Every radius has a tool radius. An angle under the tool above 180° cannot be made and is an error. In air bending the
+/// die opening sets the radius: only the angle is then at hand.
+///
+/// # Source
+///
+/// As `springback`; the root by the trigonometric solution of the cubic.
 typedef struct CoamingOverBend {
-  /**
-   * Wanted inside radius, R_f. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Wanted inside radius, R_f. Unit: m. Accepted: greater than 0 mm.
   double wanted_radius_m;
-  /**
-   * Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
   double thickness_m;
-  /**
-   * Yield strength, Y. Unit: Pa. Accepted: greater than 0 MPa.
-   */
+  /// Yield strength, Y. Unit: Pa. Accepted: greater than 0 MPa.
   double yield_strength_pa;
-  /**
-   * Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
-   */
+  /// Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
   double youngs_modulus_pa;
-  /**
-   * Wanted bend angle, α_f: the angle the sheet is turned through. Unit: rad. Accepted: at least 0 deg and at most 180 deg.
-   */
+  /// Wanted bend angle, α_f: the angle the sheet is turned through. Unit: rad. Accepted: at least 0 deg and at most 180 deg.
   double wanted_bend_angle_rad;
 } CoamingOverBend;
 
-/**
- * The tool that leaves the wanted bend.
- */
+/// The tool that leaves the wanted bend.
 typedef struct CoamingOverBendOutcome {
-  /**
-   * Inside radius under the tool, Rᵢ. Unit: m.
-   */
+  /// Inside radius under the tool, Rᵢ. Unit: m.
   double tool_radius_m;
-  /**
-   * Bend angle under the tool, αᵢ. Unit: rad.
-   */
+  /// Bend angle under the tool, αᵢ. Unit: rad.
   double tool_bend_angle_rad;
-  /**
-   * Angle to bend past the wanted one, αᵢ − α_f. Unit: rad.
-   */
+  /// Angle to bend past the wanted one, αᵢ − α_f. Unit: rad.
   double over_bend_angle_rad;
-  /**
-   * Radius under the tool over wanted radius, Rᵢ/R_f.
-   */
+  /// Radius under the tool over wanted radius, Rᵢ/R_f.
   double springback_ratio;
-  /**
-   * Yield number, x: 0.5 is where the sheet no longer takes a set.
-   */
+  /// Yield number, x: 0.5 is where the sheet no longer takes a set.
   double yield_number;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingOverBendOutcome;
 
-/**
- * Smallest inside radius for a cold bend of 90° by the table of the Aluminum Design Manual.
- *
- * # Formula
- *
- * R = f t, with the factor f of the table for alloy and temper; between two columns of thickness on the straight line
- * between their factors.
- *
- * # Validity
- *
- * Columns from 1/64 to 1/2 in. Thinner sheet takes the first column, with a caveat; thicker is an error. A guide value, not a
- * limit, and bears that caveat. For 90°, cold; along the grain, past 90° or with a rough edge take more.
- *
- * # Source
- *
- * Aluminum Association, Aluminum Design Manual, January 2005, part VII, table 3-1, p. VII-78: second-hand, from public
- * copies; 5052-H32, 6061-T4 and 6061-T6 are [B011–B013].
- */
+/// Smallest inside radius for a cold bend of 90° by the table of the Aluminum Design Manual.
+///
+/// # Formula
+///
+/// R = f t, with the factor f of the table for alloy and temper; between two columns of thickness on the straight line
+/// between their factors.
+///
+/// # Validity
+///
+/// Columns from 1/64 to 1/2 in. Thinner sheet takes the first column, with a caveat; thicker is an error. A guide value, not a
+/// limit, and bears that caveat. For 90°, cold; along the grain, past 90° or with a rough edge take more.
+///
+/// # Source
+///
+/// Aluminum Association, Aluminum Design Manual, January 2005, part VII, table 3-1, p. VII-78: second-hand, from public
+/// copies; 5052-H32, 6061-T4 and 6061-T6 are (B011–B013).
 typedef struct CoamingSmallestRadiusByDesignManual {
-  /**
-   * Alloy and temper. One of the constants COAMING_ALUMINUM_DESIGN_MANUAL_TEMPER_....
-   */
+  /// Alloy and temper. One of the constants COAMING_ALUMINUM_DESIGN_MANUAL_TEMPER_....
   uint32_t temper;
-  /**
-   * Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm and at most 12.7 mm.
-   */
+  /// Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm and at most 12.7 mm.
   double thickness_m;
 } CoamingSmallestRadiusByDesignManual;
 
-/**
- * Smallest inside radius by the table.
- */
+/// Smallest inside radius by the table.
 typedef struct CoamingSmallestRadiusByDesignManualOutcome {
-  /**
-   * Smallest inside radius, R. Unit: m.
-   */
+  /// Smallest inside radius, R. Unit: m.
   double smallest_radius_m;
-  /**
-   * Smallest inside radius over thickness, R/t.
-   */
+  /// Smallest inside radius over thickness, R/t.
   double radius_ratio;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingSmallestRadiusByDesignManualOutcome;
 
-/**
- * Recommended inside radius for a bend of 90° by the table of AC 43.13-1B, as a band.
- *
- * # Formula
- *
- * R = f t, with the two factors f of the table for alloy and temper; between two columns of thickness on the straight line
- * between their factors.
- *
- * # Validity
- *
- * Columns from 0.016 to 0.258 in. Thinner sheet takes the first column, with a caveat; thicker is an error. The rows are from memory:
- * the outcome bears the caveat that it is unverified, besides that of a guide value.
- *
- * # Source
- *
- * FAA AC 43.13-1B, 1998, change 1, table 4-6, recommended radii for 90° bends in aluminium alloys: unverified. Its row for
- * 2024-T3 takes in the one value of another chart, 0.16 in for 0.040 in [B006].
- */
+/// Recommended inside radius for a bend of 90° by the table of AC 43.13-1B, as a band.
+///
+/// # Formula
+///
+/// R = f t, with the two factors f of the table for alloy and temper; between two columns of thickness on the straight line
+/// between their factors.
+///
+/// # Validity
+///
+/// Columns from 0.016 to 0.258 in. Thinner sheet takes the first column, with a caveat; thicker is an error. The rows are from memory:
+/// the outcome bears the caveat that it is unverified, besides that of a guide value.
+///
+/// # Source
+///
+/// FAA AC 43.13-1B, 1998, change 1, table 4-6, recommended radii for 90° bends in aluminium alloys: unverified. Its row for
+/// 2024-T3 takes in the one value of another chart, 0.16 in for 0.040 in (B006).
 typedef struct CoamingRecommendedRadiusByAdvisoryCircular {
-  /**
-   * Alloy and temper. One of the constants COAMING_ADVISORY_CIRCULAR_TEMPER_....
-   */
+  /// Alloy and temper. One of the constants COAMING_ADVISORY_CIRCULAR_TEMPER_....
   uint32_t temper;
-  /**
-   * Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm and at most 6.553 mm.
-   */
+  /// Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm and at most 6.553 mm.
   double thickness_m;
 } CoamingRecommendedRadiusByAdvisoryCircular;
 
-/**
- * Recommended inside radius by the table.
- */
+/// Recommended inside radius by the table.
 typedef struct CoamingRecommendedRadiusByAdvisoryCircularOutcome {
-  /**
-   * Lower end of the recommended inside radius. Unit: m.
-   */
+  /// Lower end of the recommended inside radius. Unit: m.
   double lower_radius_m;
-  /**
-   * Upper end of the recommended inside radius: the safe one. Unit: m.
-   */
+  /// Upper end of the recommended inside radius: the safe one. Unit: m.
   double upper_radius_m;
-  /**
-   * Lower end over thickness.
-   */
+  /// Lower end over thickness.
   double lower_ratio;
-  /**
-   * Upper end over thickness.
-   */
+  /// Upper end over thickness.
   double upper_ratio;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingRecommendedRadiusByAdvisoryCircularOutcome;
 
-/**
- * Smallest inside radius from the reduction of area of a tensile test.
- *
- * # Formula
- *
- * With the reduction of area r in per cent and thickness t: R/t = 50/r − 1. From 50 % on the sheet can be folded on itself: R = 0.
- *
- * # Validity
- *
- * Reduction of area, not elongation. Tested to 50 %; above, R stays 0, with a caveat. The derivation sets the true strain of the outer fibre
- * equal to the true strain at fracture; a rough edge, a bend along the grain or a wide sheet needs more.
- *
- * # Source
- *
- * Kalpakjian and Schmid, Manufacturing Processes for Engineering Materials, sheet-metal bending, from memory: unverified.
- */
+/// Smallest inside radius from the reduction of area of a tensile test.
+///
+/// # Formula
+///
+/// With the reduction of area r in per cent and thickness t: R/t = 50/r − 1. From 50 % on the sheet can be folded on itself: R = 0.
+///
+/// # Validity
+///
+/// Reduction of area, not elongation. Tested to 50 %; above, R stays 0, with a caveat. The derivation sets the true strain of the outer fibre
+/// equal to the true strain at fracture; a rough edge, a bend along the grain or a wide sheet needs more.
+///
+/// # Source
+///
+/// Kalpakjian and Schmid, Manufacturing Processes for Engineering Materials, sheet-metal bending, from memory: unverified.
 typedef struct CoamingSmallestRadiusByReduction {
-  /**
-   * Reduction of area at fracture in a tensile test, r, as a ratio: 0.20 or 20 %. Accepted: greater than 0 and less than 1.
-   */
+  /// Reduction of area at fracture in a tensile test, r, as a ratio: 0.20 or 20 %. Accepted: greater than 0 and less than 1.
   double reduction_of_area;
-  /**
-   * Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
   double thickness_m;
 } CoamingSmallestRadiusByReduction;
 
-/**
- * Smallest inside radius for a reduction of area.
- */
+/// Smallest inside radius for a reduction of area.
 typedef struct CoamingSmallestRadiusByReductionOutcome {
-  /**
-   * Smallest inside radius, R. Unit: m.
-   */
+  /// Smallest inside radius, R. Unit: m.
   double smallest_radius_m;
-  /**
-   * Smallest inside radius over thickness, R/t.
-   */
+  /// Smallest inside radius over thickness, R/t.
   double radius_ratio;
-  /**
-   * True where the sheet can be folded on itself. 0 is no, 1 is yes.
-   */
+  /// True where the sheet can be folded on itself. 0 is no, 1 is yes.
   uint8_t folds_on_itself;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingSmallestRadiusByReductionOutcome;
 
-/**
- * Strain of the outer fibre of a bend.
- *
- * # Formula
- *
- * With inside radius R and thickness t: e = 1 / (1 + 2 R/t).
- *
- * # Validity
- *
- * An estimate, and bears that caveat: engineering strain with the neutral axis at mid thickness, which holds for large radii; in a sharp
- * bend the axis moves inwards and the strain is larger.
- *
- * # Source
- *
- * Kalpakjian and Schmid, Manufacturing Processes for Engineering Materials, sheet-metal bending; follows from geometry.
- */
+/// Strain of the outer fibre of a bend.
+///
+/// # Formula
+///
+/// With inside radius R and thickness t: e = 1 / (1 + 2 R/t).
+///
+/// # Validity
+///
+/// An estimate, and bears that caveat: engineering strain with the neutral axis at mid thickness, which holds for large radii; in a sharp
+/// bend the axis moves inwards and the strain is larger.
+///
+/// # Source
+///
+/// Kalpakjian and Schmid, Manufacturing Processes for Engineering Materials, sheet-metal bending; follows from geometry.
 typedef struct CoamingOuterFibreStrain {
-  /**
-   * Inside radius, R. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Inside radius, R. Unit: m. Accepted: at least 0 mm.
   double inside_radius_m;
-  /**
-   * Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
   double thickness_m;
 } CoamingOuterFibreStrain;
 
-/**
- * Strain of the outer fibre.
- */
+/// Strain of the outer fibre.
 typedef struct CoamingOuterFibreStrainOutcome {
-  /**
-   * Engineering strain of the outer fibre, e.
-   */
+  /// Engineering strain of the outer fibre, e.
   double outer_fibre_strain;
-  /**
-   * Inside radius over thickness, R/t.
-   */
+  /// Inside radius over thickness, R/t.
   double radius_ratio;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingOuterFibreStrainOutcome;
 
-/**
- * Smallest inside radius that keeps the strain of the outer fibre below a limit.
- *
- * # Formula
- *
- * With the allowed strain e and thickness t: R/t = (1/e − 1) / 2, the inverse of `outer_fibre_strain`.
- *
- * # Validity
- *
- * An estimate, and bears that caveat, as `outer_fibre_strain`. Elongation printed for a gauge length of 50 mm or 80 mm spreads a local
- * neck over that length: a bend, which is short, bears more. So the radius is on the safe side with such a figure.
- *
- * # Source
- *
- * Kalpakjian and Schmid, Manufacturing Processes for Engineering Materials, sheet-metal bending; follows from geometry.
- */
+/// Smallest inside radius that keeps the strain of the outer fibre below a limit.
+///
+/// # Formula
+///
+/// With the allowed strain e and thickness t: R/t = (1/e − 1) / 2, the inverse of `outer_fibre_strain`.
+///
+/// # Validity
+///
+/// An estimate, and bears that caveat, as `outer_fibre_strain`. Elongation printed for a gauge length of 50 mm or 80 mm spreads a local
+/// neck over that length: a bend, which is short, bears more. So the radius is on the safe side with such a figure.
+///
+/// # Source
+///
+/// Kalpakjian and Schmid, Manufacturing Processes for Engineering Materials, sheet-metal bending; follows from geometry.
 typedef struct CoamingSmallestRadiusByStrain {
-  /**
-   * Engineering strain that the outer fibre may take, e. Accepted: greater than 0 and at most 1.
-   */
+  /// Engineering strain that the outer fibre may take, e. Accepted: greater than 0 and at most 1.
   double allowed_strain;
-  /**
-   * Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
   double thickness_m;
 } CoamingSmallestRadiusByStrain;
 
-/**
- * Smallest inside radius for a strain.
- */
+/// Smallest inside radius for a strain.
 typedef struct CoamingSmallestRadiusByStrainOutcome {
-  /**
-   * Smallest inside radius, R. Unit: m.
-   */
+  /// Smallest inside radius, R. Unit: m.
   double smallest_radius_m;
-  /**
-   * Smallest inside radius over thickness, R/t.
-   */
+  /// Smallest inside radius over thickness, R/t.
   double radius_ratio;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingSmallestRadiusByStrainOutcome;
 
-/**
- * Distance of a hole or slot from a bend against what common practice asks, and the zone in which holes distort.
- *
- * # Formula
- *
- * With thickness t, inside radius r, bend angle α and bend allowance BA = α (r + K t):
- *
- * - the edge of the hole shall be f t from the tangent line: at 90° that is f t + r from the inside face of the bent-up leg
- * - f = 2.5 for a hole, 4 for a slot: an opening that is longer along the bend than across it
- * - from the inside face the tangent line is r tan(α/2) away, from the outside face (r + t) tan(α/2), from the bend line
- *   on the flat BA/2
- * - distortion zone on the flat: f t + BA/2 to each side of the bend line
- * - margin = edge distance from the inside face / needed distance − 1
- *
- * # Validity
- *
- * Bend angles below 180°. The rule says where an edge stays round to the eye; a dowel or a pressed insert wants more. Where the hole
- * must lie nearer, drill after bending, or cut a relief slot along the bend.
- *
- * # Source
- *
- * Common practice, both factors; they can be replaced.
- */
+/// Distance of a hole or slot from a bend against what common practice asks, and the zone in which holes distort.
+///
+/// # Formula
+///
+/// With thickness t, inside radius r, bend angle α and bend allowance BA = α (r + K t):
+///
+/// - the edge of the hole shall be f t from the tangent line: at 90° that is f t + r from the inside face of the bent-up leg
+/// - f = 2.5 for a hole, 4 for a slot: an opening that is longer along the bend than across it
+/// - from the inside face the tangent line is r tan(α/2) away, from the outside face (r + t) tan(α/2), from the bend line
+///   on the flat BA/2
+/// - distortion zone on the flat: f t + BA/2 to each side of the bend line
+/// - margin = edge distance from the inside face / needed distance − 1
+///
+/// # Validity
+///
+/// Bend angles below 180°. The rule says where an edge stays round to the eye; a dowel or a pressed insert wants more. Where the hole
+/// must lie nearer, drill after bending, or cut a relief slot along the bend.
+///
+/// # Source
+///
+/// Common practice, both factors; they can be replaced.
 typedef struct CoamingHoleToBend {
-  /**
-   * Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
   double thickness_m;
-  /**
-   * Inside radius, r. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Inside radius, r. Unit: m. Accepted: at least 0 mm.
   double inside_radius_m;
-  /**
-   * Bend angle, α: the angle the sheet is turned through. Unit: rad. Accepted: at least 0 deg and at most 180 deg.
-   */
+  /// Bend angle, α: the angle the sheet is turned through. Unit: rad. Accepted: at least 0 deg and at most 180 deg.
   double bend_angle_rad;
-  /**
-   * Neutral axis, K: its distance from the inside face over the thickness. Accepted: greater than 0 and less than 1.
-   */
+  /// Neutral axis, K: its distance from the inside face over the thickness. Accepted: greater than 0 and less than 1.
   double k_factor;
-  /**
-   * Size of the hole across the bend; the diameter of a round one. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Size of the hole across the bend; the diameter of a round one. Unit: m. Accepted: greater than 0 mm.
   double across_bend_m;
-  /**
-   * Size of the hole along the bend; the diameter of a round one. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Size of the hole along the bend; the diameter of a round one. Unit: m. Accepted: greater than 0 mm.
   double along_bend_m;
-  /**
-   * Distance of the centre of the hole, square to the bend. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Distance of the centre of the hole, square to the bend. Unit: m. Accepted: at least 0 mm.
   double centre_distance_m;
-  /**
-   * Where that distance is measured from. One of the constants COAMING_HOLE_DISTANCE_REFERENCE_....
-   */
+  /// Where that distance is measured from. One of the constants COAMING_HOLE_DISTANCE_REFERENCE_....
   uint32_t measured_from;
-  /**
-   * Whether `hole_factor` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `hole_factor` is given: 0 is no, 1 is yes.
   uint8_t has_hole_factor;
-  /**
-   * Distance of the edge from the tangent line in thicknesses, for a hole; 2.5 (common practice) if absent. Accepted: at least 0.
-   */
+  /// Distance of the edge from the tangent line in thicknesses, for a hole; 2.5 (common practice) if absent. Accepted: at least 0.
   double hole_factor;
-  /**
-   * Whether `slot_factor` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `slot_factor` is given: 0 is no, 1 is yes.
   uint8_t has_slot_factor;
-  /**
-   * Distance of the edge from the tangent line in thicknesses, for a slot along the bend; 4 (common practice) if absent. Accepted: at least 0.
-   */
+  /// Distance of the edge from the tangent line in thicknesses, for a slot along the bend; 4 (common practice) if absent. Accepted: at least 0.
   double slot_factor;
 } CoamingHoleToBend;
 
-/**
- * How a hole lies to a bend.
- */
+/// How a hole lies to a bend.
 typedef struct CoamingHoleToBendOutcome {
-  /**
-   * Edge of the hole from the tangent line; negative where the hole cuts into the bend. Unit: m.
-   */
+  /// Edge of the hole from the tangent line; negative where the hole cuts into the bend. Unit: m.
   double edge_from_tangent_line_m;
-  /**
-   * Edge of the hole from the inside face of the bent-up leg. Unit: m.
-   */
+  /// Edge of the hole from the inside face of the bent-up leg. Unit: m.
   double edge_from_inside_face_m;
-  /**
-   * Edge of the hole from the bend line, on the flat. Unit: m.
-   */
+  /// Edge of the hole from the bend line, on the flat. Unit: m.
   double edge_from_bend_line_m;
-  /**
-   * What is needed from the tangent line, f t. Unit: m.
-   */
+  /// What is needed from the tangent line, f t. Unit: m.
   double needed_from_tangent_line_m;
-  /**
-   * What is needed from the inside face of the bent-up leg. Unit: m.
-   */
+  /// What is needed from the inside face of the bent-up leg. Unit: m.
   double needed_from_inside_face_m;
-  /**
-   * What is needed from the bend line on the flat: the half width of the zone in which holes distort. Unit: m.
-   */
+  /// What is needed from the bend line on the flat: the half width of the zone in which holes distort. Unit: m.
   double distortion_zone_m;
-  /**
-   * Edge distance from the inside face over what is needed, less 1.
-   */
+  /// Edge distance from the inside face over what is needed, less 1.
   double margin;
-  /**
-   * True where the hole cuts into the bend itself. 0 is no, 1 is yes.
-   */
+  /// True where the hole cuts into the bend itself. 0 is no, 1 is yes.
   uint8_t cuts_bend;
-  /**
-   * Distance of the edge in thicknesses that was used, f.
-   */
+  /// Distance of the edge in thicknesses that was used, f.
   double factor;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingHoleToBendOutcome;
 
-/**
- * Relief notch at the end of a bend that does not run across the whole sheet.
- *
- * # Formula
- *
- * With thickness t, inside radius r, bend angle α and bend allowance BA = α (r + K t):
- *
- * - width = 1.5 t
- * - depth past the tangent line p = 0.5 mm
- * - depth from the outside face of the bent-up leg (r + t) tan(α/2) + p: at 90° the trade's "t + r + 0.5 mm"
- * - depth from the bend line on the flat BA/2 + p
- *
- * # Validity
- *
- * Bend angles below 180°. A laser or punch has a narrowest slot of its own, and a notch with round ends tears less. Width and depth are
- * what is usual, not what strength asks.
- *
- * # Source
- *
- * Common practice; both figures can be replaced.
- */
+/// Relief notch at the end of a bend that does not run across the whole sheet.
+///
+/// # Formula
+///
+/// With thickness t, inside radius r, bend angle α and bend allowance BA = α (r + K t):
+///
+/// - width = 1.5 t
+/// - depth past the tangent line p = 0.5 mm
+/// - depth from the outside face of the bent-up leg (r + t) tan(α/2) + p: at 90° the trade's "t + r + 0.5 mm"
+/// - depth from the bend line on the flat BA/2 + p
+///
+/// # Validity
+///
+/// Bend angles below 180°. A laser or punch has a narrowest slot of its own, and a notch with round ends tears less. Width and depth are
+/// what is usual, not what strength asks.
+///
+/// # Source
+///
+/// Common practice; both figures can be replaced.
 typedef struct CoamingBendRelief {
-  /**
-   * Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
   double thickness_m;
-  /**
-   * Inside radius, r. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Inside radius, r. Unit: m. Accepted: at least 0 mm.
   double inside_radius_m;
-  /**
-   * Bend angle, α: the angle the sheet is turned through. Unit: rad. Accepted: at least 0 deg and at most 180 deg.
-   */
+  /// Bend angle, α: the angle the sheet is turned through. Unit: rad. Accepted: at least 0 deg and at most 180 deg.
   double bend_angle_rad;
-  /**
-   * Neutral axis, K: its distance from the inside face over the thickness. Accepted: greater than 0 and less than 1.
-   */
+  /// Neutral axis, K: its distance from the inside face over the thickness. Accepted: greater than 0 and less than 1.
   double k_factor;
-  /**
-   * Whether `width_factor` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `width_factor` is given: 0 is no, 1 is yes.
   uint8_t has_width_factor;
-  /**
-   * Width of the notch in thicknesses; 1.5 (common practice) if absent. Accepted: at least 0.
-   */
+  /// Width of the notch in thicknesses; 1.5 (common practice) if absent. Accepted: at least 0.
   double width_factor;
-  /**
-   * Whether `past_tangent_line` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `past_tangent_line` is given: 0 is no, 1 is yes.
   uint8_t has_past_tangent_line;
-  /**
-   * Depth of the notch past the tangent line, p; 0.5 mm (common practice) if absent. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Depth of the notch past the tangent line, p; 0.5 mm (common practice) if absent. Unit: m. Accepted: at least 0 mm.
   double past_tangent_line_m;
 } CoamingBendRelief;
 
-/**
- * Size of a relief notch.
- */
+/// Size of a relief notch.
 typedef struct CoamingBendReliefOutcome {
-  /**
-   * Smallest width of the notch, along the bend. Unit: m.
-   */
+  /// Smallest width of the notch, along the bend. Unit: m.
   double width_m;
-  /**
-   * Smallest depth from the outside face of the bent-up leg, or where the outside faces meet. Unit: m.
-   */
+  /// Smallest depth from the outside face of the bent-up leg, or where the outside faces meet. Unit: m.
   double depth_from_outside_face_m;
-  /**
-   * Smallest depth from the bend line, on the flat. Unit: m.
-   */
+  /// Smallest depth from the bend line, on the flat. Unit: m.
   double depth_from_bend_line_m;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingBendReliefOutcome;
 
-/**
- * Smallest relief hole where two bends meet in the corner of a box of aluminium sheet.
- *
- * # Formula
- *
- * 1/8 in for sheet to 0.064 in, 3/16 in for thicker sheet to 0.128 in. The centre lies where the inside tangent lines of the two
- * bends cross, or outside of it towards the corner.
- *
- * # Validity
- *
- * Aluminium sheet to 0.128 in; thicker is an error. The source leaves the gap from 0.064 to 0.072 in: it takes the larger hole here.
- *
- * # Source
- *
- * FAA-H-8083-31A, vol. 1, ch. 4, folding a box [B014].
- */
+/// Smallest relief hole where two bends meet in the corner of a box of aluminium sheet.
+///
+/// # Formula
+///
+/// 1/8 in for sheet to 0.064 in, 3/16 in for thicker sheet to 0.128 in. The centre lies where the inside tangent lines of the two
+/// bends cross, or outside of it towards the corner.
+///
+/// # Validity
+///
+/// Aluminium sheet to 0.128 in; thicker is an error. The source leaves the gap from 0.064 to 0.072 in: it takes the larger hole here.
+///
+/// # Source
+///
+/// FAA-H-8083-31A, vol. 1, ch. 4, folding a box (B014).
 typedef struct CoamingReliefHole {
-  /**
-   * Thickness of the bare sheet. Unit: m. Accepted: greater than 0 mm and at most 3.251 mm.
-   */
+  /// Thickness of the bare sheet. Unit: m. Accepted: greater than 0 mm and at most 3.251 mm.
   double thickness_m;
 } CoamingReliefHole;
 
-/**
- * Size of a relief hole.
- */
+/// Size of a relief hole.
 typedef struct CoamingReliefHoleOutcome {
-  /**
-   * Smallest diameter of the relief hole. Unit: m.
-   */
+  /// Smallest diameter of the relief hole. Unit: m.
   double smallest_diameter_m;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingReliefHoleOutcome;
 
-/**
- * Rectangular plate under uniform pressure, supported or clamped all round: deflection, moments, stresses, reactions.
- *
- * # Formula
- * D ∇⁴w = q, D = E t³/(12 (1 − ν²)). Supported: Lévy's series w = Σ W_m(y) sin(m π x/a), summed until a term no
- * longer counts; corner force 2 (1 − ν) D ∂²w/∂x∂y. Clamped: Ritz, w = Σ c_ij φ_i(x) φ_j(y) with twice-integrated
- * Legendre polynomials. σ = 6 M/t². Positive pressure pushes inward, so that the deflection is negative. Moments and
- * stresses are those of the inner face: positive where it is in tension; the outer face has the opposite.
- *
- * # Validity
- * Thin, flat, isotropic, elastic; small deflection. Deflections to 1e-8, moments to 1e-6, reactions of a clamped edge
- * to 1e-4 of the value, measured against finer series for sides of 1:1 to 1:10; a clamped plate longer than ten short
- * sides is taken at ten, where its ends no longer feel each other (1e-9). Caveats: deflection past t/2; t over 1/20 of
- * the short side, where shear deflection passes about 1 % (supported) to 4 % (clamped). The supported edge is the hard
- * one: corners held down.
- *
- * # Source
- * Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), art. 30 (supported) and art. 44
- * (clamped; the coefficients there, solved here by Ritz).
- */
+/// Rectangular plate under uniform pressure, supported or clamped all round: deflection, moments, stresses, reactions.
+///
+/// # Formula
+/// D ∇⁴w = q, D = E t³/(12 (1 − ν²)). Supported: Lévy's series w = Σ W_m(y) sin(m π x/a), summed until a term no
+/// longer counts; corner force 2 (1 − ν) D ∂²w/∂x∂y. Clamped: Ritz, w = Σ c_ij φ_i(x) φ_j(y) with twice-integrated
+/// Legendre polynomials. σ = 6 M/t². Positive pressure pushes inward, so that the deflection is negative. Moments and
+/// stresses are those of the inner face: positive where it is in tension; the outer face has the opposite.
+///
+/// # Validity
+/// Thin, flat, isotropic, elastic; small deflection. Deflections to 1e-8, moments to 1e-6, reactions of a clamped edge
+/// to 1e-4 of the value, measured against finer series for sides of 1:1 to 1:10; a clamped plate longer than ten short
+/// sides is taken at ten, where its ends no longer feel each other (1e-9). Caveats: deflection past t/2; t over 1/20 of
+/// the short side, where shear deflection passes about 1 % (supported) to 4 % (clamped). The supported edge is the hard
+/// one: corners held down.
+///
+/// # Source
+/// Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), art. 30 (supported) and art. 44
+/// (clamped; the coefficients there, solved here by Ritz).
 typedef struct CoamingRectangularPlate {
-  /**
-   * Length of the plate between its supports, a. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Length of the plate between its supports, a. Unit: m. Accepted: greater than 0 mm.
   double length_m;
-  /**
-   * Width of the plate between its supports, b; it may be the longer side. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Width of the plate between its supports, b; it may be the longer side. Unit: m. Accepted: greater than 0 mm.
   double width_m;
-  /**
-   * Thickness, t. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness, t. Unit: m. Accepted: greater than 0 mm.
   double thickness_m;
-  /**
-   * Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
-   */
+  /// Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
   double youngs_modulus_pa;
-  /**
-   * Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
-   */
+  /// Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
   double poissons_ratio;
-  /**
-   * Pressure, q: positive pushes the plate inward, onto its seal. Unit: Pa.
-   */
+  /// Pressure, q: positive pushes the plate inward, onto its seal. Unit: Pa.
   double pressure_pa;
-  /**
-   * How the plate is held along its edge. One of the constants COAMING_EDGE_SUPPORT_....
-   */
+  /// How the plate is held along its edge. One of the constants COAMING_EDGE_SUPPORT_....
   uint32_t edge_support;
 } CoamingRectangularPlate;
 
-/**
- * Outcome of `RectangularPlate`.
- */
+/// Outcome of `RectangularPlate`.
 typedef struct CoamingRectangularPlateOutcome {
-  /**
-   * Flexural rigidity, D. Unit: N·m.
-   */
+  /// Flexural rigidity, D. Unit: N·m.
   double flexural_rigidity_n_m;
-  /**
-   * Deflection of the centre, outward positive. Unit: m.
-   */
+  /// Deflection of the centre, outward positive. Unit: m.
   double centre_deflection_m;
-  /**
-   * Deflection of the largest size, outward positive; off the centre of a clamped plate over three times as long as
-   * wide. Unit: m.
-   */
+  /// Deflection of the largest size, outward positive; off the centre of a clamped plate over three times as long as
+  /// wide. Unit: m.
   double largest_deflection_m;
-  /**
-   * Size of the largest deflection over the thickness.
-   */
+  /// Size of the largest deflection over the thickness.
   double deflection_ratio;
-  /**
-   * Moment per length at the centre that bends the length, positive where the inner face is in tension. Unit: N.
-   */
+  /// Moment per length at the centre that bends the length, positive where the inner face is in tension. Unit: N.
   double centre_moment_along_length_n;
-  /**
-   * Moment per length at the centre that bends the width. Unit: N.
-   */
+  /// Moment per length at the centre that bends the width. Unit: N.
   double centre_moment_along_width_n;
-  /**
-   * Moment per length across an edge that runs along the length, at its middle; zero where supported. Unit: N.
-   */
+  /// Moment per length across an edge that runs along the length, at its middle; zero where supported. Unit: N.
   double length_edge_moment_n;
-  /**
-   * Moment per length across an edge that runs along the width, at its middle. Unit: N.
-   */
+  /// Moment per length across an edge that runs along the width, at its middle. Unit: N.
   double width_edge_moment_n;
-  /**
-   * Twisting moment per length at the corners, its size; zero where clamped. Unit: N.
-   */
+  /// Twisting moment per length at the corners, its size; zero where clamped. Unit: N.
   double corner_twisting_moment_n;
-  /**
-   * Stress along the length at the centre, on the inner face. Unit: Pa.
-   */
+  /// Stress along the length at the centre, on the inner face. Unit: Pa.
   double centre_stress_along_length_pa;
-  /**
-   * Stress along the width at the centre, on the inner face. Unit: Pa.
-   */
+  /// Stress along the width at the centre, on the inner face. Unit: Pa.
   double centre_stress_along_width_pa;
-  /**
-   * Stress across an edge that runs along the length, at its middle, on the inner face. Unit: Pa.
-   */
+  /// Stress across an edge that runs along the length, at its middle, on the inner face. Unit: Pa.
   double length_edge_stress_pa;
-  /**
-   * Stress across an edge that runs along the width, at its middle, on the inner face. Unit: Pa.
-   */
+  /// Stress across an edge that runs along the width, at its middle, on the inner face. Unit: Pa.
   double width_edge_stress_pa;
-  /**
-   * Size of the largest principal bending stress: centre, edges or corners. Unit: Pa.
-   */
+  /// Size of the largest principal bending stress: centre, edges or corners. Unit: Pa.
   double largest_stress_pa;
-  /**
-   * Reaction per length at the middle of an edge that runs along the length, outward positive. Unit: N/m.
-   */
+  /// Reaction per length at the middle of an edge that runs along the length, outward positive. Unit: N/m.
   double length_edge_reaction_n_per_m;
-  /**
-   * Reaction per length at the middle of an edge that runs along the width, outward positive. Unit: N/m.
-   */
+  /// Reaction per length at the middle of an edge that runs along the width, outward positive. Unit: N/m.
   double width_edge_reaction_n_per_m;
-  /**
-   * Force of the support on each corner, outward positive: a supported plate under positive pressure is held down
-   * there; zero where clamped. Unit: N.
-   */
+  /// Force of the support on each corner, outward positive: a supported plate under positive pressure is held down
+  /// there; zero where clamped. Unit: N.
   double corner_reaction_n;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingRectangularPlateOutcome;
 
-/**
- * Rectangular plate under a force spread evenly over a rectangular patch (a hand, a knee, a foot), supported or
- * clamped all round.
- *
- * # Formula
- * D ∇⁴w = F/(u v) on the patch u × v, D = E t³/(12 (1 − ν²)). Supported: Lévy's series along the better side, the
- * borders of the patch by (1 + k d/2) e^(−k d). Clamped: such a series with one pair of edges clamped, plus clamped
- * polynomials that take the slopes off the other pair. σ = 6 M/t². Positive force pushes inward, so that the
- * deflection is negative; moments and stresses are those of the inner face.
- *
- * # Validity
- * Thin, flat, isotropic, elastic; small deflection. Supported: deflection to 1e-8, moments to 1e-6; the largest moment
- * on the patch is found by search, to 1e-5. Clamped:
- * `moment_error` and `deflection_error` measure what is left (two resolutions compared at the patch): below 1e-6 unless
- * the patch lies in a corner of the plate or nearly fills it; past 1e-6 the outcome carries a caveat. A patch's smaller
- * side is at least 1/1000 of the longer side of the plate: the moment under a point has no finite value. A patch smaller
- * than the thickness carries a caveat: thin-plate theory overrates the stress there.
- *
- * # Source
- * Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), art. 32 to 34 (supported, partial load),
- * art. 44 (clamped).
- */
+/// Rectangular plate under a force spread evenly over a rectangular patch (a hand, a knee, a foot), supported or
+/// clamped all round.
+///
+/// # Formula
+/// D ∇⁴w = F/(u v) on the patch u × v, D = E t³/(12 (1 − ν²)). Supported: Lévy's series along the better side, the
+/// borders of the patch by (1 + k d/2) e^(−k d). Clamped: such a series with one pair of edges clamped, plus clamped
+/// polynomials that take the slopes off the other pair. σ = 6 M/t². Positive force pushes inward, so that the
+/// deflection is negative; moments and stresses are those of the inner face.
+///
+/// # Validity
+/// Thin, flat, isotropic, elastic; small deflection. Supported: deflection to 1e-8, moments to 1e-6; the largest moment
+/// on the patch is found by search, to 1e-5. Clamped:
+/// `moment_error` and `deflection_error` measure what is left (two resolutions compared at the patch): below 1e-6 unless
+/// the patch lies in a corner of the plate or nearly fills it; past 1e-6 the outcome carries a caveat. A patch's smaller
+/// side is at least 1/1000 of the longer side of the plate: the moment under a point has no finite value. A patch smaller
+/// than the thickness carries a caveat: thin-plate theory overrates the stress there.
+///
+/// # Source
+/// Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), art. 32 to 34 (supported, partial load),
+/// art. 44 (clamped).
 typedef struct CoamingRectangularPlatePatch {
-  /**
-   * Length of the plate between its supports, a. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Length of the plate between its supports, a. Unit: m. Accepted: greater than 0 mm.
   double length_m;
-  /**
-   * Width of the plate between its supports, b; it may be the longer side. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Width of the plate between its supports, b; it may be the longer side. Unit: m. Accepted: greater than 0 mm.
   double width_m;
-  /**
-   * Thickness, t. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness, t. Unit: m. Accepted: greater than 0 mm.
   double thickness_m;
-  /**
-   * Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
-   */
+  /// Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
   double youngs_modulus_pa;
-  /**
-   * Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
-   */
+  /// Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
   double poissons_ratio;
-  /**
-   * How the plate is held along its edge. One of the constants COAMING_EDGE_SUPPORT_....
-   */
+  /// How the plate is held along its edge. One of the constants COAMING_EDGE_SUPPORT_....
   uint32_t edge_support;
-  /**
-   * Force on the patch, F: positive pushes the plate inward. Unit: N.
-   */
+  /// Force on the patch, F: positive pushes the plate inward. Unit: N.
   double force_n;
-  /**
-   * Side of the patch along the length, u. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Side of the patch along the length, u. Unit: m. Accepted: greater than 0 mm.
   double patch_length_m;
-  /**
-   * Side of the patch along the width, v. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Side of the patch along the width, v. Unit: m. Accepted: greater than 0 mm.
   double patch_width_m;
-  /**
-   * Distance of the patch's centre from a corner of the plate, along the length. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Distance of the patch's centre from a corner of the plate, along the length. Unit: m. Accepted: greater than 0 mm.
   double patch_centre_along_length_m;
-  /**
-   * Distance of the patch's centre from the same corner, along the width. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Distance of the patch's centre from the same corner, along the width. Unit: m. Accepted: greater than 0 mm.
   double patch_centre_along_width_m;
 } CoamingRectangularPlatePatch;
 
-/**
- * Outcome of `RectangularPlatePatch`. Places are measured from the same corner as the patch's centre.
- */
+/// Outcome of `RectangularPlatePatch`. Places are measured from the same corner as the patch's centre.
 typedef struct CoamingRectangularPlatePatchOutcome {
-  /**
-   * Flexural rigidity, D. Unit: N·m.
-   */
+  /// Flexural rigidity, D. Unit: N·m.
   double flexural_rigidity_n_m;
-  /**
-   * Pressure on the patch, F/(u v). Unit: Pa.
-   */
+  /// Pressure on the patch, F/(u v). Unit: Pa.
   double patch_pressure_pa;
-  /**
-   * Deflection of the patch's centre, outward positive. Unit: m.
-   */
+  /// Deflection of the patch's centre, outward positive. Unit: m.
   double patch_deflection_m;
-  /**
-   * Deflection of the largest size, outward positive. Unit: m.
-   */
+  /// Deflection of the largest size, outward positive. Unit: m.
   double largest_deflection_m;
-  /**
-   * Where that is, along the length. Unit: m.
-   */
+  /// Where that is, along the length. Unit: m.
   double largest_deflection_along_length_m;
-  /**
-   * Where that is, along the width. Unit: m.
-   */
+  /// Where that is, along the width. Unit: m.
   double largest_deflection_along_width_m;
-  /**
-   * Size of the largest deflection over the thickness.
-   */
+  /// Size of the largest deflection over the thickness.
   double deflection_ratio;
-  /**
-   * Moment per length at the patch's centre that bends the length, positive where the inner face is in tension. Unit: N.
-   */
+  /// Moment per length at the patch's centre that bends the length, positive where the inner face is in tension. Unit: N.
   double patch_moment_along_length_n;
-  /**
-   * Moment per length at the patch's centre that bends the width. Unit: N.
-   */
+  /// Moment per length at the patch's centre that bends the width. Unit: N.
   double patch_moment_along_width_n;
-  /**
-   * Principal moment per length of the largest size on the patch. Unit: N.
-   */
+  /// Principal moment per length of the largest size on the patch. Unit: N.
   double largest_patch_moment_n;
-  /**
-   * Moment per length of the largest size across an edge; zero where supported. Unit: N.
-   */
+  /// Moment per length of the largest size across an edge; zero where supported. Unit: N.
   double largest_edge_moment_n;
-  /**
-   * Where that is, along the length. Unit: m.
-   */
+  /// Where that is, along the length. Unit: m.
   double largest_edge_moment_along_length_m;
-  /**
-   * Where that is, along the width. Unit: m.
-   */
+  /// Where that is, along the width. Unit: m.
   double largest_edge_moment_along_width_m;
-  /**
-   * Twisting moment per length of the largest size at a corner, its size; zero where clamped. Unit: N.
-   */
+  /// Twisting moment per length of the largest size at a corner, its size; zero where clamped. Unit: N.
   double corner_twisting_moment_n;
-  /**
-   * Principal stress of the largest size on the patch, on the inner face. Unit: Pa.
-   */
+  /// Principal stress of the largest size on the patch, on the inner face. Unit: Pa.
   double largest_patch_stress_pa;
-  /**
-   * Stress of the largest size across an edge, on the inner face. Unit: Pa.
-   */
+  /// Stress of the largest size across an edge, on the inner face. Unit: Pa.
   double largest_edge_stress_pa;
-  /**
-   * Size of the largest bending stress: patch, edges or corners. Unit: Pa.
-   */
+  /// Size of the largest bending stress: patch, edges or corners. Unit: Pa.
   double largest_stress_pa;
-  /**
-   * Estimated relative error of the patch's deflection: zero where the series is summed to its last digit.
-   */
+  /// Estimated relative error of the patch's deflection: zero where the series is summed to its last digit.
   double deflection_error;
-  /**
-   * Estimated relative error of the moments at the patch.
-   */
+  /// Estimated relative error of the moments at the patch.
   double moment_error;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingRectangularPlatePatchOutcome;
 
-/**
- * First natural frequency of a rectangular plate, with the band between supported and clamped edges.
- *
- * # Formula
- * ω = λ/s² √(D/m), s the shorter side, m = ρ t + added mass per area, D = E t³/(12 (1 − ν²)). Supported:
- * λ = π² (1 + (s/l)²). Clamped: λ by Ritz with twice-integrated Legendre polynomials. Effective mass
- * m (∫ φ)²/∫ φ², participation ∫ φ/∫ φ² with φ = 1 at the centre.
- *
- * # Validity
- * Thin, flat, isotropic, small amplitude, in vacuum: the air that moves along (for a sheet of 1 mm some per cent) is not
- * counted unless it is given as added mass. λ to 1e-8 for sides of 1:1 to 1:10. A real edge lies between supported and
- * clamped: the band is the answer where the support is not known. Caveat: t over 1/20 of the shorter side (at 1/10 the
- * supported frequency is 3.6 % too high).
- *
- * # Source
- * A. W. Leissa, Vibration of Plates, NASA SP-160 (1969), ch. 4 (second-hand).
- */
+/// First natural frequency of a rectangular plate, with the band between supported and clamped edges.
+///
+/// # Formula
+/// ω = λ/s² √(D/m), s the shorter side, m = ρ t + added mass per area, D = E t³/(12 (1 − ν²)). Supported:
+/// λ = π² (1 + (s/l)²). Clamped: λ by Ritz with twice-integrated Legendre polynomials. Effective mass
+/// m (∫ φ)²/∫ φ², participation ∫ φ/∫ φ² with φ = 1 at the centre.
+///
+/// # Validity
+/// Thin, flat, isotropic, small amplitude, in vacuum: the air that moves along (for a sheet of 1 mm some per cent) is not
+/// counted unless it is given as added mass. λ to 1e-8 for sides of 1:1 to 1:10. A real edge lies between supported and
+/// clamped: the band is the answer where the support is not known. Caveat: t over 1/20 of the shorter side (at 1/10 the
+/// supported frequency is 3.6 % too high).
+///
+/// # Source
+/// A. W. Leissa, Vibration of Plates, NASA SP-160 (1969), ch. 4 (second-hand).
 typedef struct CoamingRectangularPlateFrequency {
-  /**
-   * Length of the plate between its supports, a. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Length of the plate between its supports, a. Unit: m. Accepted: greater than 0 mm.
   double length_m;
-  /**
-   * Width of the plate between its supports, b; it may be the longer side. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Width of the plate between its supports, b; it may be the longer side. Unit: m. Accepted: greater than 0 mm.
   double width_m;
-  /**
-   * Thickness, t. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness, t. Unit: m. Accepted: greater than 0 mm.
   double thickness_m;
-  /**
-   * Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
-   */
+  /// Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
   double youngs_modulus_pa;
-  /**
-   * Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
-   */
+  /// Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
   double poissons_ratio;
-  /**
-   * Density of the plate, ρ. Unit: kg/m^3. Accepted: greater than 0 kg/m^3.
-   */
+  /// Density of the plate, ρ. Unit: kg/m^3. Accepted: greater than 0 kg/m^3.
   double mass_density_kg_per_m3;
-  /**
-   * Whether `added_mass_per_area` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `added_mass_per_area` is given: 0 is no, 1 is yes.
   uint8_t has_added_mass_per_area;
-  /**
-   * Mass per area that moves with the plate and does not stiffen it (foam, film, a layer of water); none if absent. Unit: kg/m^2. Accepted: at least 0 kg/m^2.
-   */
+  /// Mass per area that moves with the plate and does not stiffen it (foam, film, a layer of water); none if absent. Unit: kg/m^2. Accepted: at least 0 kg/m^2.
   double added_mass_per_area_kg_per_m2;
-  /**
-   * How the plate is held along its edge. One of the constants COAMING_EDGE_SUPPORT_....
-   */
+  /// How the plate is held along its edge. One of the constants COAMING_EDGE_SUPPORT_....
   uint32_t edge_support;
 } CoamingRectangularPlateFrequency;
 
-/**
- * Outcome of `RectangularPlateFrequency`.
- */
+/// Outcome of `RectangularPlateFrequency`.
 typedef struct CoamingRectangularPlateFrequencyOutcome {
-  /**
-   * Flexural rigidity, D. Unit: N·m.
-   */
+  /// Flexural rigidity, D. Unit: N·m.
   double flexural_rigidity_n_m;
-  /**
-   * Mass per area that moves, m. Unit: kg/m^2.
-   */
+  /// Mass per area that moves, m. Unit: kg/m^2.
   double mass_per_area_kg_per_m2;
-  /**
-   * Mass of the plate with what is added. Unit: kg.
-   */
+  /// Mass of the plate with what is added. Unit: kg.
   double mass_kg;
-  /**
-   * Frequency parameter λ = ω s² √(m/D), s the shorter side.
-   */
+  /// Frequency parameter λ = ω s² √(m/D), s the shorter side.
   double frequency_parameter;
-  /**
-   * First natural frequency with the stated support. Unit: Hz.
-   */
+  /// First natural frequency with the stated support. Unit: Hz.
   double frequency_hz;
-  /**
-   * First natural frequency if supported: the low end of the band. Unit: Hz.
-   */
+  /// First natural frequency if supported: the low end of the band. Unit: Hz.
   double supported_frequency_hz;
-  /**
-   * First natural frequency if clamped: the high end of the band. Unit: Hz.
-   */
+  /// First natural frequency if clamped: the high end of the band. Unit: Hz.
   double clamped_frequency_hz;
-  /**
-   * Effective mass of the first mode with the stated support: what it presses on its edge with per acceleration. Unit: kg.
-   */
+  /// Effective mass of the first mode with the stated support: what it presses on its edge with per acceleration. Unit: kg.
   double effective_mass_kg;
-  /**
-   * Participation factor: the first mode's motion at the centre per motion of the shaken edge, before resonance
-   * magnifies it.
-   */
+  /// Participation factor: the first mode's motion at the centre per motion of the shaken edge, before resonance
+  /// magnifies it.
   double participation_factor;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingRectangularPlateFrequencyOutcome;
 
-/**
- * Large deflection of a rectangular plate under uniform pressure: bending and stretching together (von Kármán).
- *
- * # Formula
- * Least energy ½ D ∫(∇²w)² + ½ E t/(1 − ν²) ∫(e_x² + e_y² + 2 ν e_x e_y + ½ (1 − ν) γ²) − ∫ q w with
- * e_x = ∂u/∂x + ½ (∂w/∂x)² and so on, by Ritz with Legendre polynomials for u, v, w and Newton's rule.
- * Membrane stress E (e_x + ν e_y)/(1 − ν²), bending stress 6 M/t².
- *
- * # Validity
- * Thin, flat, isotropic, elastic; slopes small against 1. Deflection to 0.2 %, stress at the centre to about 2 %, at a
- * clamped edge to about 2 %, for q s⁴/(E t⁴) to 400 and sides of 1:1 to 1:3 (s the shorter side); outside: caveat. Stress
- * in the corners is not given: free and straight edges are pressed there.
- *
- * # Source
- * S. Levy, NACA TN 846/Report 737 (supported) and TN 847/Report 740 (clamped), 1942.
- */
+/// Large deflection of a rectangular plate under uniform pressure: bending and stretching together (von Kármán).
+///
+/// # Formula
+/// Least energy ½ D ∫(∇²w)² + ½ E t/(1 − ν²) ∫(e_x² + e_y² + 2 ν e_x e_y + ½ (1 − ν) γ²) − ∫ q w with
+/// e_x = ∂u/∂x + ½ (∂w/∂x)² and so on, by Ritz with Legendre polynomials for u, v, w and Newton's rule.
+/// Membrane stress E (e_x + ν e_y)/(1 − ν²), bending stress 6 M/t².
+///
+/// # Validity
+/// Thin, flat, isotropic, elastic; slopes small against 1. Deflection to 0.2 %, stress at the centre to about 2 %, at a
+/// clamped edge to about 2 %, for q s⁴/(E t⁴) to 400 and sides of 1:1 to 1:3 (s the shorter side); outside: caveat. Stress
+/// in the corners is not given: free and straight edges are pressed there.
+///
+/// # Source
+/// S. Levy, NACA TN 846/Report 737 (supported) and TN 847/Report 740 (clamped), 1942.
 typedef struct CoamingRectangularPlateLargeDeflection {
-  /**
-   * Length of the plate between its supports, a. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Length of the plate between its supports, a. Unit: m. Accepted: greater than 0 mm.
   double length_m;
-  /**
-   * Width of the plate between its supports, b; it may be the longer side. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Width of the plate between its supports, b; it may be the longer side. Unit: m. Accepted: greater than 0 mm.
   double width_m;
-  /**
-   * Thickness, t. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness, t. Unit: m. Accepted: greater than 0 mm.
   double thickness_m;
-  /**
-   * Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
-   */
+  /// Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
   double youngs_modulus_pa;
-  /**
-   * Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
-   */
+  /// Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
   double poissons_ratio;
-  /**
-   * Pressure, q: positive pushes the plate inward. Unit: Pa.
-   */
+  /// Pressure, q: positive pushes the plate inward. Unit: Pa.
   double pressure_pa;
-  /**
-   * How the plate is held along its edge against deflection and turning. One of the constants COAMING_EDGE_SUPPORT_....
-   */
+  /// How the plate is held along its edge against deflection and turning. One of the constants COAMING_EDGE_SUPPORT_....
   uint32_t edge_support;
-  /**
-   * How the edge is held in the plane of the plate. One of the constants COAMING_IN_PLANE_SUPPORT_....
-   */
+  /// How the edge is held in the plane of the plate. One of the constants COAMING_IN_PLANE_SUPPORT_....
   uint32_t in_plane_support;
 } CoamingRectangularPlateLargeDeflection;
 
-/**
- * Outcome of `RectangularPlateLargeDeflection`. Bending stresses are those of the inner face, positive in tension.
- */
+/// Outcome of `RectangularPlateLargeDeflection`. Bending stresses are those of the inner face, positive in tension.
 typedef struct CoamingRectangularPlateLargeDeflectionOutcome {
-  /**
-   * Deflection of the centre by small-deflection theory, outward positive. Unit: m.
-   */
+  /// Deflection of the centre by small-deflection theory, outward positive. Unit: m.
   double linear_deflection_m;
-  /**
-   * Deflection of the centre, outward positive. Unit: m.
-   */
+  /// Deflection of the centre, outward positive. Unit: m.
   double centre_deflection_m;
-  /**
-   * Size of the centre's deflection over the thickness.
-   */
+  /// Size of the centre's deflection over the thickness.
   double deflection_ratio;
-  /**
-   * Membrane stress along the length at the centre. Unit: Pa.
-   */
+  /// Membrane stress along the length at the centre. Unit: Pa.
   double centre_membrane_stress_along_length_pa;
-  /**
-   * Membrane stress along the width at the centre. Unit: Pa.
-   */
+  /// Membrane stress along the width at the centre. Unit: Pa.
   double centre_membrane_stress_along_width_pa;
-  /**
-   * Bending stress along the length at the centre. Unit: Pa.
-   */
+  /// Bending stress along the length at the centre. Unit: Pa.
   double centre_bending_stress_along_length_pa;
-  /**
-   * Bending stress along the width at the centre. Unit: Pa.
-   */
+  /// Bending stress along the width at the centre. Unit: Pa.
   double centre_bending_stress_along_width_pa;
-  /**
-   * Membrane stress across an edge that runs along the length, at its middle. Unit: Pa.
-   */
+  /// Membrane stress across an edge that runs along the length, at its middle. Unit: Pa.
   double length_edge_membrane_stress_pa;
-  /**
-   * Bending stress across that edge; zero where supported. Unit: Pa.
-   */
+  /// Bending stress across that edge; zero where supported. Unit: Pa.
   double length_edge_bending_stress_pa;
-  /**
-   * Membrane stress across an edge that runs along the width, at its middle. Unit: Pa.
-   */
+  /// Membrane stress across an edge that runs along the width, at its middle. Unit: Pa.
   double width_edge_membrane_stress_pa;
-  /**
-   * Bending stress across that edge; zero where supported. Unit: Pa.
-   */
+  /// Bending stress across that edge; zero where supported. Unit: Pa.
   double width_edge_bending_stress_pa;
-  /**
-   * Size of the largest stress of these places, membrane and bending added. Unit: Pa.
-   */
+  /// Size of the largest stress of these places, membrane and bending added. Unit: Pa.
   double largest_stress_pa;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingRectangularPlateLargeDeflectionOutcome;
 
-/**
- * Circular plate under uniform pressure and a central force spread over a small disc, supported or clamped.
- *
- * # Formula
- * Pressure q: supported w0 = (5 + ν)/(1 + ν) q a⁴/(64 D), M0 = (3 + ν) q a²/16; clamped w0 = q a⁴/(64 D),
- * M0 = (1 + ν) q a²/16, edge M = −q a²/8. Force F on a disc of radius c, clamped:
- * w0 = F/(16 π D) (a² − c² ln(a/c) − ¾ c²), M0 = (1 + ν) F/(4 π) (ln(a/c) + c²/(4 a²)), edge M = −F/(4 π) (1 − c²/(2 a²)).
- * A supported edge turns until its moment is gone: minus that moment all over, w0 more by a² M/(2 (1 + ν) D). σ = 6 M/t².
- *
- * # Validity
- * Thin, flat, isotropic, elastic; small deflection. Exact within thin-plate theory. Caveats: deflection past t/2; t over
- * 1/20 of the diameter; a disc narrower than the thickness.
- *
- * # Source
- * Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), art. 16 to 19; Chen & Liew (eds.), The
- * Civil Engineering Handbook, 2nd ed., ch. 47, eqs. 47.72 to 47.76 (second-hand).
- */
+/// Circular plate under uniform pressure and a central force spread over a small disc, supported or clamped.
+///
+/// # Formula
+/// Pressure q: supported w0 = (5 + ν)/(1 + ν) q a⁴/(64 D), M0 = (3 + ν) q a²/16; clamped w0 = q a⁴/(64 D),
+/// M0 = (1 + ν) q a²/16, edge M = −q a²/8. Force F on a disc of radius c, clamped:
+/// w0 = F/(16 π D) (a² − c² ln(a/c) − ¾ c²), M0 = (1 + ν) F/(4 π) (ln(a/c) + c²/(4 a²)), edge M = −F/(4 π) (1 − c²/(2 a²)).
+/// A supported edge turns until its moment is gone: minus that moment all over, w0 more by a² M/(2 (1 + ν) D). σ = 6 M/t².
+///
+/// # Validity
+/// Thin, flat, isotropic, elastic; small deflection. Exact within thin-plate theory. Caveats: deflection past t/2; t over
+/// 1/20 of the diameter; a disc narrower than the thickness.
+///
+/// # Source
+/// Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), art. 16 to 19; Chen & Liew (eds.), The
+/// Civil Engineering Handbook, 2nd ed., ch. 47, eqs. 47.72 to 47.76 (second-hand).
 typedef struct CoamingCircularPlate {
-  /**
-   * Radius of the plate to its support, a. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Radius of the plate to its support, a. Unit: m. Accepted: greater than 0 mm.
   double radius_m;
-  /**
-   * Thickness, t. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness, t. Unit: m. Accepted: greater than 0 mm.
   double thickness_m;
-  /**
-   * Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
-   */
+  /// Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
   double youngs_modulus_pa;
-  /**
-   * Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
-   */
+  /// Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
   double poissons_ratio;
-  /**
-   * How the plate is held along its edge. One of the constants COAMING_EDGE_SUPPORT_....
-   */
+  /// How the plate is held along its edge. One of the constants COAMING_EDGE_SUPPORT_....
   uint32_t edge_support;
-  /**
-   * Pressure, q: positive pushes the plate inward. Unit: Pa.
-   */
+  /// Pressure, q: positive pushes the plate inward. Unit: Pa.
   double pressure_pa;
-  /**
-   * Whether `central_force` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `central_force` is given: 0 is no, 1 is yes.
   uint8_t has_central_force;
-  /**
-   * Force on a disc about the centre, F, positive inward; none if absent. Unit: N.
-   */
+  /// Force on a disc about the centre, F, positive inward; none if absent. Unit: N.
   double central_force_n;
-  /**
-   * Whether `force_radius` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `force_radius` is given: 0 is no, 1 is yes.
   uint8_t has_force_radius;
-  /**
-   * Radius of that disc, c; needed with the force. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Radius of that disc, c; needed with the force. Unit: m. Accepted: greater than 0 mm.
   double force_radius_m;
 } CoamingCircularPlate;
 
-/**
- * Outcome of `CircularPlate`. Moments and stresses are those of the inner face, positive where it is in tension.
- */
+/// Outcome of `CircularPlate`. Moments and stresses are those of the inner face, positive where it is in tension.
 typedef struct CoamingCircularPlateOutcome {
-  /**
-   * Flexural rigidity, D. Unit: N·m.
-   */
+  /// Flexural rigidity, D. Unit: N·m.
   double flexural_rigidity_n_m;
-  /**
-   * Deflection of the centre, the largest; outward positive. Unit: m.
-   */
+  /// Deflection of the centre, the largest; outward positive. Unit: m.
   double centre_deflection_m;
-  /**
-   * Size of the centre's deflection over the thickness.
-   */
+  /// Size of the centre's deflection over the thickness.
   double deflection_ratio;
-  /**
-   * Moment per length at the centre, the same in all directions. Unit: N.
-   */
+  /// Moment per length at the centre, the same in all directions. Unit: N.
   double centre_moment_n;
-  /**
-   * Radial moment per length at the edge; zero where supported. Unit: N.
-   */
+  /// Radial moment per length at the edge; zero where supported. Unit: N.
   double edge_moment_n;
-  /**
-   * Tangential moment per length at the edge. Unit: N.
-   */
+  /// Tangential moment per length at the edge. Unit: N.
   double edge_tangential_moment_n;
-  /**
-   * Stress at the centre. Unit: Pa.
-   */
+  /// Stress at the centre. Unit: Pa.
   double centre_stress_pa;
-  /**
-   * Radial stress at the edge. Unit: Pa.
-   */
+  /// Radial stress at the edge. Unit: Pa.
   double edge_stress_pa;
-  /**
-   * Size of the larger of the two. Unit: Pa.
-   */
+  /// Size of the larger of the two. Unit: Pa.
   double largest_stress_pa;
-  /**
-   * Slope at the edge, its size; zero where clamped. Unit: rad.
-   */
+  /// Slope at the edge, its size; zero where clamped. Unit: rad.
   double edge_slope_rad;
-  /**
-   * Reaction per length of the edge, outward positive. Unit: N/m.
-   */
+  /// Reaction per length of the edge, outward positive. Unit: N/m.
   double edge_reaction_n_per_m;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingCircularPlateOutcome;
 
-/**
- * Annular plate under uniform pressure and a force spread around its inner edge, each edge free, supported or clamped.
- *
- * # Formula
- * w = c1 + c2 r² + c3 ln r + c4 r² ln r + q r⁴/(64 D), the four constants from two conditions at each edge: free M = 0 and
- * V given, supported w = 0 and M = 0, clamped w = 0 and w' = 0. M_r = −D (w'' + ν w'/r), M_t = −D (w'/r + ν w''),
- * V = −D (w'' + w'/r)'. σ = 6 M/t².
- *
- * # Validity
- * Thin, flat, isotropic, elastic; small deflection. At least one edge is held. Largest values by search over the radius,
- * to 1e-6. The force acts on a free inner edge only. Caveats: deflection past t/2; t over 1/20 of the ring's width.
- *
- * # Source
- * Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), art. 17.
- */
+/// Annular plate under uniform pressure and a force spread around its inner edge, each edge free, supported or clamped.
+///
+/// # Formula
+/// w = c1 + c2 r² + c3 ln r + c4 r² ln r + q r⁴/(64 D), the four constants from two conditions at each edge: free M = 0 and
+/// V given, supported w = 0 and M = 0, clamped w = 0 and w' = 0. M_r = −D (w'' + ν w'/r), M_t = −D (w'/r + ν w''),
+/// V = −D (w'' + w'/r)'. σ = 6 M/t².
+///
+/// # Validity
+/// Thin, flat, isotropic, elastic; small deflection. At least one edge is held. Largest values by search over the radius,
+/// to 1e-6. The force acts on a free inner edge only. Caveats: deflection past t/2; t over 1/20 of the ring's width.
+///
+/// # Source
+/// Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), art. 17.
 typedef struct CoamingAnnularPlate {
-  /**
-   * Outer radius, a. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Outer radius, a. Unit: m. Accepted: greater than 0 mm.
   double outer_radius_m;
-  /**
-   * Inner radius, b; less than the outer one. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Inner radius, b; less than the outer one. Unit: m. Accepted: greater than 0 mm.
   double inner_radius_m;
-  /**
-   * Thickness, t. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness, t. Unit: m. Accepted: greater than 0 mm.
   double thickness_m;
-  /**
-   * Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
-   */
+  /// Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
   double youngs_modulus_pa;
-  /**
-   * Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
-   */
+  /// Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
   double poissons_ratio;
-  /**
-   * How the outer edge is held. One of the constants COAMING_PLATE_EDGE_....
-   */
+  /// How the outer edge is held. One of the constants COAMING_PLATE_EDGE_....
   uint32_t outer_edge;
-  /**
-   * How the inner edge is held. One of the constants COAMING_PLATE_EDGE_....
-   */
+  /// How the inner edge is held. One of the constants COAMING_PLATE_EDGE_....
   uint32_t inner_edge;
-  /**
-   * Pressure on the ring, q: positive pushes it inward, away from the good face. Unit: Pa.
-   */
+  /// Pressure on the ring, q: positive pushes it inward, away from the good face. Unit: Pa.
   double pressure_pa;
-  /**
-   * Whether `inner_force` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `inner_force` is given: 0 is no, 1 is yes.
   uint8_t has_inner_force;
-  /**
-   * Force spread evenly around a free inner edge, positive inward; none if absent. Unit: N.
-   */
+  /// Force spread evenly around a free inner edge, positive inward; none if absent. Unit: N.
   double inner_force_n;
 } CoamingAnnularPlate;
 
-/**
- * Outcome of `AnnularPlate`. Moments and stresses are those of the inner face, positive where it is in tension.
- */
+/// Outcome of `AnnularPlate`. Moments and stresses are those of the inner face, positive where it is in tension.
 typedef struct CoamingAnnularPlateOutcome {
-  /**
-   * Flexural rigidity, D. Unit: N·m.
-   */
+  /// Flexural rigidity, D. Unit: N·m.
   double flexural_rigidity_n_m;
-  /**
-   * Deflection of the outer edge, outward positive. Unit: m.
-   */
+  /// Deflection of the outer edge, outward positive. Unit: m.
   double outer_deflection_m;
-  /**
-   * Deflection of the inner edge, outward positive. Unit: m.
-   */
+  /// Deflection of the inner edge, outward positive. Unit: m.
   double inner_deflection_m;
-  /**
-   * Deflection of the largest size, outward positive. Unit: m.
-   */
+  /// Deflection of the largest size, outward positive. Unit: m.
   double largest_deflection_m;
-  /**
-   * Size of the largest deflection over the thickness.
-   */
+  /// Size of the largest deflection over the thickness.
   double deflection_ratio;
-  /**
-   * Radial moment per length at the outer edge. Unit: N.
-   */
+  /// Radial moment per length at the outer edge. Unit: N.
   double outer_moment_n;
-  /**
-   * Radial moment per length at the inner edge. Unit: N.
-   */
+  /// Radial moment per length at the inner edge. Unit: N.
   double inner_moment_n;
-  /**
-   * Tangential moment per length at the inner edge. Unit: N.
-   */
+  /// Tangential moment per length at the inner edge. Unit: N.
   double inner_tangential_moment_n;
-  /**
-   * Size of the largest stress, radial or tangential. Unit: Pa.
-   */
+  /// Size of the largest stress, radial or tangential. Unit: Pa.
   double largest_stress_pa;
-  /**
-   * Reaction per length of the outer edge, outward positive; zero where free. Unit: N/m.
-   */
+  /// Reaction per length of the outer edge, outward positive; zero where free. Unit: N/m.
   double outer_reaction_n_per_m;
-  /**
-   * Reaction per length of the inner edge, outward positive; zero where free. Unit: N/m.
-   */
+  /// Reaction per length of the inner edge, outward positive; zero where free. Unit: N/m.
   double inner_reaction_n_per_m;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingAnnularPlateOutcome;
 
-/**
- * Rectangular plate with a temperature gradient through its thickness: free bow, supported bow, clamped moment and stress.
- *
- * # Formula
- * Free: curvature α ΔT/t in every direction, bow κ L²/8 over a span L. Clamped all round: flat, M = D (1 + ν) α ΔT/t,
- * σ = E α ΔT/(2 (1 − ν)). Supported all round: ∇²w = −(1 + ν) α ΔT/t with w = 0 at the edge, so that
- * w0 = (1 + ν) α ΔT/t s² (1/8 − (4/π³) Σ ± 1/(m³ cosh(m π l/(2 s)))), m odd, s and l the sides.
- *
- * # Validity
- * Linear course of temperature through the thickness, the same all over; thin, isotropic, elastic; properties at the mean
- * temperature; small deflection (caveat where the supported bow passes t/2). The gradient is that of the outer face less the
- * inner one; the plate bows towards the warmer face.
- *
- * # Source
- * Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), art. 14 (free, clamped) and art. 24
- * (supported).
- */
+/// Rectangular plate with a temperature gradient through its thickness: free bow, supported bow, clamped moment and stress.
+///
+/// # Formula
+/// Free: curvature α ΔT/t in every direction, bow κ L²/8 over a span L. Clamped all round: flat, M = D (1 + ν) α ΔT/t,
+/// σ = E α ΔT/(2 (1 − ν)). Supported all round: ∇²w = −(1 + ν) α ΔT/t with w = 0 at the edge, so that
+/// w0 = (1 + ν) α ΔT/t s² (1/8 − (4/π³) Σ ± 1/(m³ cosh(m π l/(2 s)))), m odd, s and l the sides.
+///
+/// # Validity
+/// Linear course of temperature through the thickness, the same all over; thin, isotropic, elastic; properties at the mean
+/// temperature; small deflection (caveat where the supported bow passes t/2). The gradient is that of the outer face less the
+/// inner one; the plate bows towards the warmer face.
+///
+/// # Source
+/// Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), art. 14 (free, clamped) and art. 24
+/// (supported).
 typedef struct CoamingPlateTemperatureGradient {
-  /**
-   * Length of the plate, a. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Length of the plate, a. Unit: m. Accepted: greater than 0 mm.
   double length_m;
-  /**
-   * Width of the plate, b. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Width of the plate, b. Unit: m. Accepted: greater than 0 mm.
   double width_m;
-  /**
-   * Thickness, t. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness, t. Unit: m. Accepted: greater than 0 mm.
   double thickness_m;
-  /**
-   * Young's modulus at the mean temperature, E. Unit: Pa. Accepted: greater than 0 GPa.
-   */
+  /// Young's modulus at the mean temperature, E. Unit: Pa. Accepted: greater than 0 GPa.
   double youngs_modulus_pa;
-  /**
-   * Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
-   */
+  /// Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
   double poissons_ratio;
-  /**
-   * Coefficient of linear expansion, α. Unit: 1/K.
-   */
+  /// Coefficient of linear expansion, α. Unit: 1/K.
   double expansion_per_k;
-  /**
-   * Temperature of the outer face less that of the inner face, ΔT. Unit: K.
-   */
+  /// Temperature of the outer face less that of the inner face, ΔT. Unit: K.
   double gradient_k;
 } CoamingPlateTemperatureGradient;
 
-/**
- * Outcome of `PlateTemperatureGradient`.
- */
+/// Outcome of `PlateTemperatureGradient`.
 typedef struct CoamingPlateTemperatureGradientOutcome {
-  /**
-   * Curvature of the free plate; positive where the middle stands outward. Unit: 1/m.
-   */
+  /// Curvature of the free plate; positive where the middle stands outward. Unit: 1/m.
   double free_curvature_per_m;
-  /**
-   * Bow of the free plate over its length, middle against ends, outward positive. Unit: m.
-   */
+  /// Bow of the free plate over its length, middle against ends, outward positive. Unit: m.
   double free_bow_along_length_m;
-  /**
-   * Bow of the free plate over its width, outward positive. Unit: m.
-   */
+  /// Bow of the free plate over its width, outward positive. Unit: m.
   double free_bow_along_width_m;
-  /**
-   * Deflection of the centre of a plate supported all round, outward positive. Unit: m.
-   */
+  /// Deflection of the centre of a plate supported all round, outward positive. Unit: m.
   double supported_bow_m;
-  /**
-   * Moment per length all over a plate clamped all round: positive where the inner face is in tension. Unit: N.
-   */
+  /// Moment per length all over a plate clamped all round: positive where the inner face is in tension. Unit: N.
   double clamped_moment_n;
-  /**
-   * Stress on the inner face of the clamped plate, in all directions; the outer face has the opposite. Unit: Pa.
-   */
+  /// Stress on the inner face of the clamped plate, in all directions; the outer face has the opposite. Unit: Pa.
   double clamped_stress_pa;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingPlateTemperatureGradientOutcome;
 
-/**
- * Rectangular plate whose edges are held in its plane, heated evenly: restrained stress and critical temperature rise.
- *
- * # Formula
- * Restrained: σ = −E α ΔT/(1 − ν), alike in both directions. Buckling under equal pressure N both ways: supported
- * N = π² D (1/a² + 1/b²); clamped N = k π² D/s² by Ritz with twice-integrated Legendre polynomials (k = 5.303 for the
- * square), s the shorter side. Critical rise ΔT = N (1 − ν)/(E α t).
- *
- * # Validity
- * Thin, flat, isotropic, elastic; edges that cannot move in the plane at all: any clearance at the holes comes off the
- * rise first. Material properties constant over the rise. k to 1e-6 for sides of 1:1 to 1:10. A plate that is not flat
- * bows from the start. Caveat: t over 1/20 of the shorter side.
- *
- * # Source
- * Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), art. 14; Timoshenko & Gere, Theory of
- * Elastic Stability, 2nd ed. (1961), art. 9.2 and 9.3 (from memory, unverified).
- */
+/// Rectangular plate whose edges are held in its plane, heated evenly: restrained stress and critical temperature rise.
+///
+/// # Formula
+/// Restrained: σ = −E α ΔT/(1 − ν), alike in both directions. Buckling under equal pressure N both ways: supported
+/// N = π² D (1/a² + 1/b²); clamped N = k π² D/s² by Ritz with twice-integrated Legendre polynomials (k = 5.303 for the
+/// square), s the shorter side. Critical rise ΔT = N (1 − ν)/(E α t).
+///
+/// # Validity
+/// Thin, flat, isotropic, elastic; edges that cannot move in the plane at all: any clearance at the holes comes off the
+/// rise first. Material properties constant over the rise. k to 1e-6 for sides of 1:1 to 1:10. A plate that is not flat
+/// bows from the start. Caveat: t over 1/20 of the shorter side.
+///
+/// # Source
+/// Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), art. 14; Timoshenko & Gere, Theory of
+/// Elastic Stability, 2nd ed. (1961), art. 9.2 and 9.3 (from memory, unverified).
 typedef struct CoamingHeatedPlateBuckling {
-  /**
-   * Length of the plate between its supports, a. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Length of the plate between its supports, a. Unit: m. Accepted: greater than 0 mm.
   double length_m;
-  /**
-   * Width of the plate between its supports, b. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Width of the plate between its supports, b. Unit: m. Accepted: greater than 0 mm.
   double width_m;
-  /**
-   * Thickness, t. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness, t. Unit: m. Accepted: greater than 0 mm.
   double thickness_m;
-  /**
-   * Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
-   */
+  /// Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
   double youngs_modulus_pa;
-  /**
-   * Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
-   */
+  /// Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
   double poissons_ratio;
-  /**
-   * Coefficient of linear expansion, α: of the plate, or what it has more than its frame. Unit: 1/K. Accepted: greater than 0 1/K.
-   */
+  /// Coefficient of linear expansion, α: of the plate, or what it has more than its frame. Unit: 1/K. Accepted: greater than 0 1/K.
   double expansion_per_k;
-  /**
-   * Rise of temperature over that at which the plate is unstressed, ΔT. Unit: K.
-   */
+  /// Rise of temperature over that at which the plate is unstressed, ΔT. Unit: K.
   double temperature_rise_k;
-  /**
-   * How the plate is held along its edge against deflection and turning. One of the constants COAMING_EDGE_SUPPORT_....
-   */
+  /// How the plate is held along its edge against deflection and turning. One of the constants COAMING_EDGE_SUPPORT_....
   uint32_t edge_support;
 } CoamingHeatedPlateBuckling;
 
-/**
- * Outcome of `HeatedPlateBuckling`.
- */
+/// Outcome of `HeatedPlateBuckling`.
 typedef struct CoamingHeatedPlateBucklingOutcome {
-  /**
-   * Stress of the restrained, unbuckled plate; compression is negative. Unit: Pa.
-   */
+  /// Stress of the restrained, unbuckled plate; compression is negative. Unit: Pa.
   double restrained_stress_pa;
-  /**
-   * Buckling coefficient k = N s²/(π² D).
-   */
+  /// Buckling coefficient k = N s²/(π² D).
   double buckling_coefficient;
-  /**
-   * Compressive stress at which the plate buckles, its size. Unit: Pa.
-   */
+  /// Compressive stress at which the plate buckles, its size. Unit: Pa.
   double critical_stress_pa;
-  /**
-   * Rise of temperature at which the plate buckles. Unit: K.
-   */
+  /// Rise of temperature at which the plate buckles. Unit: K.
   double critical_temperature_rise_k;
-  /**
-   * Whether `margin` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `margin` is there: 0 is no, 1 is yes.
   uint8_t has_margin;
-  /**
-   * Critical rise over the stated one, less one; absent where the plate is not heated.
-   */
+  /// Critical rise over the stated one, less one; absent where the plate is not heated.
   double margin;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingHeatedPlateBucklingOutcome;
 
-/**
- * Deflection of a plastic part after a time under a lasting load, and its sustained stress against the limit.
- *
- * # Formula
- * w(t) = w0/f, E(t) = f E0, f the creep modulus factor of the material for that time and temperature. The stress of a
- * part under a given load does not change while its modulus falls evenly: it is compared with the sustained limit as it is.
- *
- * # Validity
- * Linear viscoelastic: stress below the sustained limit (a caveat past it), one material, load constant. After unloading
- * the part returns only slowly.
- *
- * # Source
- * ISO 899-2 (creep modulus in bending, from memory, unverified); common practice.
- */
+/// Deflection of a plastic part after a time under a lasting load, and its sustained stress against the limit.
+///
+/// # Formula
+/// w(t) = w0/f, E(t) = f E0, f the creep modulus factor of the material for that time and temperature. The stress of a
+/// part under a given load does not change while its modulus falls evenly: it is compared with the sustained limit as it is.
+///
+/// # Validity
+/// Linear viscoelastic: stress below the sustained limit (a caveat past it), one material, load constant. After unloading
+/// the part returns only slowly.
+///
+/// # Source
+/// ISO 899-2 (creep modulus in bending, from memory, unverified); common practice.
 typedef struct CoamingCreepDeflection {
-  /**
-   * Deflection by the short-time modulus, w0; its sign is kept. Unit: m.
-   */
+  /// Deflection by the short-time modulus, w0; its sign is kept. Unit: m.
   double short_time_deflection_m;
-  /**
-   * Short-time modulus at that temperature, E0. Unit: Pa. Accepted: greater than 0 GPa.
-   */
+  /// Short-time modulus at that temperature, E0. Unit: Pa. Accepted: greater than 0 GPa.
   double youngs_modulus_pa;
-  /**
-   * Creep modulus over short-time modulus, f. Accepted: greater than 0 and at most 1.
-   */
+  /// Creep modulus over short-time modulus, f. Accepted: greater than 0 and at most 1.
   double creep_modulus_factor;
-  /**
-   * Stress under the lasting load. Unit: Pa.
-   */
+  /// Stress under the lasting load. Unit: Pa.
   double sustained_stress_pa;
-  /**
-   * Whether `sustained_stress_limit` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `sustained_stress_limit` is given: 0 is no, 1 is yes.
   uint8_t has_sustained_stress_limit;
-  /**
-   * Sustained stress limit of the material; the margin is absent without it. Unit: Pa. Accepted: greater than 0 MPa.
-   */
+  /// Sustained stress limit of the material; the margin is absent without it. Unit: Pa. Accepted: greater than 0 MPa.
   double sustained_stress_limit_pa;
 } CoamingCreepDeflection;
 
-/**
- * Outcome of `CreepDeflection`.
- */
+/// Outcome of `CreepDeflection`.
 typedef struct CoamingCreepDeflectionOutcome {
-  /**
-   * Deflection after the time, w(t). Unit: m.
-   */
+  /// Deflection after the time, w(t). Unit: m.
   double deflection_m;
-  /**
-   * What creep adds. Unit: m.
-   */
+  /// What creep adds. Unit: m.
   double creep_m;
-  /**
-   * Creep modulus, E(t). Unit: Pa.
-   */
+  /// Creep modulus, E(t). Unit: Pa.
   double creep_modulus_pa;
-  /**
-   * Strain after the time, size of the stress over the creep modulus.
-   */
+  /// Strain after the time, size of the stress over the creep modulus.
   double creep_strain;
-  /**
-   * Whether `margin` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `margin` is there: 0 is no, 1 is yes.
   uint8_t has_margin;
-  /**
-   * Sustained limit over the stress's size, less one; absent without a limit or a stress.
-   */
+  /// Sustained limit over the stress's size, less one; absent without a limit or a stress.
   double margin;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingCreepDeflectionOutcome;
 
-/**
- * Response of one mode to random shaking of its base, by Miles' equation.
- *
- * # Formula
- * g_rms = √(π/2 f Q W), W the acceleration spectral density at f; three times that is met or stayed under 99.7 % of the time.
- * Relative movement rms g_rms/(2 π f)².
- *
- * # Validity
- * One lightly damped mode (Q over 5; caveat below), density flat about f for some half-power widths, long shaking. The
- * motion of the mode itself at its mass; a plate's centre moves more by its participation factor.
- *
- * # Source
- * NASA GSFC FEMCI, R. Simmons, Miles' Equation (2001), equation.
- */
+/// Response of one mode to random shaking of its base, by Miles' equation.
+///
+/// # Formula
+/// g_rms = √(π/2 f Q W), W the acceleration spectral density at f; three times that is met or stayed under 99.7 % of the time.
+/// Relative movement rms g_rms/(2 π f)².
+///
+/// # Validity
+/// One lightly damped mode (Q over 5; caveat below), density flat about f for some half-power widths, long shaking. The
+/// motion of the mode itself at its mass; a plate's centre moves more by its participation factor.
+///
+/// # Source
+/// NASA GSFC FEMCI, R. Simmons, Miles' Equation (2001), equation.
 typedef struct CoamingRandomResponse {
-  /**
-   * Natural frequency of the mode, f. Unit: Hz. Accepted: greater than 0 Hz.
-   */
+  /// Natural frequency of the mode, f. Unit: Hz. Accepted: greater than 0 Hz.
   double natural_frequency_hz;
-  /**
-   * Amplification at resonance, Q = 1/(2 ζ). Accepted: at least 0.5.
-   */
+  /// Amplification at resonance, Q = 1/(2 ζ). Accepted: at least 0.5.
   double amplification;
-  /**
-   * Acceleration spectral density of the base at f, W. Unit: m^2/s^3. Accepted: at least 0 gn^2/Hz.
-   */
+  /// Acceleration spectral density of the base at f, W. Unit: m^2/s^3. Accepted: at least 0 gn^2/Hz.
   double acceleration_spectral_density_m2_per_s3;
 } CoamingRandomResponse;
 
-/**
- * Outcome of `RandomResponse`.
- */
+/// Outcome of `RandomResponse`.
 typedef struct CoamingRandomResponseOutcome {
-  /**
-   * Root mean square of the mode's acceleration. Unit: m/s^2.
-   */
+  /// Root mean square of the mode's acceleration. Unit: m/s^2.
   double rms_acceleration_m_per_s2;
-  /**
-   * Three times that. Unit: m/s^2.
-   */
+  /// Three times that. Unit: m/s^2.
   double three_sigma_acceleration_m_per_s2;
-  /**
-   * Root mean square of the movement against the base. Unit: m.
-   */
+  /// Root mean square of the movement against the base. Unit: m.
   double rms_movement_m;
-  /**
-   * Three times that. Unit: m.
-   */
+  /// Three times that. Unit: m.
   double three_sigma_movement_m;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingRandomResponseOutcome;
 
-/**
- * Response of one mode to a sinusoidal shaking of its base.
- *
- * # Formula
- * r = f/f_n, H = 1/√((1 − r²)² + (2 ζ r)²). Movement against the base Γ A H/(2 π f_n)², A the base's acceleration and Γ the
- * participation factor; transmissibility of a single mass √(1 + (2 ζ r)²) H.
- *
- * # Validity
- * One mode, light viscous damping, steady state. Other modes are left out: near a resonance theirs is small, far below it
- * the sum over all modes tends to the static deflection under A.
- *
- * # Source
- * Common practice (the driven oscillator of any textbook on vibration).
- */
+/// Response of one mode to a sinusoidal shaking of its base.
+///
+/// # Formula
+/// r = f/f_n, H = 1/√((1 − r²)² + (2 ζ r)²). Movement against the base Γ A H/(2 π f_n)², A the base's acceleration and Γ the
+/// participation factor; transmissibility of a single mass √(1 + (2 ζ r)²) H.
+///
+/// # Validity
+/// One mode, light viscous damping, steady state. Other modes are left out: near a resonance theirs is small, far below it
+/// the sum over all modes tends to the static deflection under A.
+///
+/// # Source
+/// Common practice (the driven oscillator of any textbook on vibration).
 typedef struct CoamingSinusoidResponse {
-  /**
-   * Natural frequency of the mode, f_n. Unit: Hz. Accepted: greater than 0 Hz.
-   */
+  /// Natural frequency of the mode, f_n. Unit: Hz. Accepted: greater than 0 Hz.
   double natural_frequency_hz;
-  /**
-   * Frequency of the shaking, f. Unit: Hz. Accepted: greater than 0 Hz.
-   */
+  /// Frequency of the shaking, f. Unit: Hz. Accepted: greater than 0 Hz.
   double excitation_frequency_hz;
-  /**
-   * Damping over critical damping, ζ. Accepted: greater than 0 and less than 1.
-   */
+  /// Damping over critical damping, ζ. Accepted: greater than 0 and less than 1.
   double damping_ratio;
-  /**
-   * Amplitude of the base's acceleration, A. Unit: m/s^2. Accepted: at least 0 gn.
-   */
+  /// Amplitude of the base's acceleration, A. Unit: m/s^2. Accepted: at least 0 gn.
   double base_acceleration_m_per_s2;
-  /**
-   * Whether `participation_factor` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `participation_factor` is given: 0 is no, 1 is yes.
   uint8_t has_participation_factor;
-  /**
-   * Participation factor of the mode at the place asked for, Γ; 1 (a single mass) if absent. Accepted: at least 0.
-   */
+  /// Participation factor of the mode at the place asked for, Γ; 1 (a single mass) if absent. Accepted: at least 0.
   double participation_factor;
 } CoamingSinusoidResponse;
 
-/**
- * Outcome of `SinusoidResponse`.
- */
+/// Outcome of `SinusoidResponse`.
 typedef struct CoamingSinusoidResponseOutcome {
-  /**
-   * Frequency ratio, r.
-   */
+  /// Frequency ratio, r.
   double frequency_ratio;
-  /**
-   * Magnification of the movement, H.
-   */
+  /// Magnification of the movement, H.
   double magnification;
-  /**
-   * Transmissibility of a single mass.
-   */
+  /// Transmissibility of a single mass.
   double transmissibility;
-  /**
-   * Amplitude of the movement against the base. Unit: m.
-   */
+  /// Amplitude of the movement against the base. Unit: m.
   double movement_m;
-  /**
-   * Amplitude of the mode's acceleration against the base. Unit: m/s^2.
-   */
+  /// Amplitude of the mode's acceleration against the base. Unit: m/s^2.
   double relative_acceleration_m_per_s2;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingSinusoidResponseOutcome;
 
-/**
- * Movement between two layers at one fastener, and the hole or slot that lets it happen.
- *
- * # Formula
- * With the fixed point at the origin and the hole at (x, y):
- * ```text
- * u  = (ε1 − ε2) x,  v = (ε1 − ε2) y            movement of the layer against the fastener
- * s  = |ε1 − ε2| sqrt(x² + y²)
- * t  = t1 + t2                                  worst case
- * t  = k sqrt(t1² + t2²)                        root-sum-square, inflated by k
- *
- * oversize   D ≥ d + 2 (s + t)                  clearance left: (D − d)/2 − s − t
- * slot       length over all ≥ d + 2 (|sl| + t) clearance left: (length − d)/2 − |sl| − t
- *            width ≥ d + 2 |sa|
- * fixed      D ≥ d                              movement beyond (D − d)/2 is restrained
- * ```
- * sl and sa are the parts of (u, v) along and across the slot, whose long axis stands at `slot_direction` to
- * the x axis.
- *
- * # Validity
- * The fastener stands in the middle of the hole at assembly. Both layers grow evenly from one fixed point.
- * Calculate the hot and the cold state, and take the worse: movement either way uses the same clearance.
- * Each tolerance is the radius of the zone in which the centre may lie. Across a slot no tolerance is added:
- * an error there turns the layer a little about its fixed hole and needs no room. Under a countersunk head
- * nothing floats, whatever the hole: the cone centres itself.
- *
- * # Source
- * Geometry; L Δα ΔT at each fastener is common practice. Inflated root-sum-square: common practice, factor
- * 1.2 to 1.5.
- */
+/// Movement between two layers at one fastener, and the hole or slot that lets it happen.
+///
+/// # Formula
+/// With the fixed point at the origin and the hole at (x, y):
+/// ```text
+/// u  = (ε1 − ε2) x,  v = (ε1 − ε2) y            movement of the layer against the fastener
+/// s  = |ε1 − ε2| sqrt(x² + y²)
+/// t  = t1 + t2                                  worst case
+/// t  = k sqrt(t1² + t2²)                        root-sum-square, inflated by k
+///
+/// oversize   D ≥ d + 2 (s + t)                  clearance left: (D − d)/2 − s − t
+/// slot       length over all ≥ d + 2 (|sl| + t) clearance left: (length − d)/2 − |sl| − t
+///            width ≥ d + 2 |sa|
+/// fixed      D ≥ d                              movement beyond (D − d)/2 is restrained
+/// ```
+/// sl and sa are the parts of (u, v) along and across the slot, whose long axis stands at `slot_direction` to
+/// the x axis.
+///
+/// # Validity
+/// The fastener stands in the middle of the hole at assembly. Both layers grow evenly from one fixed point.
+/// Calculate the hot and the cold state, and take the worse: movement either way uses the same clearance.
+/// Each tolerance is the radius of the zone in which the centre may lie. Across a slot no tolerance is added:
+/// an error there turns the layer a little about its fixed hole and needs no room. Under a countersunk head
+/// nothing floats, whatever the hole: the cone centres itself.
+///
+/// # Source
+/// Geometry; L Δα ΔT at each fastener is common practice. Inflated root-sum-square: common practice, factor
+/// 1.2 to 1.5.
 typedef struct CoamingHoleMovement {
-  /**
-   * Distance of the hole from the fixed point along x. Unit: m.
-   */
+  /// Distance of the hole from the fixed point along x. Unit: m.
   double distance_x_m;
-  /**
-   * Distance of the hole from the fixed point along y. Unit: m.
-   */
+  /// Distance of the hole from the fixed point along y. Unit: m.
   double distance_y_m;
-  /**
-   * Growth strain of the layer that has the hole, ε1. Accepted: at least -0.5 and at most 0.5.
-   */
+  /// Growth strain of the layer that has the hole, ε1. Accepted: at least -0.5 and at most 0.5.
   double growth_strain;
-  /**
-   * Growth strain of the layer that holds the fastener, ε2. Accepted: at least -0.5 and at most 0.5.
-   */
+  /// Growth strain of the layer that holds the fastener, ε2. Accepted: at least -0.5 and at most 0.5.
   double fastener_growth_strain;
-  /**
-   * What the hole is there for. One of the constants COAMING_HOLE_ROLE_....
-   */
+  /// What the hole is there for. One of the constants COAMING_HOLE_ROLE_....
   uint32_t hole_role;
-  /**
-   * Whether `slot_direction` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `slot_direction` is given: 0 is no, 1 is yes.
   uint8_t has_slot_direction;
-  /**
-   * Direction of the slot's long axis, turned from the x axis towards the y axis; for a slot only. Unit: rad. Accepted: at least -360 deg and at most 360 deg.
-   */
+  /// Direction of the slot's long axis, turned from the x axis towards the y axis; for a slot only. Unit: rad. Accepted: at least -360 deg and at most 360 deg.
   double slot_direction_rad;
-  /**
-   * Diameter of what passes the hole: the fastener, or its shoulder bush, d. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Diameter of what passes the hole: the fastener, or its shoulder bush, d. Unit: m. Accepted: greater than 0 mm.
   double fastener_diameter_m;
-  /**
-   * Position tolerance of the hole, t1: radius of the zone in which its centre may lie. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Position tolerance of the hole, t1: radius of the zone in which its centre may lie. Unit: m. Accepted: at least 0 mm.
   double hole_position_tolerance_m;
-  /**
-   * Position tolerance of the fastener, t2: radius of the zone in which its axis may lie. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Position tolerance of the fastener, t2: radius of the zone in which its axis may lie. Unit: m. Accepted: at least 0 mm.
   double fastener_position_tolerance_m;
-  /**
-   * How the two tolerances are added. One of the constants COAMING_TOLERANCE_STACK_....
-   */
+  /// How the two tolerances are added. One of the constants COAMING_TOLERANCE_STACK_....
   uint32_t tolerance_stack;
-  /**
-   * Whether `inflation_factor` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `inflation_factor` is given: 0 is no, 1 is yes.
   uint8_t has_inflation_factor;
-  /**
-   * Inflation factor of the root-sum-square, k; for that way of adding only. Accepted: at least 1 and at most 3.
-   */
+  /// Inflation factor of the root-sum-square, k; for that way of adding only. Accepted: at least 1 and at most 3.
   double inflation_factor;
-  /**
-   * Whether `hole_diameter` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `hole_diameter` is given: 0 is no, 1 is yes.
   uint8_t has_hole_diameter;
-  /**
-   * Diameter of the hole, D; of a slot, its width. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Diameter of the hole, D; of a slot, its width. Unit: m. Accepted: greater than 0 mm.
   double hole_diameter_m;
-  /**
-   * Whether `slot_length` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `slot_length` is given: 0 is no, 1 is yes.
   uint8_t has_slot_length;
-  /**
-   * Length of the slot over all; for a slot only. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Length of the slot over all; for a slot only. Unit: m. Accepted: greater than 0 mm.
   double slot_length_m;
 } CoamingHoleMovement;
 
-/**
- * Movement at the hole and the room it needs.
- */
+/// Movement at the hole and the room it needs.
 typedef struct CoamingHoleMovementOutcome {
-  /**
-   * Movement of the layer against the fastener along x, u. Unit: m.
-   */
+  /// Movement of the layer against the fastener along x, u. Unit: m.
   double movement_x_m;
-  /**
-   * Movement of the layer against the fastener along y, v. Unit: m.
-   */
+  /// Movement of the layer against the fastener along y, v. Unit: m.
   double movement_y_m;
-  /**
-   * Size of the movement, s. Unit: m.
-   */
+  /// Size of the movement, s. Unit: m.
   double movement_m;
-  /**
-   * Whether `movement_along_slot` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `movement_along_slot` is there: 0 is no, 1 is yes.
   uint8_t has_movement_along_slot;
-  /**
-   * Movement along the slot, sl; for a slot only. Unit: m.
-   */
+  /// Movement along the slot, sl; for a slot only. Unit: m.
   double movement_along_slot_m;
-  /**
-   * Whether `movement_across_slot` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `movement_across_slot` is there: 0 is no, 1 is yes.
   uint8_t has_movement_across_slot;
-  /**
-   * Movement across the slot, sa; for a slot only. Unit: m.
-   */
+  /// Movement across the slot, sa; for a slot only. Unit: m.
   double movement_across_slot_m;
-  /**
-   * Both position tolerances together, t. Unit: m.
-   */
+  /// Both position tolerances together, t. Unit: m.
   double position_tolerance_m;
-  /**
-   * Smallest diameter of the hole; of a slot, its smallest width. Unit: m.
-   */
+  /// Smallest diameter of the hole; of a slot, its smallest width. Unit: m.
   double smallest_hole_diameter_m;
-  /**
-   * Whether `smallest_slot_length` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `smallest_slot_length` is there: 0 is no, 1 is yes.
   uint8_t has_smallest_slot_length;
-  /**
-   * Smallest length of the slot over all; for a slot only. Unit: m.
-   */
+  /// Smallest length of the slot over all; for a slot only. Unit: m.
   double smallest_slot_length_m;
-  /**
-   * Whether `clearance_left` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `clearance_left` is there: 0 is no, 1 is yes.
   uint8_t has_clearance_left;
-  /**
-   * Clearance left on the radius beyond movement and tolerance, negative if there is too little; along a
-   * slot. Absent for a fixed hole, and when the size is not given. Unit: m.
-   */
+  /// Clearance left on the radius beyond movement and tolerance, negative if there is too little; along a
+  /// slot. Absent for a fixed hole, and when the size is not given. Unit: m.
   double clearance_left_m;
-  /**
-   * Whether `restrained_movement` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `restrained_movement` is there: 0 is no, 1 is yes.
   uint8_t has_restrained_movement;
-  /**
-   * Part of the movement for which the given size has no room; absent when the size is not given. Unit: m.
-   */
+  /// Part of the movement for which the given size has no room; absent when the size is not given. Unit: m.
   double restrained_movement_m;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingHoleMovementOutcome;
 
-/**
- * Growth of one layer from its own temperature and moisture.
- *
- * # Formula
- * ```text
- * ΔT  = T − T0
- * εT  = α ΔT
- * εm  = m − m0
- * ε   = εT + εm
- * ΔL  = ε L
- * ```
- * Strains are counted from the state at assembly; growth is positive. Each layer has its own temperature:
- * the outer sheet in the sun and the pane behind it do not share one.
- *
- * # Validity
- * A mean coefficient of expansion between the two temperatures (tested from −60 °C to 150 °C) and strains
- * small against 1. The layer is free: no screw, bond or frame holds it. Moisture strain is that of the
- * soaked-through state; thick plastic takes weeks to months to reach it. Fibre-filled plastics and laminates
- * grow differently on each axis: calculate each axis by itself.
- *
- * # Source
- * Definition of the coefficient of linear expansion (ISO 11359-2:2021, mean coefficient); the moisture
- * strain adds to it in the same way.
- */
+/// Growth of one layer from its own temperature and moisture.
+///
+/// # Formula
+/// ```text
+/// ΔT  = T − T0
+/// εT  = α ΔT
+/// εm  = m − m0
+/// ε   = εT + εm
+/// ΔL  = ε L
+/// ```
+/// Strains are counted from the state at assembly; growth is positive. Each layer has its own temperature:
+/// the outer sheet in the sun and the pane behind it do not share one.
+///
+/// # Validity
+/// A mean coefficient of expansion between the two temperatures (tested from −60 °C to 150 °C) and strains
+/// small against 1. The layer is free: no screw, bond or frame holds it. Moisture strain is that of the
+/// soaked-through state; thick plastic takes weeks to months to reach it. Fibre-filled plastics and laminates
+/// grow differently on each axis: calculate each axis by itself.
+///
+/// # Source
+/// Definition of the coefficient of linear expansion (ISO 11359-2:2021, mean coefficient); the moisture
+/// strain adds to it in the same way.
 typedef struct CoamingLayerGrowth {
-  /**
-   * Length that grows, L. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Length that grows, L. Unit: m. Accepted: greater than 0 mm.
   double length_m;
-  /**
-   * Mean coefficient of linear expansion, α. Unit: 1/K. Accepted: at least -0.001 1/K and at most 0.001 1/K.
-   */
+  /// Mean coefficient of linear expansion, α. Unit: 1/K. Accepted: at least -0.001 1/K and at most 0.001 1/K.
   double expansion_per_k;
-  /**
-   * Temperature of the layer when it was assembled, T0. Unit: K. Accepted: at least -273.1 degC.
-   */
+  /// Temperature of the layer when it was assembled, T0. Unit: K. Accepted: at least -273.1 degC.
   double assembly_temperature_k;
-  /**
-   * Temperature of the layer in service, T. Unit: K. Accepted: at least -273.1 degC.
-   */
+  /// Temperature of the layer in service, T. Unit: K. Accepted: at least -273.1 degC.
   double service_temperature_k;
-  /**
-   * Moisture strain of the layer when it was assembled, m0; 0 if dry. Accepted: at least -0.5 and at most 0.5.
-   */
+  /// Moisture strain of the layer when it was assembled, m0; 0 if dry. Accepted: at least -0.5 and at most 0.5.
   double assembly_moisture_strain;
-  /**
-   * Moisture strain of the layer in service, m; 0 for a material that takes up no water. Accepted: at least -0.5 and at most 0.5.
-   */
+  /// Moisture strain of the layer in service, m; 0 for a material that takes up no water. Accepted: at least -0.5 and at most 0.5.
   double service_moisture_strain;
 } CoamingLayerGrowth;
 
-/**
- * What a layer grows.
- */
+/// What a layer grows.
 typedef struct CoamingLayerGrowthOutcome {
-  /**
-   * Temperature rise since assembly, ΔT. Unit: K.
-   */
+  /// Temperature rise since assembly, ΔT. Unit: K.
   double temperature_rise_k;
-  /**
-   * Strain by temperature, εT.
-   */
+  /// Strain by temperature, εT.
   double thermal_strain;
-  /**
-   * Strain by moisture, εm.
-   */
+  /// Strain by moisture, εm.
   double moisture_strain;
-  /**
-   * Growth strain, ε: both together.
-   */
+  /// Growth strain, ε: both together.
   double growth_strain;
-  /**
-   * Change of length, ΔL; positive is growth. Unit: m.
-   */
+  /// Change of length, ΔL; positive is growth. Unit: m.
   double length_change_m;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingLayerGrowthOutcome;
 
-/**
- * Pressure rise of a closed bay from warming and wetting, and the lift on its lid.
- *
- * # Formula
- * Closed at T1, humidity φ1, total pressure p0; then at T2, φ2, at constant volume:
- * ```text
- * dry gas   Δpd = (p0 − φ1 ew(T1)) (T2/T1 − 1)
- * vapour    Δpv = φ2 ew(T2) − φ1 ew(T1)
- * Δp = Δpd + Δpv
- * lift = Δp A,  on each of n latches lift/n
- * ```
- * ew by the Magnus formula (see `dew_point`). Positive pushes the lid off its seal: that is a negative
- * pressure in the sense of the cover.
- *
- * # Validity
- * No vent, no leak, walls that do not give: an upper bound for a warming bay; a bay that cools draws the lid
- * on. φ2 = 1 with standing water inside. −45 °C to 60 °C. Released while hot, the lid is thrown with this
- * force: vent it first.
- *
- * # Source
- * Ideal gas, Dalton's law; WMO-No. 8, annex 4.B for ew (second-hand).
- */
+/// Pressure rise of a closed bay from warming and wetting, and the lift on its lid.
+///
+/// # Formula
+/// Closed at T1, humidity φ1, total pressure p0; then at T2, φ2, at constant volume:
+/// ```text
+/// dry gas   Δpd = (p0 − φ1 ew(T1)) (T2/T1 − 1)
+/// vapour    Δpv = φ2 ew(T2) − φ1 ew(T1)
+/// Δp = Δpd + Δpv
+/// lift = Δp A,  on each of n latches lift/n
+/// ```
+/// ew by the Magnus formula (see `dew_point`). Positive pushes the lid off its seal: that is a negative
+/// pressure in the sense of the cover.
+///
+/// # Validity
+/// No vent, no leak, walls that do not give: an upper bound for a warming bay; a bay that cools draws the lid
+/// on. φ2 = 1 with standing water inside. −45 °C to 60 °C. Released while hot, the lid is thrown with this
+/// force: vent it first.
+///
+/// # Source
+/// Ideal gas, Dalton's law; WMO-No. 8, annex 4.B for ew (second-hand).
 typedef struct CoamingBayPressure {
-  /**
-   * Temperature at which the bay was closed, T1. Unit: K. Accepted: at least -100 degC and at most 200 degC.
-   */
+  /// Temperature at which the bay was closed, T1. Unit: K. Accepted: at least -100 degC and at most 200 degC.
   double closing_temperature_k;
-  /**
-   * Relative humidity when it was closed, φ1. Accepted: at least 0 and at most 1.
-   */
+  /// Relative humidity when it was closed, φ1. Accepted: at least 0 and at most 1.
   double closing_humidity;
-  /**
-   * Total pressure when it was closed, and outside since, p0. Unit: Pa. Accepted: greater than 0 kPa.
-   */
+  /// Total pressure when it was closed, and outside since, p0. Unit: Pa. Accepted: greater than 0 kPa.
   double closing_pressure_pa;
-  /**
-   * Temperature of the bay in service, T2. Unit: K. Accepted: at least -100 degC and at most 200 degC.
-   */
+  /// Temperature of the bay in service, T2. Unit: K. Accepted: at least -100 degC and at most 200 degC.
   double service_temperature_k;
-  /**
-   * Relative humidity in service, φ2; 1 with standing water. Accepted: at least 0 and at most 1.
-   */
+  /// Relative humidity in service, φ2; 1 with standing water. Accepted: at least 0 and at most 1.
   double service_humidity;
-  /**
-   * Area of the lid within its seal, A. Unit: m^2. Accepted: greater than 0 mm^2.
-   */
+  /// Area of the lid within its seal, A. Unit: m^2. Accepted: greater than 0 mm^2.
   double lid_area_m2;
-  /**
-   * Number of latches, n. Accepted: at least 1 and at most 10000.
-   */
+  /// Number of latches, n. Accepted: at least 1 and at most 10000.
   uint32_t latches;
 } CoamingBayPressure;
 
-/**
- * Pressure rise and lift.
- */
+/// Pressure rise and lift.
 typedef struct CoamingBayPressureOutcome {
-  /**
-   * Rise by the dry gas, Δpd. Unit: Pa.
-   */
+  /// Rise by the dry gas, Δpd. Unit: Pa.
   double dry_gas_rise_pa;
-  /**
-   * Rise by the vapour, Δpv. Unit: Pa.
-   */
+  /// Rise by the vapour, Δpv. Unit: Pa.
   double vapour_rise_pa;
-  /**
-   * Pressure rise over the outside, Δp. Unit: Pa.
-   */
+  /// Pressure rise over the outside, Δp. Unit: Pa.
   double pressure_rise_pa;
-  /**
-   * Lift on the lid; positive pushes it off its seal. Unit: N.
-   */
+  /// Lift on the lid; positive pushes it off its seal. Unit: N.
   double lift_n;
-  /**
-   * Lift on each latch, equally shared. Unit: N.
-   */
+  /// Lift on each latch, equally shared. Unit: N.
   double latch_lift_n;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingBayPressureOutcome;
 
-/**
- * Shear and peel at the end of a bond between two layers that grow differently.
- *
- * # Formula
- * Shear lag over the half length ℓ = L/2, bond line η thick with shear modulus G:
- * ```text
- * β² = (G/η) (1/(E1 t1) + 1/(E2 t2))
- * τ  = |Δε| G tanh(β ℓ) / (β η)            at the end
- * γ  = τ / G                               shear strain there
- * γr = |Δε| ℓ / η                          bound: adherends that do not give at all
- * N  = |Δε| (1 − 1/cosh(β ℓ)) / (1/(E1 t1) + 1/(E2 t2))   force in each layer at mid-length, for each width
- * ```
- * Peel, with D = E t³/12 of each layer, peel modulus Ep of the bond line, C = t1/(2 D1) − t2/(2 D2):
- * ```text
- * 4 λ⁴ = (Ep/η) (1/D1 + 1/D2)
- * w⁗ + 4 λ⁴ w = −C τ′,   w″ = 0 and w‴ = −C τ at the end      w opening of the bond line
- * P = −C β τ / (β⁴ + 4 λ⁴),  A = (β³ P + C τ)/(2 λ³) − β² P/(2 λ²)
- * σ = (Ep/η) (A + P) times the sign of (ε2 − ε1)
- * ```
- * Positive peel pulls the end open; two like layers (C = 0) do not peel. With one stiff adherend and a soft
- * bond σ tends to τ (3 Ep t/(E η))^¼.
- *
- * # Validity
- * Elastic bond line, thin against the layers; shear even through it, although it is zero at the very edge.
- * The peel holds for bonds longer than about 3/λ and 3/β from the middle; a shorter one gets a caveat. Both
- * layers as narrow strips: no ν.
- *
- * # Source
- * W. T. Chen and C. W. Nelson, Thermal Stress in Bonded Joints, IBM J. Res. Dev. 23 (1979) 179-188 (shear);
- * L. J. Hart-Smith, NASA CR-112236, 1973 (peel; the limit above, unverified).
- */
+/// Shear and peel at the end of a bond between two layers that grow differently.
+///
+/// # Formula
+/// Shear lag over the half length ℓ = L/2, bond line η thick with shear modulus G:
+/// ```text
+/// β² = (G/η) (1/(E1 t1) + 1/(E2 t2))
+/// τ  = |Δε| G tanh(β ℓ) / (β η)            at the end
+/// γ  = τ / G                               shear strain there
+/// γr = |Δε| ℓ / η                          bound: adherends that do not give at all
+/// N  = |Δε| (1 − 1/cosh(β ℓ)) / (1/(E1 t1) + 1/(E2 t2))   force in each layer at mid-length, for each width
+/// ```
+/// Peel, with D = E t³/12 of each layer, peel modulus Ep of the bond line, C = t1/(2 D1) − t2/(2 D2):
+/// ```text
+/// 4 λ⁴ = (Ep/η) (1/D1 + 1/D2)
+/// w⁗ + 4 λ⁴ w = −C τ′,   w″ = 0 and w‴ = −C τ at the end      w opening of the bond line
+/// P = −C β τ / (β⁴ + 4 λ⁴),  A = (β³ P + C τ)/(2 λ³) − β² P/(2 λ²)
+/// σ = (Ep/η) (A + P) times the sign of (ε2 − ε1)
+/// ```
+/// Positive peel pulls the end open; two like layers (C = 0) do not peel. With one stiff adherend and a soft
+/// bond σ tends to τ (3 Ep t/(E η))^¼.
+///
+/// # Validity
+/// Elastic bond line, thin against the layers; shear even through it, although it is zero at the very edge.
+/// The peel holds for bonds longer than about 3/λ and 3/β from the middle; a shorter one gets a caveat. Both
+/// layers as narrow strips: no ν.
+///
+/// # Source
+/// W. T. Chen and C. W. Nelson, Thermal Stress in Bonded Joints, IBM J. Res. Dev. 23 (1979) 179-188 (shear);
+/// L. J. Hart-Smith, NASA CR-112236, 1973 (peel; the limit above, unverified).
 typedef struct CoamingBondEndShear {
-  /**
-   * Length of the bond, L. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Length of the bond, L. Unit: m. Accepted: greater than 0 mm.
   double bond_length_m;
-  /**
-   * Thickness of the first layer, t1. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness of the first layer, t1. Unit: m. Accepted: greater than 0 mm.
   double first_thickness_m;
-  /**
-   * Young's modulus of the first layer, E1. Unit: Pa. Accepted: greater than 0 MPa.
-   */
+  /// Young's modulus of the first layer, E1. Unit: Pa. Accepted: greater than 0 MPa.
   double first_youngs_modulus_pa;
-  /**
-   * Growth strain of the first layer, ε1. Accepted: at least -0.5 and at most 0.5.
-   */
+  /// Growth strain of the first layer, ε1. Accepted: at least -0.5 and at most 0.5.
   double first_growth_strain;
-  /**
-   * Thickness of the second layer, t2. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness of the second layer, t2. Unit: m. Accepted: greater than 0 mm.
   double second_thickness_m;
-  /**
-   * Young's modulus of the second layer, E2. Unit: Pa. Accepted: greater than 0 MPa.
-   */
+  /// Young's modulus of the second layer, E2. Unit: Pa. Accepted: greater than 0 MPa.
   double second_youngs_modulus_pa;
-  /**
-   * Growth strain of the second layer, ε2. Accepted: at least -0.5 and at most 0.5.
-   */
+  /// Growth strain of the second layer, ε2. Accepted: at least -0.5 and at most 0.5.
   double second_growth_strain;
-  /**
-   * Thickness of the bond line, η. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness of the bond line, η. Unit: m. Accepted: greater than 0 mm.
   double bond_thickness_m;
-  /**
-   * Shear modulus of the bond line, G. Unit: Pa. Accepted: greater than 0 MPa.
-   */
+  /// Shear modulus of the bond line, G. Unit: Pa. Accepted: greater than 0 MPa.
   double bond_shear_modulus_pa;
-  /**
-   * Whether `bond_peel_modulus` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `bond_peel_modulus` is given: 0 is no, 1 is yes.
   uint8_t has_bond_peel_modulus;
-  /**
-   * Peel modulus of the bond line across its thickness, Ep; without it no peel is given. Unit: Pa. Accepted: greater than 0 MPa.
-   */
+  /// Peel modulus of the bond line across its thickness, Ep; without it no peel is given. Unit: Pa. Accepted: greater than 0 MPa.
   double bond_peel_modulus_pa;
 } CoamingBondEndShear;
 
-/**
- * Shear and peel at the end.
- */
+/// Shear and peel at the end.
 typedef struct CoamingBondEndShearOutcome {
-  /**
-   * Shear-lag parameter, β. Unit: 1/m.
-   */
+  /// Shear-lag parameter, β. Unit: 1/m.
   double shear_lag_per_m;
-  /**
-   * Shear stress at the end, τ. Unit: Pa.
-   */
+  /// Shear stress at the end, τ. Unit: Pa.
   double end_shear_stress_pa;
-  /**
-   * Shear strain at the end, γ.
-   */
+  /// Shear strain at the end, γ.
   double end_shear_strain;
-  /**
-   * Shear strain between layers that do not give, γr: a bound.
-   */
+  /// Shear strain between layers that do not give, γr: a bound.
   double rigid_shear_strain;
-  /**
-   * Force in each layer at mid-length for each width, N. Unit: N/m.
-   */
+  /// Force in each layer at mid-length for each width, N. Unit: N/m.
   double layer_force_n_per_m;
-  /**
-   * Whether `end_peel_stress` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `end_peel_stress` is there: 0 is no, 1 is yes.
   uint8_t has_end_peel_stress;
-  /**
-   * Peel stress at the end, σ; positive pulls it open. Unit: Pa.
-   */
+  /// Peel stress at the end, σ; positive pulls it open. Unit: Pa.
   double end_peel_stress_pa;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingBondEndShearOutcome;
 
-/**
- * Temperature rise at which a layer between its screws takes up its clearance, and at which it buckles.
- *
- * # Formula
- * ```text
- * ΔTc = c / (L |α1 − α2|)          the clearance is taken up
- * ΔTb = εcr / |α1 − α2|            held growth strain at buckling
- * ΔT  = ΔTc + ΔTb                  critical rise
- * ```
- * Both layers warm alike. εcr is the growth strain at which the held layer buckles between its screws; it
- * comes from the plate calculations for its shape and edges.
- *
- * # Validity
- * Only the differential growth counts, and only beyond the clearance. Layers at different temperatures: use
- * their growth strains (`layer_growth`) instead. Buckling of a pressed layer is for α1 > α2 on warming, α1 <
- * α2 on cooling.
- *
- * # Source
- * Geometry; common practice.
- */
+/// Temperature rise at which a layer between its screws takes up its clearance, and at which it buckles.
+///
+/// # Formula
+/// ```text
+/// ΔTc = c / (L |α1 − α2|)          the clearance is taken up
+/// ΔTb = εcr / |α1 − α2|            held growth strain at buckling
+/// ΔT  = ΔTc + ΔTb                  critical rise
+/// ```
+/// Both layers warm alike. εcr is the growth strain at which the held layer buckles between its screws; it
+/// comes from the plate calculations for its shape and edges.
+///
+/// # Validity
+/// Only the differential growth counts, and only beyond the clearance. Layers at different temperatures: use
+/// their growth strains (`layer_growth`) instead. Buckling of a pressed layer is for α1 > α2 on warming, α1 <
+/// α2 on cooling.
+///
+/// # Source
+/// Geometry; common practice.
 typedef struct CoamingCriticalRise {
-  /**
-   * Coefficient of expansion of the layer, α1. Unit: 1/K. Accepted: at least -0.001 1/K and at most 0.001 1/K.
-   */
+  /// Coefficient of expansion of the layer, α1. Unit: 1/K. Accepted: at least -0.001 1/K and at most 0.001 1/K.
   double expansion_per_k;
-  /**
-   * Coefficient of expansion of what holds it, α2. Unit: 1/K. Accepted: at least -0.001 1/K and at most 0.001 1/K.
-   */
+  /// Coefficient of expansion of what holds it, α2. Unit: 1/K. Accepted: at least -0.001 1/K and at most 0.001 1/K.
   double other_expansion_per_k;
-  /**
-   * Length between the holds, L. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Length between the holds, L. Unit: m. Accepted: greater than 0 mm.
   double held_length_m;
-  /**
-   * Clearance over that length before the layer meets its holds, c: both ends together. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Clearance over that length before the layer meets its holds, c: both ends together. Unit: m. Accepted: at least 0 mm.
   double clearance_m;
-  /**
-   * Held growth strain at which the layer buckles, εcr. Accepted: at least 0 and at most 0.5.
-   */
+  /// Held growth strain at which the layer buckles, εcr. Accepted: at least 0 and at most 0.5.
   double critical_strain;
 } CoamingCriticalRise;
 
-/**
- * Rises of temperature.
- */
+/// Rises of temperature.
 typedef struct CoamingCriticalRiseOutcome {
-  /**
-   * Rise that takes up the clearance, ΔTc. Unit: K.
-   */
+  /// Rise that takes up the clearance, ΔTc. Unit: K.
   double rise_to_contact_k;
-  /**
-   * Rise beyond contact until it buckles, ΔTb. Unit: K.
-   */
+  /// Rise beyond contact until it buckles, ΔTb. Unit: K.
   double rise_beyond_contact_k;
-  /**
-   * Critical rise, ΔT: both together. Unit: K.
-   */
+  /// Critical rise, ΔT: both together. Unit: K.
   double critical_rise_k;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingCriticalRiseOutcome;
 
-/**
- * Dew point of the air in a bay, and how far a face stays above it.
- *
- * # Formula
- * ```text
- * ew(t) = 611.2 Pa exp(17.62 t / (243.12 + t)),  t in °C
- * e     = φ ew(t)
- * td    = 243.12 y / (17.62 − y),  y = ln(e / 611.2 Pa)
- * margin = face temperature − td
- * ```
- *
- * # Validity
- * Over water, −45 °C to 60 °C (below 0 °C the dew point over supercooled water: frost forms a little
- * sooner). Air pressure adds less than half a percent to the vapour pressure. A face below the dew point
- * gets wet; within about 2 K of it, it may.
- *
- * # Source
- * WMO-No. 8, Guide to Instruments and Methods of Observation, annex 4.B (Magnus formula, second-hand), after
- * D. Sonntag, Z. Meteorol. 70 (1990) 340-344.
- */
+/// Dew point of the air in a bay, and how far a face stays above it.
+///
+/// # Formula
+/// ```text
+/// ew(t) = 611.2 Pa exp(17.62 t / (243.12 + t)),  t in °C
+/// e     = φ ew(t)
+/// td    = 243.12 y / (17.62 − y),  y = ln(e / 611.2 Pa)
+/// margin = face temperature − td
+/// ```
+///
+/// # Validity
+/// Over water, −45 °C to 60 °C (below 0 °C the dew point over supercooled water: frost forms a little
+/// sooner). Air pressure adds less than half a percent to the vapour pressure. A face below the dew point
+/// gets wet; within about 2 K of it, it may.
+///
+/// # Source
+/// WMO-No. 8, Guide to Instruments and Methods of Observation, annex 4.B (Magnus formula, second-hand), after
+/// D. Sonntag, Z. Meteorol. 70 (1990) 340-344.
 typedef struct CoamingDewPoint {
-  /**
-   * Temperature of the air. Unit: K. Accepted: at least -100 degC and at most 200 degC.
-   */
+  /// Temperature of the air. Unit: K. Accepted: at least -100 degC and at most 200 degC.
   double air_temperature_k;
-  /**
-   * Relative humidity over water, φ. Accepted: greater than 0 and at most 1.
-   */
+  /// Relative humidity over water, φ. Accepted: greater than 0 and at most 1.
   double relative_humidity;
-  /**
-   * Whether `face_temperature` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `face_temperature` is given: 0 is no, 1 is yes.
   uint8_t has_face_temperature;
-  /**
-   * Temperature of the face to be judged. Unit: K. Accepted: at least -273.1 degC.
-   */
+  /// Temperature of the face to be judged. Unit: K. Accepted: at least -273.1 degC.
   double face_temperature_k;
 } CoamingDewPoint;
 
-/**
- * Vapour pressure and dew point.
- */
+/// Vapour pressure and dew point.
 typedef struct CoamingDewPointOutcome {
-  /**
-   * Saturation pressure at the air's temperature, ew. Unit: Pa.
-   */
+  /// Saturation pressure at the air's temperature, ew. Unit: Pa.
   double saturation_pressure_pa;
-  /**
-   * Vapour pressure, e. Unit: Pa.
-   */
+  /// Vapour pressure, e. Unit: Pa.
   double vapour_pressure_pa;
-  /**
-   * Dew point, td. Unit: K.
-   */
+  /// Dew point, td. Unit: K.
   double dew_point_k;
-  /**
-   * Whether `face_margin` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `face_margin` is there: 0 is no, 1 is yes.
   uint8_t has_face_margin;
-  /**
-   * Face temperature less dew point; below zero the face gets wet. Unit: K.
-   */
+  /// Face temperature less dew point; below zero the face gets wet. Unit: K.
   double face_margin_k;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingDewPointOutcome;
 
-/**
- * Thickness that a flexible bond line needs so that growth shears its end no more than allowed.
- *
- * # Formula
- * The end shear strain of a bond of half length ℓ = L/2 falls as the bond line thickens:
- * ```text
- * γ(η) = |Δε| tanh(β ℓ) / (β η),  β² = (G/η) (1/(E1 t1) + 1/(E2 t2))
- * η    such that γ(η) = γ allowed
- * ηr   = |Δε| ℓ / γ allowed        bound: layers that do not give; η never exceeds it
- * ```
- * η is found by halving the interval from 0 to ηr.
- *
- * # Validity
- * Elastic rubbery bond line; the strain at the end, not the mean. Between stiff layers and a soft bond η is
- * nearly ηr. The allowed strain comes from the adhesive's maker or from practice, cyclic where the
- * temperature cycles.
- *
- * # Source
- * W. T. Chen and C. W. Nelson, IBM J. Res. Dev. 23 (1979) 179-188, solved for the thickness.
- */
+/// Thickness that a flexible bond line needs so that growth shears its end no more than allowed.
+///
+/// # Formula
+/// The end shear strain of a bond of half length ℓ = L/2 falls as the bond line thickens:
+/// ```text
+/// γ(η) = |Δε| tanh(β ℓ) / (β η),  β² = (G/η) (1/(E1 t1) + 1/(E2 t2))
+/// η    such that γ(η) = γ allowed
+/// ηr   = |Δε| ℓ / γ allowed        bound: layers that do not give; η never exceeds it
+/// ```
+/// η is found by halving the interval from 0 to ηr.
+///
+/// # Validity
+/// Elastic rubbery bond line; the strain at the end, not the mean. Between stiff layers and a soft bond η is
+/// nearly ηr. The allowed strain comes from the adhesive's maker or from practice, cyclic where the
+/// temperature cycles.
+///
+/// # Source
+/// W. T. Chen and C. W. Nelson, IBM J. Res. Dev. 23 (1979) 179-188, solved for the thickness.
 typedef struct CoamingFlexibleBondLine {
-  /**
-   * Length of the bond, L. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Length of the bond, L. Unit: m. Accepted: greater than 0 mm.
   double bond_length_m;
-  /**
-   * Difference of the layers' growth strains, Δε. Accepted: at least -0.5 and at most 0.5.
-   */
+  /// Difference of the layers' growth strains, Δε. Accepted: at least -0.5 and at most 0.5.
   double growth_difference;
-  /**
-   * Thickness of the first layer, t1. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness of the first layer, t1. Unit: m. Accepted: greater than 0 mm.
   double first_thickness_m;
-  /**
-   * Young's modulus of the first layer, E1. Unit: Pa. Accepted: greater than 0 MPa.
-   */
+  /// Young's modulus of the first layer, E1. Unit: Pa. Accepted: greater than 0 MPa.
   double first_youngs_modulus_pa;
-  /**
-   * Thickness of the second layer, t2. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness of the second layer, t2. Unit: m. Accepted: greater than 0 mm.
   double second_thickness_m;
-  /**
-   * Young's modulus of the second layer, E2. Unit: Pa. Accepted: greater than 0 MPa.
-   */
+  /// Young's modulus of the second layer, E2. Unit: Pa. Accepted: greater than 0 MPa.
   double second_youngs_modulus_pa;
-  /**
-   * Shear modulus of the bond line, G. Unit: Pa. Accepted: greater than 0 MPa.
-   */
+  /// Shear modulus of the bond line, G. Unit: Pa. Accepted: greater than 0 MPa.
   double bond_shear_modulus_pa;
-  /**
-   * Allowed shear strain of the bond line. Accepted: greater than 0 and at most 2.
-   */
+  /// Allowed shear strain of the bond line. Accepted: greater than 0 and at most 2.
   double allowed_shear_strain;
 } CoamingFlexibleBondLine;
 
-/**
- * Bond-line thickness.
- */
+/// Bond-line thickness.
 typedef struct CoamingFlexibleBondLineOutcome {
-  /**
-   * Thickness needed, η. Unit: m.
-   */
+  /// Thickness needed, η. Unit: m.
   double bond_thickness_m;
-  /**
-   * Thickness between layers that do not give, ηr: a bound. Unit: m.
-   */
+  /// Thickness between layers that do not give, ηr: a bound. Unit: m.
   double rigid_thickness_m;
-  /**
-   * Whether `shear_lag` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `shear_lag` is there: 0 is no, 1 is yes.
   uint8_t has_shear_lag;
-  /**
-   * Shear-lag parameter at the thickness needed, β; absent when no thickness is needed. Unit: 1/m.
-   */
+  /// Shear-lag parameter at the thickness needed, β; absent when no thickness is needed. Unit: 1/m.
   double shear_lag_per_m;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingFlexibleBondLineOutcome;
 
-/**
- * Whether a clamped layer slides under its screws when it grows, or is locked by friction.
- *
- * # Formula
- * ```text
- * Rmin = n j μmin Fmin     least friction of the clamped layer
- * Rmax = n j μmax Fmax     greatest friction
- * slides  if the restrained force is above Rmax
- * locked  if it is below Rmin
- * band    between them: it may do either
- * ```
- * F preload of one screw, n screws that hold the layer against movement to one side, j faces that rub.
- *
- * # Validity
- * Preload bears on the layer itself. Under a shoulder bush it does not, and the layer floats with no
- * friction but the seal's. The restrained force is that of the layer held without slip
- * (`restrained_growth`). Friction is a band because it is not known better: paint, oil, dust and wear change
- * it by a factor of two.
- *
- * # Source
- * Coulomb friction; the band is the caller's (common practice).
- */
+/// Whether a clamped layer slides under its screws when it grows, or is locked by friction.
+///
+/// # Formula
+/// ```text
+/// Rmin = n j μmin Fmin     least friction of the clamped layer
+/// Rmax = n j μmax Fmax     greatest friction
+/// slides  if the restrained force is above Rmax
+/// locked  if it is below Rmin
+/// band    between them: it may do either
+/// ```
+/// F preload of one screw, n screws that hold the layer against movement to one side, j faces that rub.
+///
+/// # Validity
+/// Preload bears on the layer itself. Under a shoulder bush it does not, and the layer floats with no
+/// friction but the seal's. The restrained force is that of the layer held without slip
+/// (`restrained_growth`). Friction is a band because it is not known better: paint, oil, dust and wear change
+/// it by a factor of two.
+///
+/// # Source
+/// Coulomb friction; the band is the caller's (common practice).
 typedef struct CoamingJointSlip {
-  /**
-   * Least preload of one screw on the layer, Fmin. Unit: N. Accepted: at least 0 N.
-   */
+  /// Least preload of one screw on the layer, Fmin. Unit: N. Accepted: at least 0 N.
   double preload_min_n;
-  /**
-   * Greatest preload of one screw on the layer, Fmax. Unit: N. Accepted: at least 0 N.
-   */
+  /// Greatest preload of one screw on the layer, Fmax. Unit: N. Accepted: at least 0 N.
   double preload_max_n;
-  /**
-   * Screws that hold the layer, n. Accepted: at least 1 and at most 10000.
-   */
+  /// Screws that hold the layer, n. Accepted: at least 1 and at most 10000.
   uint32_t screws;
-  /**
-   * Faces of the layer that rub, j: 1 or 2. Accepted: at least 1 and at most 2.
-   */
+  /// Faces of the layer that rub, j: 1 or 2. Accepted: at least 1 and at most 2.
   uint32_t friction_faces;
-  /**
-   * Least friction coefficient, μmin. Accepted: at least 0 and at most 2.
-   */
+  /// Least friction coefficient, μmin. Accepted: at least 0 and at most 2.
   double friction_min;
-  /**
-   * Greatest friction coefficient, μmax. Accepted: at least 0 and at most 2.
-   */
+  /// Greatest friction coefficient, μmax. Accepted: at least 0 and at most 2.
   double friction_max;
-  /**
-   * Force of the layer when it is held without slip. Unit: N. Accepted: at least 0 N.
-   */
+  /// Force of the layer when it is held without slip. Unit: N. Accepted: at least 0 N.
   double restrained_force_n;
 } CoamingJointSlip;
 
-/**
- * Friction against growth.
- */
+/// Friction against growth.
 typedef struct CoamingJointSlipOutcome {
-  /**
-   * Least friction force, Rmin. Unit: N.
-   */
+  /// Least friction force, Rmin. Unit: N.
   double friction_force_min_n;
-  /**
-   * Greatest friction force, Rmax. Unit: N.
-   */
+  /// Greatest friction force, Rmax. Unit: N.
   double friction_force_max_n;
-  /**
-   * Whether it slides. One of the constants COAMING_SLIP_STATE_....
-   */
+  /// Whether it slides. One of the constants COAMING_SLIP_STATE_....
   uint32_t slip;
-  /**
-   * Greatest force that can stay in the layer: the smaller of growth and greatest friction. Unit: N.
-   */
+  /// Greatest force that can stay in the layer: the smaller of growth and greatest friction. Unit: N.
   double held_force_n;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingJointSlipOutcome;
 
-/**
- * Shear stress at the ends of a bonded single lap under load, by differential strain.
- *
- * # Formula
- * ```text
- * ω² = (G/η) (1/(E1 t1) + 1/(E2 t2)),  x = ω L/2,  ψ = E1 t1 / (E2 t2)
- * τm = P / (b L)                                                  mean
- * τ  = τm x [coth x + |ψ − 1|/(ψ + 1) tanh x]                     at the end of the more stretched adherend
- * ```
- * For two like adherends τ/τm = x coth x.
- *
- * # Validity
- * Elastic; the adherends stretch and the bond line only shears. The eccentric load of a single lap bends it
- * and adds peel, which is not in this model: support the lap or treat the result as the lower bound. Not for
- * bonds that yield before the ends share.
- *
- * # Source
- * O. Volkersen, Luftfahrtforschung 15 (1938) 41-47.
- */
+/// Shear stress at the ends of a bonded single lap under load, by differential strain.
+///
+/// # Formula
+/// ```text
+/// ω² = (G/η) (1/(E1 t1) + 1/(E2 t2)),  x = ω L/2,  ψ = E1 t1 / (E2 t2)
+/// τm = P / (b L)                                                  mean
+/// τ  = τm x [coth x + |ψ − 1|/(ψ + 1) tanh x]                     at the end of the more stretched adherend
+/// ```
+/// For two like adherends τ/τm = x coth x.
+///
+/// # Validity
+/// Elastic; the adherends stretch and the bond line only shears. The eccentric load of a single lap bends it
+/// and adds peel, which is not in this model: support the lap or treat the result as the lower bound. Not for
+/// bonds that yield before the ends share.
+///
+/// # Source
+/// O. Volkersen, Luftfahrtforschung 15 (1938) 41-47.
 typedef struct CoamingLapShear {
-  /**
-   * Load on the lap, P. Unit: N. Accepted: at least 0 N.
-   */
+  /// Load on the lap, P. Unit: N. Accepted: at least 0 N.
   double load_n;
-  /**
-   * Width of the lap, b. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Width of the lap, b. Unit: m. Accepted: greater than 0 mm.
   double width_m;
-  /**
-   * Length of the overlap along the load, L. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Length of the overlap along the load, L. Unit: m. Accepted: greater than 0 mm.
   double overlap_m;
-  /**
-   * Thickness of the first adherend, t1. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness of the first adherend, t1. Unit: m. Accepted: greater than 0 mm.
   double first_thickness_m;
-  /**
-   * Young's modulus of the first adherend, E1. Unit: Pa. Accepted: greater than 0 MPa.
-   */
+  /// Young's modulus of the first adherend, E1. Unit: Pa. Accepted: greater than 0 MPa.
   double first_youngs_modulus_pa;
-  /**
-   * Thickness of the second adherend, t2. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness of the second adherend, t2. Unit: m. Accepted: greater than 0 mm.
   double second_thickness_m;
-  /**
-   * Young's modulus of the second adherend, E2. Unit: Pa. Accepted: greater than 0 MPa.
-   */
+  /// Young's modulus of the second adherend, E2. Unit: Pa. Accepted: greater than 0 MPa.
   double second_youngs_modulus_pa;
-  /**
-   * Thickness of the bond line, η. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness of the bond line, η. Unit: m. Accepted: greater than 0 mm.
   double bond_thickness_m;
-  /**
-   * Shear modulus of the bond line, G. Unit: Pa. Accepted: greater than 0 MPa.
-   */
+  /// Shear modulus of the bond line, G. Unit: Pa. Accepted: greater than 0 MPa.
   double bond_shear_modulus_pa;
 } CoamingLapShear;
 
-/**
- * Shear in the lap.
- */
+/// Shear in the lap.
 typedef struct CoamingLapShearOutcome {
-  /**
-   * Shear-lag parameter, ω. Unit: 1/m.
-   */
+  /// Shear-lag parameter, ω. Unit: 1/m.
   double shear_lag_per_m;
-  /**
-   * Mean shear stress, τm. Unit: Pa.
-   */
+  /// Mean shear stress, τm. Unit: Pa.
   double mean_shear_stress_pa;
-  /**
-   * Largest shear stress, τ. Unit: Pa.
-   */
+  /// Largest shear stress, τ. Unit: Pa.
   double largest_shear_stress_pa;
-  /**
-   * Largest over mean.
-   */
+  /// Largest over mean.
   double stress_ratio;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingLapShearOutcome;
 
-/**
- * Stress and force in a layer whose growth is held beyond its clearance, and its bearing on the screws.
- *
- * # Formula
- * With Δε the growth strain of the layer less that of what holds it, c the clearance over the held length L:
- * ```text
- * εh = max(|Δε| − c/L, 0)                      strain that is held
- * σ  = −E εh (sign of Δε)                      held along one direction
- * σ  = −E εh (sign of Δε) / (1 − ν)            held along both directions
- * F  = |σ| b t                                 force over the width b
- * p  = F / (n d t)                             bearing on n screws of diameter d
- * ```
- * A layer that wants to grow is pressed: its stress is negative.
- *
- * # Validity
- * What holds the layer does not give: the stress is an upper bound. Elastic, short term; plastic creeps and
- * relieves itself over days. Pressed thin layers buckle first: see `critical_rise`. The screws at one end
- * share alike.
- *
- * # Source
- * S. Timoshenko and S. Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. 1959, art. 14 (both
- * directions); Roark's Formulas for Stress and Strain, 7th ed., ch. 16 (one direction, unverified).
- */
+/// Stress and force in a layer whose growth is held beyond its clearance, and its bearing on the screws.
+///
+/// # Formula
+/// With Δε the growth strain of the layer less that of what holds it, c the clearance over the held length L:
+/// ```text
+/// εh = max(|Δε| − c/L, 0)                      strain that is held
+/// σ  = −E εh (sign of Δε)                      held along one direction
+/// σ  = −E εh (sign of Δε) / (1 − ν)            held along both directions
+/// F  = |σ| b t                                 force over the width b
+/// p  = F / (n d t)                             bearing on n screws of diameter d
+/// ```
+/// A layer that wants to grow is pressed: its stress is negative.
+///
+/// # Validity
+/// What holds the layer does not give: the stress is an upper bound. Elastic, short term; plastic creeps and
+/// relieves itself over days. Pressed thin layers buckle first: see `critical_rise`. The screws at one end
+/// share alike.
+///
+/// # Source
+/// S. Timoshenko and S. Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. 1959, art. 14 (both
+/// directions); Roark's Formulas for Stress and Strain, 7th ed., ch. 16 (one direction, unverified).
 typedef struct CoamingRestrainedGrowth {
-  /**
-   * Growth strain of the layer less that of what holds it, Δε. Accepted: at least -0.5 and at most 0.5.
-   */
+  /// Growth strain of the layer less that of what holds it, Δε. Accepted: at least -0.5 and at most 0.5.
   double growth_difference;
-  /**
-   * Length between the holds, L. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Length between the holds, L. Unit: m. Accepted: greater than 0 mm.
   double held_length_m;
-  /**
-   * Clearance over that length before the layer meets its holds, c: both ends together. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Clearance over that length before the layer meets its holds, c: both ends together. Unit: m. Accepted: at least 0 mm.
   double clearance_m;
-  /**
-   * Directions in which it is held. One of the constants COAMING_RESTRAINT_....
-   */
+  /// Directions in which it is held. One of the constants COAMING_RESTRAINT_....
   uint32_t restraint;
-  /**
-   * Young's modulus of the layer, E. Unit: Pa. Accepted: greater than 0 MPa.
-   */
+  /// Young's modulus of the layer, E. Unit: Pa. Accepted: greater than 0 MPa.
   double youngs_modulus_pa;
-  /**
-   * Poisson's ratio of the layer, ν. Accepted: at least 0 and at most 0.5.
-   */
+  /// Poisson's ratio of the layer, ν. Accepted: at least 0 and at most 0.5.
   double poissons_ratio;
-  /**
-   * Width across the held direction, b. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Width across the held direction, b. Unit: m. Accepted: greater than 0 mm.
   double width_m;
-  /**
-   * Thickness of the layer, t. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness of the layer, t. Unit: m. Accepted: greater than 0 mm.
   double thickness_m;
-  /**
-   * Screws that hold one end, n. Accepted: at least 1 and at most 10000.
-   */
+  /// Screws that hold one end, n. Accepted: at least 1 and at most 10000.
   uint32_t screws;
-  /**
-   * Diameter of the screw in its hole, d. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Diameter of the screw in its hole, d. Unit: m. Accepted: greater than 0 mm.
   double screw_diameter_m;
 } CoamingRestrainedGrowth;
 
-/**
- * Stress, force and bearing of a held layer.
- */
+/// Stress, force and bearing of a held layer.
 typedef struct CoamingRestrainedGrowthOutcome {
-  /**
-   * Strain that is held, εh.
-   */
+  /// Strain that is held, εh.
   double held_strain;
-  /**
-   * Stress in the layer, σ; negative when it is pressed. Unit: Pa.
-   */
+  /// Stress in the layer, σ; negative when it is pressed. Unit: Pa.
   double stress_pa;
-  /**
-   * Force at one end, F. Unit: N.
-   */
+  /// Force at one end, F. Unit: N.
   double force_n;
-  /**
-   * Force on each screw of one end. Unit: N.
-   */
+  /// Force on each screw of one end. Unit: N.
   double screw_force_n;
-  /**
-   * Bearing stress at each hole, p. Unit: Pa.
-   */
+  /// Bearing stress at each hole, p. Unit: Pa.
   double bearing_stress_pa;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingRestrainedGrowthOutcome;
 
-/**
- * Width of a sealant joint from its movement and the movement class of the sealant.
- *
- * # Formula
- * ```text
- * W ≥ opening / extension           what the class lets it stretch
- * W ≥ closing / compression         what the class lets it be squeezed
- * width needed = the greater + tolerance
- * ```
- *
- * # Validity
- * Movement across the joint, counted from its width when the sealant cured. Shear along it is not counted
- * here. The sealant adheres to its two faces only (bond breaker at the back). Depth and primer as the maker
- * says.
- *
- * # Source
- * ISO 11600:2002, classes 25, 20, 12.5, 7.5 (± %); ASTM C920, classes 25 and 50 (± %), 100/50 (+100 % −50
- * %). Unverified.
- */
+/// Width of a sealant joint from its movement and the movement class of the sealant.
+///
+/// # Formula
+/// ```text
+/// W ≥ opening / extension           what the class lets it stretch
+/// W ≥ closing / compression         what the class lets it be squeezed
+/// width needed = the greater + tolerance
+/// ```
+///
+/// # Validity
+/// Movement across the joint, counted from its width when the sealant cured. Shear along it is not counted
+/// here. The sealant adheres to its two faces only (bond breaker at the back). Depth and primer as the maker
+/// says.
+///
+/// # Source
+/// ISO 11600:2002, classes 25, 20, 12.5, 7.5 (± %); ASTM C920, classes 25 and 50 (± %), 100/50 (+100 % −50
+/// %). Unverified.
 typedef struct CoamingSealantJoint {
-  /**
-   * Movement class of the sealant. One of the constants COAMING_MOVEMENT_CLASS_....
-   */
+  /// Movement class of the sealant. One of the constants COAMING_MOVEMENT_CLASS_....
   uint32_t movement_class;
-  /**
-   * Movement that opens the joint. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Movement that opens the joint. Unit: m. Accepted: at least 0 mm.
   double opening_m;
-  /**
-   * Movement that closes the joint. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Movement that closes the joint. Unit: m. Accepted: at least 0 mm.
   double closing_m;
-  /**
-   * Tolerance of the joint's width: how much narrower it may turn out. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Tolerance of the joint's width: how much narrower it may turn out. Unit: m. Accepted: at least 0 mm.
   double width_tolerance_m;
-  /**
-   * Whether `width` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `width` is given: 0 is no, 1 is yes.
   uint8_t has_width;
-  /**
-   * Width of the joint, to be judged. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Width of the joint, to be judged. Unit: m. Accepted: greater than 0 mm.
   double width_m;
 } CoamingSealantJoint;
 
-/**
- * Width of the joint.
- */
+/// Width of the joint.
 typedef struct CoamingSealantJointOutcome {
-  /**
-   * Allowed stretch, part of the width.
-   */
+  /// Allowed stretch, part of the width.
   double extension;
-  /**
-   * Allowed squeeze, part of the width.
-   */
+  /// Allowed squeeze, part of the width.
   double compression;
-  /**
-   * Width needed, tolerance included. Unit: m.
-   */
+  /// Width needed, tolerance included. Unit: m.
   double needed_width_m;
-  /**
-   * Whether `stretch` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `stretch` is there: 0 is no, 1 is yes.
   uint8_t has_stretch;
-  /**
-   * Stretch at the given width less its tolerance.
-   */
+  /// Stretch at the given width less its tolerance.
   double stretch;
-  /**
-   * Whether `squeeze` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `squeeze` is there: 0 is no, 1 is yes.
   uint8_t has_squeeze;
-  /**
-   * Squeeze at the given width less its tolerance.
-   */
+  /// Squeeze at the given width less its tolerance.
   double squeeze;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingSealantJointOutcome;
 
-/**
- * Play of a layer under its shoulder bushes, at the extremes of tolerance, temperature and moisture.
- *
- * # Formula
- * ```text
- * g    = B (1 + εB) − t (1 + ε)
- * gmin = least over hot and cold of (B − tB)(1 + εB) − (t + tt)(1 + ε)
- * gmax = greatest over hot and cold of (B + tB)(1 + εB) − (t − tt)(1 + ε)
- * ```
- * B bush length, t layer thickness, tB and tt their tolerances, ε growth strains through the thickness in
- * the two states.
- *
- * # Validity
- * The screw clamps the bush, not the layer: the layer floats while g > 0. A seal or soft washer between
- * layer and sheet adds its own thickness. "Hot" is the state in which the layer is thickest: warm, and
- * soaked if it takes up water; "cold" the other one.
- *
- * # Source
- * Geometry; shoulder bushes (compression limiters) longer than the layer they pass are common practice.
- */
+/// Play of a layer under its shoulder bushes, at the extremes of tolerance, temperature and moisture.
+///
+/// # Formula
+/// ```text
+/// g    = B (1 + εB) − t (1 + ε)
+/// gmin = least over hot and cold of (B − tB)(1 + εB) − (t + tt)(1 + ε)
+/// gmax = greatest over hot and cold of (B + tB)(1 + εB) − (t − tt)(1 + ε)
+/// ```
+/// B bush length, t layer thickness, tB and tt their tolerances, ε growth strains through the thickness in
+/// the two states.
+///
+/// # Validity
+/// The screw clamps the bush, not the layer: the layer floats while g > 0. A seal or soft washer between
+/// layer and sheet adds its own thickness. "Hot" is the state in which the layer is thickest: warm, and
+/// soaked if it takes up water; "cold" the other one.
+///
+/// # Source
+/// Geometry; shoulder bushes (compression limiters) longer than the layer they pass are common practice.
 typedef struct CoamingShoulderBush {
-  /**
-   * Length of the bush under the head or washer, B. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Length of the bush under the head or washer, B. Unit: m. Accepted: greater than 0 mm.
   double bush_length_m;
-  /**
-   * Tolerance of the bush length, tB: half of its band. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Tolerance of the bush length, tB: half of its band. Unit: m. Accepted: at least 0 mm.
   double bush_tolerance_m;
-  /**
-   * Thickness of the layer, or of all layers, that the bush passes, t. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness of the layer, or of all layers, that the bush passes, t. Unit: m. Accepted: greater than 0 mm.
   double layer_thickness_m;
-  /**
-   * Tolerance of the thickness, tt: half of its band. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Tolerance of the thickness, tt: half of its band. Unit: m. Accepted: at least 0 mm.
   double thickness_tolerance_m;
-  /**
-   * Growth strain of the bush when hot. Accepted: at least -0.5 and at most 0.5.
-   */
+  /// Growth strain of the bush when hot. Accepted: at least -0.5 and at most 0.5.
   double hot_bush_strain;
-  /**
-   * Growth strain of the layer through its thickness when hot, and soaked. Accepted: at least -0.5 and at most 0.5.
-   */
+  /// Growth strain of the layer through its thickness when hot, and soaked. Accepted: at least -0.5 and at most 0.5.
   double hot_layer_strain;
-  /**
-   * Growth strain of the bush when cold. Accepted: at least -0.5 and at most 0.5.
-   */
+  /// Growth strain of the bush when cold. Accepted: at least -0.5 and at most 0.5.
   double cold_bush_strain;
-  /**
-   * Growth strain of the layer through its thickness when cold, and dry. Accepted: at least -0.5 and at most 0.5.
-   */
+  /// Growth strain of the layer through its thickness when cold, and dry. Accepted: at least -0.5 and at most 0.5.
   double cold_layer_strain;
 } CoamingShoulderBush;
 
-/**
- * Play of the layer.
- */
+/// Play of the layer.
 typedef struct CoamingShoulderBushOutcome {
-  /**
-   * Play at the middle of all tolerances, before any growth. Unit: m.
-   */
+  /// Play at the middle of all tolerances, before any growth. Unit: m.
   double play_m;
-  /**
-   * Least play, gmin; zero or below: the layer is clamped. Unit: m.
-   */
+  /// Least play, gmin; zero or below: the layer is clamped. Unit: m.
   double play_min_m;
-  /**
-   * Greatest play, gmax: what may rattle. Unit: m.
-   */
+  /// Greatest play, gmax: what may rattle. Unit: m.
   double play_max_m;
-  /**
-   * True if the layer floats at every extreme. 0 is no, 1 is yes.
-   */
+  /// True if the layer floats at every extreme. 0 is no, 1 is yes.
   uint8_t floats;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingShoulderBushOutcome;
 
-/**
- * Temperature of a face that is touched against the burn threshold for longer contact.
- *
- * # Formula
- * ```text
- * margin = burn threshold − face temperature
- * ```
- * | contact | metal | glass, stone, ceramic | plastic, wood |
- * |---|---|---|---|
- * | 1 min | 51 °C | 56 °C | 60 °C |
- * | 10 min | 48 °C | 48 °C | 48 °C |
- * | 8 h and more | 43 °C | 43 °C | 43 °C |
- *
- * # Validity
- * Healthy skin of adults; small areas, not the face. For contact shorter than 1 min the standard gives
- * curves that are not held here: a short touch stands more, and such a check needs the standard itself.
- * Thresholds of pain lie lower.
- *
- * # Source
- * ISO 13732-1:2006, burn thresholds for contact of 1 min and longer; from memory, unverified: a caveat says
- * so.
- */
+/// Temperature of a face that is touched against the burn threshold for longer contact.
+///
+/// # Formula
+/// ```text
+/// margin = burn threshold − face temperature
+/// ```
+/// | contact | metal | glass, stone, ceramic | plastic, wood |
+/// |---|---|---|---|
+/// | 1 min | 51 °C | 56 °C | 60 °C |
+/// | 10 min | 48 °C | 48 °C | 48 °C |
+/// | 8 h and more | 43 °C | 43 °C | 43 °C |
+///
+/// # Validity
+/// Healthy skin of adults; small areas, not the face. For contact shorter than 1 min the standard gives
+/// curves that are not held here: a short touch stands more, and such a check needs the standard itself.
+/// Thresholds of pain lie lower.
+///
+/// # Source
+/// ISO 13732-1:2006, burn thresholds for contact of 1 min and longer; from memory, unverified: a caveat says
+/// so.
 typedef struct CoamingTouchTemperature {
-  /**
-   * Temperature of the face. Unit: K. Accepted: at least -273.1 degC.
-   */
+  /// Temperature of the face. Unit: K. Accepted: at least -273.1 degC.
   double face_temperature_k;
-  /**
-   * What the face is made of; a painted sheet counts as metal here. One of the constants COAMING_TOUCH_MATERIAL_....
-   */
+  /// What the face is made of; a painted sheet counts as metal here. One of the constants COAMING_TOUCH_MATERIAL_....
   uint32_t face_material;
-  /**
-   * How long it is touched. One of the constants COAMING_CONTACT_TIME_....
-   */
+  /// How long it is touched. One of the constants COAMING_CONTACT_TIME_....
   uint32_t contact_time;
 } CoamingTouchTemperature;
 
-/**
- * Burn threshold and margin.
- */
+/// Burn threshold and margin.
 typedef struct CoamingTouchTemperatureOutcome {
-  /**
-   * Burn threshold. Unit: K.
-   */
+  /// Burn threshold. Unit: K.
   double threshold_k;
-  /**
-   * Threshold less face temperature; below zero it burns. Unit: K.
-   */
+  /// Threshold less face temperature; below zero it burns. Unit: K.
   double margin_k;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingTouchTemperatureOutcome;
 
-/**
- * Bow and stresses of two layers bonded together that grow differently.
- *
- * # Formula
- * With m = t1/t2, n = E1/E2 (1 inner, 2 outer), h = t1 + t2, Δε = ε2 − ε1:
- * ```text
- * κ  = 6 Δε (1 + m)² / (h [3 (1 + m)² + (1 + m n)(m² + 1/(m n))])
- * N  = κ (E1 t1³ + E2 t2³) / (6 h)           force in each layer for each width: inner pulled, outer pressed
- * inner layer   σ at its joint face  N/t1 + E1 t1 κ/2,    at its free face  N/t1 − E1 t1 κ/2
- * outer layer   σ at its joint face −N/t2 − E2 t2 κ/2,    at its free face −N/t2 + E2 t2 κ/2
- * bow of a strip of length L:  κ L²/8 at mid-length over its ends;  κ L²/2 at the tip of a cantilever
- * ```
- * An outer layer that grows more (Δε > 0) bows the strip outward. In a plate both moduli are divided by 1 −
- * ν of their layer.
- *
- * # Validity
- * Bonded without slip, elastic, free to bow, strain even through each layer. A strip narrower than its
- * length bows one way; a plate bows both ways, and past a bow of about its thickness it becomes a roll in
- * one direction, with a smaller bow across: a caveat says so. The stresses hold away from the ends; there,
- * peel and shear take over (`bond_end_shear`).
- *
- * # Source
- * S. Timoshenko, Analysis of Bi-Metal Thermostats, J. Opt. Soc. Am. 11 (1925) 233-255.
- */
+/// Bow and stresses of two layers bonded together that grow differently.
+///
+/// # Formula
+/// With m = t1/t2, n = E1/E2 (1 inner, 2 outer), h = t1 + t2, Δε = ε2 − ε1:
+/// ```text
+/// κ  = 6 Δε (1 + m)² / (h [3 (1 + m)² + (1 + m n)(m² + 1/(m n))])
+/// N  = κ (E1 t1³ + E2 t2³) / (6 h)           force in each layer for each width: inner pulled, outer pressed
+/// inner layer   σ at its joint face  N/t1 + E1 t1 κ/2,    at its free face  N/t1 − E1 t1 κ/2
+/// outer layer   σ at its joint face −N/t2 − E2 t2 κ/2,    at its free face −N/t2 + E2 t2 κ/2
+/// bow of a strip of length L:  κ L²/8 at mid-length over its ends;  κ L²/2 at the tip of a cantilever
+/// ```
+/// An outer layer that grows more (Δε > 0) bows the strip outward. In a plate both moduli are divided by 1 −
+/// ν of their layer.
+///
+/// # Validity
+/// Bonded without slip, elastic, free to bow, strain even through each layer. A strip narrower than its
+/// length bows one way; a plate bows both ways, and past a bow of about its thickness it becomes a roll in
+/// one direction, with a smaller bow across: a caveat says so. The stresses hold away from the ends; there,
+/// peel and shear take over (`bond_end_shear`).
+///
+/// # Source
+/// S. Timoshenko, Analysis of Bi-Metal Thermostats, J. Opt. Soc. Am. 11 (1925) 233-255.
 typedef struct CoamingTwoLayerBow {
-  /**
-   * Strip or plate. One of the constants COAMING_BOW_BODY_....
-   */
+  /// Strip or plate. One of the constants COAMING_BOW_BODY_....
   uint32_t body;
-  /**
-   * Thickness of the inner layer, t1. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness of the inner layer, t1. Unit: m. Accepted: greater than 0 mm.
   double inner_thickness_m;
-  /**
-   * Thickness of the outer layer, t2. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness of the outer layer, t2. Unit: m. Accepted: greater than 0 mm.
   double outer_thickness_m;
-  /**
-   * Young's modulus of the inner layer, E1. Unit: Pa. Accepted: greater than 0 MPa.
-   */
+  /// Young's modulus of the inner layer, E1. Unit: Pa. Accepted: greater than 0 MPa.
   double inner_youngs_modulus_pa;
-  /**
-   * Young's modulus of the outer layer, E2. Unit: Pa. Accepted: greater than 0 MPa.
-   */
+  /// Young's modulus of the outer layer, E2. Unit: Pa. Accepted: greater than 0 MPa.
   double outer_youngs_modulus_pa;
-  /**
-   * Whether `inner_poissons_ratio` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `inner_poissons_ratio` is given: 0 is no, 1 is yes.
   uint8_t has_inner_poissons_ratio;
-  /**
-   * Poisson's ratio of the inner layer; a plate needs it. Accepted: at least 0 and at most 0.5.
-   */
+  /// Poisson's ratio of the inner layer; a plate needs it. Accepted: at least 0 and at most 0.5.
   double inner_poissons_ratio;
-  /**
-   * Whether `outer_poissons_ratio` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `outer_poissons_ratio` is given: 0 is no, 1 is yes.
   uint8_t has_outer_poissons_ratio;
-  /**
-   * Poisson's ratio of the outer layer; a plate needs it. Accepted: at least 0 and at most 0.5.
-   */
+  /// Poisson's ratio of the outer layer; a plate needs it. Accepted: at least 0 and at most 0.5.
   double outer_poissons_ratio;
-  /**
-   * Growth strain of the inner layer, ε1. Accepted: at least -0.5 and at most 0.5.
-   */
+  /// Growth strain of the inner layer, ε1. Accepted: at least -0.5 and at most 0.5.
   double inner_growth_strain;
-  /**
-   * Growth strain of the outer layer, ε2. Accepted: at least -0.5 and at most 0.5.
-   */
+  /// Growth strain of the outer layer, ε2. Accepted: at least -0.5 and at most 0.5.
   double outer_growth_strain;
-  /**
-   * Length over which it bows, L. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Length over which it bows, L. Unit: m. Accepted: greater than 0 mm.
   double length_m;
 } CoamingTwoLayerBow;
 
-/**
- * Bow and stresses.
- */
+/// Bow and stresses.
 typedef struct CoamingTwoLayerBowOutcome {
-  /**
-   * Curvature, κ; positive bows outward. Unit: 1/m.
-   */
+  /// Curvature, κ; positive bows outward. Unit: 1/m.
   double curvature_per_m;
-  /**
-   * Bow at mid-length over the two ends, κL²/8. Unit: m.
-   */
+  /// Bow at mid-length over the two ends, κL²/8. Unit: m.
   double middle_bow_m;
-  /**
-   * Bow at the tip of a cantilever, κL²/2. Unit: m.
-   */
+  /// Bow at the tip of a cantilever, κL²/2. Unit: m.
   double tip_bow_m;
-  /**
-   * Force in each layer for each width, N; the inner layer is pulled by it, the outer pressed. Unit: N/m.
-   */
+  /// Force in each layer for each width, N; the inner layer is pulled by it, the outer pressed. Unit: N/m.
   double layer_force_n_per_m;
-  /**
-   * Stress of the inner layer at its free face. Unit: Pa.
-   */
+  /// Stress of the inner layer at its free face. Unit: Pa.
   double inner_free_face_stress_pa;
-  /**
-   * Stress of the inner layer at the joint. Unit: Pa.
-   */
+  /// Stress of the inner layer at the joint. Unit: Pa.
   double inner_joint_stress_pa;
-  /**
-   * Stress of the outer layer at the joint. Unit: Pa.
-   */
+  /// Stress of the outer layer at the joint. Unit: Pa.
   double outer_joint_stress_pa;
-  /**
-   * Stress of the outer layer at its free face. Unit: Pa.
-   */
+  /// Stress of the outer layer at its free face. Unit: Pa.
   double outer_free_face_stress_pa;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingTwoLayerBowOutcome;
 
-/**
- * How much of a lapped pane's edge stays behind its frame when it shrinks, bows and shifts.
- *
- * # Formula
- * L free span, e the overlap of each edge at assembly:
- * ```text
- * shrinkage of each edge   sh = max(εf − εp, 0) (L/2 + e)
- * bow draws each edge in   sb = 4 w² / (3 L)             parabola of height w
- * shift                    ss = clearance by which the pane can move to one side
- * tolerance                t  = the sum of those of pane and opening
- * left = e − sh − sb − ss − t
- * ```
- * εp, εf growth strains of pane and frame.
- *
- * # Validity
- * One direction; calculate both. The pane slides at its edges: a held edge draws in less and carries
- * membrane force instead. Bow small against the span (w under L/10, else a caveat). All at their worst at
- * once.
- *
- * # Source
- * Geometry: chord of a shallow parabola, arc length to second order; common practice.
- */
+/// How much of a lapped pane's edge stays behind its frame when it shrinks, bows and shifts.
+///
+/// # Formula
+/// L free span, e the overlap of each edge at assembly:
+/// ```text
+/// shrinkage of each edge   sh = max(εf − εp, 0) (L/2 + e)
+/// bow draws each edge in   sb = 4 w² / (3 L)             parabola of height w
+/// shift                    ss = clearance by which the pane can move to one side
+/// tolerance                t  = the sum of those of pane and opening
+/// left = e − sh − sb − ss − t
+/// ```
+/// εp, εf growth strains of pane and frame.
+///
+/// # Validity
+/// One direction; calculate both. The pane slides at its edges: a held edge draws in less and carries
+/// membrane force instead. Bow small against the span (w under L/10, else a caveat). All at their worst at
+/// once.
+///
+/// # Source
+/// Geometry: chord of a shallow parabola, arc length to second order; common practice.
 typedef struct CoamingPaneEngagement {
-  /**
-   * Free span between the frame's edges, L. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Free span between the frame's edges, L. Unit: m. Accepted: greater than 0 mm.
   double free_span_m;
-  /**
-   * Overlap of each edge at assembly, e. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Overlap of each edge at assembly, e. Unit: m. Accepted: greater than 0 mm.
   double overlap_m;
-  /**
-   * Growth strain of the pane, εp. Accepted: at least -0.5 and at most 0.5.
-   */
+  /// Growth strain of the pane, εp. Accepted: at least -0.5 and at most 0.5.
   double pane_growth_strain;
-  /**
-   * Growth strain of the frame, εf. Accepted: at least -0.5 and at most 0.5.
-   */
+  /// Growth strain of the frame, εf. Accepted: at least -0.5 and at most 0.5.
   double frame_growth_strain;
-  /**
-   * Bow of the pane under load at mid-span, w. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Bow of the pane under load at mid-span, w. Unit: m. Accepted: at least 0 mm.
   double bow_m;
-  /**
-   * Clearance by which the pane can shift to one side. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Clearance by which the pane can shift to one side. Unit: m. Accepted: at least 0 mm.
   double side_clearance_m;
-  /**
-   * Tolerance of pane and opening on one edge, all together. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Tolerance of pane and opening on one edge, all together. Unit: m. Accepted: at least 0 mm.
   double tolerance_m;
 } CoamingPaneEngagement;
 
-/**
- * Engagement left, and what took the rest.
- */
+/// Engagement left, and what took the rest.
 typedef struct CoamingPaneEngagementOutcome {
-  /**
-   * Shrinkage of each edge, sh. Unit: m.
-   */
+  /// Shrinkage of each edge, sh. Unit: m.
   double shrinkage_m;
-  /**
-   * Draw of each edge by the bow, sb. Unit: m.
-   */
+  /// Draw of each edge by the bow, sb. Unit: m.
   double bow_draw_m;
-  /**
-   * Engagement left at the worse edge; below zero the pane falls through. Unit: m.
-   */
+  /// Engagement left at the worse edge; below zero the pane falls through. Unit: m.
   double engagement_m;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingPaneEngagementOutcome;
 
-/**
- * Pressure and line force of a sponge gasket known by its ASTM D1056 grade alone: an estimate, as a band.
- *
- * # Formula
- * The grade gives a band of pressure at 25 % compression, p25. It is carried to other compressions c by one
- * stated shape:
- * ```text
- * f(c) = 3 c / (1 − c)             f(0.25) = 1
- * p    = p25 f(c)                  pressure
- * q    = p w                       line force, w the width
- * k    = 3 p25 w / ((1 − c)² H)    line stiffness: change of line force with closing, H the free height
- * ```
- * The shape is that of the air in closed cells, pressed at constant temperature without bulging: p0 c / (1 −
- * c − φ) with a small solid fraction φ, scaled through the point at 25 %. The middle of the band is the mean
- * of its limits.
- *
- * # Validity
- * The band at 25 % is the grade's; the shape is an **estimate**, and says so by a caveat. Tested range 15 %
- * to 50 % compression. Real sponge is stiffer at the start and, open-celled, flatter in the middle. Slow
- * closing at room temperature; no set, no ageing. A maker's measured points (`sponge_curve`) are better.
- *
- * # Source
- * ASTM D1056-14: grades 0 to 5 at 25 %, types 1 and 2, classes A, B, C; class D has its own grades 3 to 5.
- * The psi and kPa limits are rounded separately there: say which are meant. No kPa limits are held for class
- * D, grades 3 to 5. L. J. Gibson and M. F. Ashby, Cellular Solids, 2nd ed. 1997, ch. 5: gas in closed cells.
- */
+/// Pressure and line force of a sponge gasket known by its ASTM D1056 grade alone: an estimate, as a band.
+///
+/// # Formula
+/// The grade gives a band of pressure at 25 % compression, p25. It is carried to other compressions c by one
+/// stated shape:
+/// ```text
+/// f(c) = 3 c / (1 − c)             f(0.25) = 1
+/// p    = p25 f(c)                  pressure
+/// q    = p w                       line force, w the width
+/// k    = 3 p25 w / ((1 − c)² H)    line stiffness: change of line force with closing, H the free height
+/// ```
+/// The shape is that of the air in closed cells, pressed at constant temperature without bulging: p0 c / (1 −
+/// c − φ) with a small solid fraction φ, scaled through the point at 25 %. The middle of the band is the mean
+/// of its limits.
+///
+/// # Validity
+/// The band at 25 % is the grade's; the shape is an **estimate**, and says so by a caveat. Tested range 15 %
+/// to 50 % compression. Real sponge is stiffer at the start and, open-celled, flatter in the middle. Slow
+/// closing at room temperature; no set, no ageing. A maker's measured points (`sponge_curve`) are better.
+///
+/// # Source
+/// ASTM D1056-14: grades 0 to 5 at 25 %, types 1 and 2, classes A, B, C; class D has its own grades 3 to 5.
+/// The psi and kPa limits are rounded separately there: say which are meant. No kPa limits are held for class
+/// D, grades 3 to 5. L. J. Gibson and M. F. Ashby, Cellular Solids, 2nd ed. 1997, ch. 5: gas in closed cells.
 typedef struct CoamingSpongeGrade {
-  /**
-   * Grade: third character of the designation (2A1 is type 2, class A, grade 1). One of the constants COAMING_DEFLECTION_GRADE_....
-   */
+  /// Grade: third character of the designation (2A1 is type 2, class A, grade 1). One of the constants COAMING_DEFLECTION_GRADE_....
   uint32_t grade;
-  /**
-   * Class: letter of the designation. One of the constants COAMING_SPONGE_CLASS_....
-   */
+  /// Class: letter of the designation. One of the constants COAMING_SPONGE_CLASS_....
   uint32_t sponge_class;
-  /**
-   * Which of the standard's two columns of limits is meant. One of the constants COAMING_PUBLISHED_LIMITS_....
-   */
+  /// Which of the standard's two columns of limits is meant. One of the constants COAMING_PUBLISHED_LIMITS_....
   uint32_t published_limits;
-  /**
-   * Whether `quarter_pressure` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `quarter_pressure` is given: 0 is no, 1 is yes.
   uint8_t has_quarter_pressure;
-  /**
-   * A maker's pressure at 25 %, p25; takes the place of the whole band. Unit: Pa. Accepted: greater than 0 kPa.
-   */
+  /// A maker's pressure at 25 %, p25; takes the place of the whole band. Unit: Pa. Accepted: greater than 0 kPa.
   double quarter_pressure_pa;
-  /**
-   * Compression, c: closed part of the free height. Accepted: at least 0 and at most 0.95.
-   */
+  /// Compression, c: closed part of the free height. Accepted: at least 0 and at most 0.95.
   double compression;
-  /**
-   * Width of the strip, w. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Width of the strip, w. Unit: m. Accepted: greater than 0 mm.
   double width_m;
-  /**
-   * Free height of the strip, H. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Free height of the strip, H. Unit: m. Accepted: greater than 0 mm.
   double free_height_m;
 } CoamingSpongeGrade;
 
-/**
- * Pressure, line force and stiffness of the strip, as a band.
- */
+/// Pressure, line force and stiffness of the strip, as a band.
 typedef struct CoamingSpongeGradeOutcome {
-  /**
-   * Pressure at 25 %, softest of the grade. Unit: Pa.
-   */
+  /// Pressure at 25 %, softest of the grade. Unit: Pa.
   double quarter_pressure_min_pa;
-  /**
-   * Pressure at 25 %, middle of the grade. Unit: Pa.
-   */
+  /// Pressure at 25 %, middle of the grade. Unit: Pa.
   double quarter_pressure_pa;
-  /**
-   * Pressure at 25 %, firmest of the grade. Unit: Pa.
-   */
+  /// Pressure at 25 %, firmest of the grade. Unit: Pa.
   double quarter_pressure_max_pa;
-  /**
-   * Shape: pressure over that at 25 %, f.
-   */
+  /// Shape: pressure over that at 25 %, f.
   double shape;
-  /**
-   * Pressure of the softest. Unit: Pa.
-   */
+  /// Pressure of the softest. Unit: Pa.
   double pressure_min_pa;
-  /**
-   * Pressure of the middle, p. Unit: Pa.
-   */
+  /// Pressure of the middle, p. Unit: Pa.
   double pressure_pa;
-  /**
-   * Pressure of the firmest. Unit: Pa.
-   */
+  /// Pressure of the firmest. Unit: Pa.
   double pressure_max_pa;
-  /**
-   * Line force of the softest. Unit: N/m.
-   */
+  /// Line force of the softest. Unit: N/m.
   double line_force_min_n_per_m;
-  /**
-   * Line force of the middle, q. Unit: N/m.
-   */
+  /// Line force of the middle, q. Unit: N/m.
   double line_force_n_per_m;
-  /**
-   * Line force of the firmest. Unit: N/m.
-   */
+  /// Line force of the firmest. Unit: N/m.
   double line_force_max_n_per_m;
-  /**
-   * Line stiffness of the softest: change of line force with closing (N/m for each m). Unit: Pa.
-   */
+  /// Line stiffness of the softest: change of line force with closing (N/m for each m). Unit: Pa.
   double line_stiffness_min_pa;
-  /**
-   * Line stiffness of the middle, k. Unit: Pa.
-   */
+  /// Line stiffness of the middle, k. Unit: Pa.
   double line_stiffness_pa;
-  /**
-   * Line stiffness of the firmest. Unit: Pa.
-   */
+  /// Line stiffness of the firmest. Unit: Pa.
   double line_stiffness_max_pa;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingSpongeGradeOutcome;
 
-/**
- * Squeeze and groove fill of a round cord or ring in a rectangular groove.
- *
- * # Formula
- * ```text
- * d′ = d / sqrt(1 + s)                   diameter after stretch: the volume stays
- * g  = groove depth + gap                depth that is left when closed
- * squeeze = (d′ − g) / d′
- * fill    = (π/4) d′² / (g b)            part of the groove's section that the cord takes
- * ```
- * The extremes take cord and groove at the ends of their tolerances: least squeeze with the thinnest cord in
- * the deepest groove, greatest fill with the thickest cord in the smallest groove.
- *
- * # Validity
- * Rubber that keeps its volume; stretch even along the cord. A squeeze below zero does not seal. Swelling
- * and heat raise the fill: leave room for them.
- *
- * # Source
- * Definition of squeeze and fill as in O-ring makers' design notes; constant volume.
- */
+/// Squeeze and groove fill of a round cord or ring in a rectangular groove.
+///
+/// # Formula
+/// ```text
+/// d′ = d / sqrt(1 + s)                   diameter after stretch: the volume stays
+/// g  = groove depth + gap                depth that is left when closed
+/// squeeze = (d′ − g) / d′
+/// fill    = (π/4) d′² / (g b)            part of the groove's section that the cord takes
+/// ```
+/// The extremes take cord and groove at the ends of their tolerances: least squeeze with the thinnest cord in
+/// the deepest groove, greatest fill with the thickest cord in the smallest groove.
+///
+/// # Validity
+/// Rubber that keeps its volume; stretch even along the cord. A squeeze below zero does not seal. Swelling
+/// and heat raise the fill: leave room for them.
+///
+/// # Source
+/// Definition of squeeze and fill as in O-ring makers' design notes; constant volume.
 typedef struct CoamingCordGroove {
-  /**
-   * Diameter of the free cord, d. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Diameter of the free cord, d. Unit: m. Accepted: greater than 0 mm.
   double cord_diameter_m;
-  /**
-   * Tolerance of the cord's diameter: half of its band. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Tolerance of the cord's diameter: half of its band. Unit: m. Accepted: at least 0 mm.
   double cord_tolerance_m;
-  /**
-   * Stretch of the cord in the groove, s: added part of its length. Accepted: at least -0.2 and at most 1.
-   */
+  /// Stretch of the cord in the groove, s: added part of its length. Accepted: at least -0.2 and at most 1.
   double stretch;
-  /**
-   * Depth of the groove. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Depth of the groove. Unit: m. Accepted: greater than 0 mm.
   double groove_depth_m;
-  /**
-   * Tolerance of the depth: half of its band. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Tolerance of the depth: half of its band. Unit: m. Accepted: at least 0 mm.
   double depth_tolerance_m;
-  /**
-   * Width of the groove, b. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Width of the groove, b. Unit: m. Accepted: greater than 0 mm.
   double groove_width_m;
-  /**
-   * Tolerance of the width: half of its band. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Tolerance of the width: half of its band. Unit: m. Accepted: at least 0 mm.
   double width_tolerance_m;
-  /**
-   * Gap between the faces when closed. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Gap between the faces when closed. Unit: m. Accepted: at least 0 mm.
   double face_gap_m;
 } CoamingCordGroove;
 
-/**
- * Squeeze and fill.
- */
+/// Squeeze and fill.
 typedef struct CoamingCordGrooveOutcome {
-  /**
-   * Diameter after stretch, d′. Unit: m.
-   */
+  /// Diameter after stretch, d′. Unit: m.
   double stretched_diameter_m;
-  /**
-   * Squeeze at the middle of all tolerances.
-   */
+  /// Squeeze at the middle of all tolerances.
   double squeeze;
-  /**
-   * Least squeeze.
-   */
+  /// Least squeeze.
   double squeeze_min;
-  /**
-   * Greatest squeeze.
-   */
+  /// Greatest squeeze.
   double squeeze_max;
-  /**
-   * Fill at the middle of all tolerances.
-   */
+  /// Fill at the middle of all tolerances.
   double fill;
-  /**
-   * Greatest fill.
-   */
+  /// Greatest fill.
   double fill_max;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingCordGrooveOutcome;
 
-/**
- * Height that a gasket comes back to after a time in its gap, and what it still presses and follows with.
- *
- * # Formula
- * H free height, h closed height:
- * ```text
- * of deflection (ASTM D395 B)   Hr = H − s (H − h)
- * of thickness (ISO 1856)       Hr = H (1 − s)
- * recovered travel  = Hr − h                     what it can follow when the gap opens
- * residual compression = (Hr − h) / Hr           at the closed height, counted on what is left
- * follow ratio = recovered travel / opening
- * ```
- *
- * # Validity
- * The set was measured at a temperature, for a time, at a compression and after a time of recovery. A service
- * that is hotter, longer or more compressed takes more set than the number says, and a gap that opens faster than
- * the sample recovered is followed by less: a caveat tells so.
- *
- * # Source
- * ASTM D395, method B (set as a part of the deflection); ISO 1856 (set as a part of the thickness).
- * Unverified.
- */
+/// Height that a gasket comes back to after a time in its gap, and what it still presses and follows with.
+///
+/// # Formula
+/// H free height, h closed height:
+/// ```text
+/// of deflection (ASTM D395 B)   Hr = H − s (H − h)
+/// of thickness (ISO 1856)       Hr = H (1 − s)
+/// recovered travel  = Hr − h                     what it can follow when the gap opens
+/// residual compression = (Hr − h) / Hr           at the closed height, counted on what is left
+/// follow ratio = recovered travel / opening
+/// ```
+///
+/// # Validity
+/// The set was measured at a temperature, for a time, at a compression and after a time of recovery. A service
+/// that is hotter, longer or more compressed takes more set than the number says, and a gap that opens faster than
+/// the sample recovered is followed by less: a caveat tells so.
+///
+/// # Source
+/// ASTM D395, method B (set as a part of the deflection); ISO 1856 (set as a part of the thickness).
+/// Unverified.
 typedef struct CoamingGasketSet {
-  /**
-   * Free height when new, H. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Free height when new, H. Unit: m. Accepted: greater than 0 mm.
   double free_height_m;
-  /**
-   * Closed height, h. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Closed height, h. Unit: m. Accepted: greater than 0 mm.
   double closed_height_m;
-  /**
-   * Set as measured, s. Accepted: at least 0 and at most 1.
-   */
+  /// Set as measured, s. Accepted: at least 0 and at most 1.
   double set;
-  /**
-   * What the set is a part of. One of the constants COAMING_SET_BASIS_....
-   */
+  /// What the set is a part of. One of the constants COAMING_SET_BASIS_....
   uint32_t set_basis;
-  /**
-   * Temperature of the measurement. Unit: K. Accepted: at least -273.1 degC.
-   */
+  /// Temperature of the measurement. Unit: K. Accepted: at least -273.1 degC.
   double test_temperature_k;
-  /**
-   * Time of the measurement. Unit: s. Accepted: greater than 0 h.
-   */
+  /// Time of the measurement. Unit: s. Accepted: greater than 0 h.
   double test_time_s;
-  /**
-   * Compression of the measurement. Accepted: greater than 0 and at most 0.99.
-   */
+  /// Compression of the measurement. Accepted: greater than 0 and at most 0.99.
   double test_compression;
-  /**
-   * Time that the sample had to recover before its height was measured. Unit: s. Accepted: at least 0 h.
-   */
+  /// Time that the sample had to recover before its height was measured. Unit: s. Accepted: at least 0 h.
   double recovery_time_s;
-  /**
-   * Temperature in service. Unit: K. Accepted: at least -273.1 degC.
-   */
+  /// Temperature in service. Unit: K. Accepted: at least -273.1 degC.
   double service_temperature_k;
-  /**
-   * Time in service at that temperature. Unit: s. Accepted: greater than 0 h.
-   */
+  /// Time in service at that temperature. Unit: s. Accepted: greater than 0 h.
   double service_time_s;
-  /**
-   * Opening of the gap that it must follow: bow, opening and tolerance together. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Opening of the gap that it must follow: bow, opening and tolerance together. Unit: m. Accepted: at least 0 mm.
   double opening_m;
-  /**
-   * Whether `opening_time` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `opening_time` is given: 0 is no, 1 is yes.
   uint8_t has_opening_time;
-  /**
-   * Time over which the gap opens; without it, speed is not judged. Unit: s. Accepted: at least 0 h.
-   */
+  /// Time over which the gap opens; without it, speed is not judged. Unit: s. Accepted: at least 0 h.
   double opening_time_s;
 } CoamingGasketSet;
 
-/**
- * What is left of the gasket.
- */
+/// What is left of the gasket.
 typedef struct CoamingGasketSetOutcome {
-  /**
-   * Recovered height, Hr. Unit: m.
-   */
+  /// Recovered height, Hr. Unit: m.
   double recovered_height_m;
-  /**
-   * Recovered travel; below zero: it no longer reaches the closed height. Unit: m.
-   */
+  /// Recovered travel; below zero: it no longer reaches the closed height. Unit: m.
   double recovered_travel_m;
-  /**
-   * Residual compression, counted on the recovered height.
-   */
+  /// Residual compression, counted on the recovered height.
   double residual_compression;
-  /**
-   * Set as a part of the deflection.
-   */
+  /// Set as a part of the deflection.
   double set_of_deflection;
-  /**
-   * Set as a part of the free thickness.
-   */
+  /// Set as a part of the free thickness.
   double set_of_thickness;
-  /**
-   * Whether `follow_ratio` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `follow_ratio` is there: 0 is no, 1 is yes.
   uint8_t has_follow_ratio;
-  /**
-   * Recovered travel over the opening; absent when nothing opens.
-   */
+  /// Recovered travel over the opening; absent when nothing opens.
   double follow_ratio;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingGasketSetOutcome;
 
-/**
- * Compression of a gasket between latches against that at the latches: an edge beam on an elastic
- * foundation.
- *
- * # Formula
- * ```text
- * β = (k / (4 E I))^¼,  λ = β s
- * ratio = y between / y at latch = 2 (cosh(λ/2) sin(λ/2) + sinh(λ/2) cos(λ/2)) / (sinh λ + sin λ)
- * y at latch / mean y            = (λ/2) (sinh λ + sin λ) / (cosh λ − cos λ)
- * F = k s (mean y)               force of each latch
- * lift-off between the latches beyond λ = 4.730
- * ```
- * For a wanted ratio λ* follows by halving the interval; then pitch λ* /β, bending stiffness k s⁴/(4 λ*⁴),
- * line stiffness 4 E I (λ* /s)⁴.
- *
- * # Validity
- * A long straight edge with equal latches at an equal pitch that push at points, on a gasket whose line
- * force is k times its compressed length. A sponge stiffens: give k once as line force over compressed
- * length, which gives the force, and once as the slope at the mean compression, which gives the lower ratio;
- * the truth lies between. The panel behind the edge is not counted: it stiffens the edge against twist, and
- * its own load bows it. Below zero the formula keeps pulling where a gasket lets go: past lift-off a caveat
- * says so.
- *
- * # Source
- * M. Hetényi, Beams on Elastic Foundation, 1946, ch. III (equal loads at an equal pitch), by superposition.
- */
+/// Compression of a gasket between latches against that at the latches: an edge beam on an elastic
+/// foundation.
+///
+/// # Formula
+/// ```text
+/// β = (k / (4 E I))^¼,  λ = β s
+/// ratio = y between / y at latch = 2 (cosh(λ/2) sin(λ/2) + sinh(λ/2) cos(λ/2)) / (sinh λ + sin λ)
+/// y at latch / mean y            = (λ/2) (sinh λ + sin λ) / (cosh λ − cos λ)
+/// F = k s (mean y)               force of each latch
+/// lift-off between the latches beyond λ = 4.730
+/// ```
+/// For a wanted ratio λ* follows by halving the interval; then pitch λ* /β, bending stiffness k s⁴/(4 λ*⁴),
+/// line stiffness 4 E I (λ* /s)⁴.
+///
+/// # Validity
+/// A long straight edge with equal latches at an equal pitch that push at points, on a gasket whose line
+/// force is k times its compressed length. A sponge stiffens: give k once as line force over compressed
+/// length, which gives the force, and once as the slope at the mean compression, which gives the lower ratio;
+/// the truth lies between. The panel behind the edge is not counted: it stiffens the edge against twist, and
+/// its own load bows it. Below zero the formula keeps pulling where a gasket lets go: past lift-off a caveat
+/// says so.
+///
+/// # Source
+/// M. Hetényi, Beams on Elastic Foundation, 1946, ch. III (equal loads at an equal pitch), by superposition.
 typedef struct CoamingGasketSpacing {
-  /**
-   * Young's modulus of the edge, E. Unit: Pa. Accepted: greater than 0 GPa.
-   */
+  /// Young's modulus of the edge, E. Unit: Pa. Accepted: greater than 0 GPa.
   double youngs_modulus_pa;
-  /**
-   * Second moment of area of the edge beam that bends over the seal, I. Unit: m^4. Accepted: greater than 0 mm^4.
-   */
+  /// Second moment of area of the edge beam that bends over the seal, I. Unit: m^4. Accepted: greater than 0 mm^4.
   double second_moment_m4;
-  /**
-   * Line stiffness of the gasket, k: line force for each length of closing (N/m for each m). Unit: Pa. Accepted: greater than 0 N/mm^2.
-   */
+  /// Line stiffness of the gasket, k: line force for each length of closing (N/m for each m). Unit: Pa. Accepted: greater than 0 N/mm^2.
   double line_stiffness_pa;
-  /**
-   * Pitch of the latches, s. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Pitch of the latches, s. Unit: m. Accepted: greater than 0 mm.
   double pitch_m;
-  /**
-   * Mean compressed length of the gasket. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Mean compressed length of the gasket. Unit: m. Accepted: at least 0 mm.
   double mean_compressed_m;
-  /**
-   * Wanted ratio of compression between the latches to that at them. Accepted: at least 0 and less than 0.9999.
-   */
+  /// Wanted ratio of compression between the latches to that at them. Accepted: at least 0 and less than 0.9999.
   double wanted_ratio;
 } CoamingGasketSpacing;
 
-/**
- * Compression along the edge, and what would bring the wanted ratio.
- */
+/// Compression along the edge, and what would bring the wanted ratio.
 typedef struct CoamingGasketSpacingOutcome {
-  /**
-   * Foundation parameter, β. Unit: 1/m.
-   */
+  /// Foundation parameter, β. Unit: 1/m.
   double foundation_parameter_per_m;
-  /**
-   * Pitch parameter, λ = β s.
-   */
+  /// Pitch parameter, λ = β s.
   double pitch_parameter;
-  /**
-   * Compression between the latches over that at them; below zero the gasket lets go.
-   */
+  /// Compression between the latches over that at them; below zero the gasket lets go.
   double compression_ratio;
-  /**
-   * Compressed length at the latches. Unit: m.
-   */
+  /// Compressed length at the latches. Unit: m.
   double compressed_at_latch_m;
-  /**
-   * Compressed length between the latches; below zero: open. Unit: m.
-   */
+  /// Compressed length between the latches; below zero: open. Unit: m.
   double compressed_between_m;
-  /**
-   * Force of each latch, F. Unit: N.
-   */
+  /// Force of each latch, F. Unit: N.
   double latch_force_n;
-  /**
-   * Pitch parameter of the wanted ratio, λ*.
-   */
+  /// Pitch parameter of the wanted ratio, λ*.
   double wanted_pitch_parameter;
-  /**
-   * Largest pitch for the wanted ratio. Unit: m.
-   */
+  /// Largest pitch for the wanted ratio. Unit: m.
   double needed_pitch_m;
-  /**
-   * Smallest second moment of area for the wanted ratio at the given pitch. Unit: m^4.
-   */
+  /// Smallest second moment of area for the wanted ratio at the given pitch. Unit: m^4.
   double needed_second_moment_m4;
-  /**
-   * Largest line stiffness for the wanted ratio at the given pitch. Unit: Pa.
-   */
+  /// Largest line stiffness for the wanted ratio at the given pitch. Unit: Pa.
   double needed_line_stiffness_pa;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingGasketSpacingOutcome;
 
-/**
- * Length of a gasket strip laid as a rounded or mitred rectangle, its corners, and the place of its joint.
- *
- * # Formula
- * Centre line a × b, corner radius r on it, strip width w:
- * ```text
- * bent     L = 2 (a + b) − (8 − 2π) r                  one piece, one joint
- *          stretch of the outer edge = w / (2 r), squeeze of the inner edge the same
- *          straight sides a − 2 r, b − 2 r
- * mitred   L = 2 (a + b)                               four pieces, four joints, no radius
- *          pieces a + w and b + w over their long edges, cut at 45°
- * cut length = L (1 + e),  e the extra length that keeps the joint pressed
- * ```
- *
- * # Validity
- * A strip lies round a corner without buckling while r/w stays above the maker's limit. Put the joint of a
- * bent strip in the middle of the longest straight side, not at the low point of a cover in the weather:
- * water stands there.
- *
- * # Source
- * Geometry; place of the joint and extra length: common practice.
- */
+/// Length of a gasket strip laid as a rounded or mitred rectangle, its corners, and the place of its joint.
+///
+/// # Formula
+/// Centre line a × b, corner radius r on it, strip width w:
+/// ```text
+/// bent     L = 2 (a + b) − (8 − 2π) r                  one piece, one joint
+///          stretch of the outer edge = w / (2 r), squeeze of the inner edge the same
+///          straight sides a − 2 r, b − 2 r
+/// mitred   L = 2 (a + b)                               four pieces, four joints, no radius
+///          pieces a + w and b + w over their long edges, cut at 45°
+/// cut length = L (1 + e),  e the extra length that keeps the joint pressed
+/// ```
+///
+/// # Validity
+/// A strip lies round a corner without buckling while r/w stays above the maker's limit. Put the joint of a
+/// bent strip in the middle of the longest straight side, not at the low point of a cover in the weather:
+/// water stands there.
+///
+/// # Source
+/// Geometry; place of the joint and extra length: common practice.
 typedef struct CoamingGasketStrip {
-  /**
-   * Length of the rectangle on the gasket's centre line, a. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Length of the rectangle on the gasket's centre line, a. Unit: m. Accepted: greater than 0 mm.
   double length_m;
-  /**
-   * Width of the rectangle on the gasket's centre line, b. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Width of the rectangle on the gasket's centre line, b. Unit: m. Accepted: greater than 0 mm.
   double width_m;
-  /**
-   * Width of the strip, w. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Width of the strip, w. Unit: m. Accepted: greater than 0 mm.
   double strip_width_m;
-  /**
-   * How the strip turns its corners. One of the constants COAMING_GASKET_CORNER_....
-   */
+  /// How the strip turns its corners. One of the constants COAMING_GASKET_CORNER_....
   uint32_t corner;
-  /**
-   * Corner radius on the centre line, r; 0 for mitred corners. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Corner radius on the centre line, r; 0 for mitred corners. Unit: m. Accepted: at least 0 mm.
   double corner_radius_m;
-  /**
-   * Smallest radius over strip width that the strip bends to without buckling. Accepted: at least 0.
-   */
+  /// Smallest radius over strip width that the strip bends to without buckling. Accepted: at least 0.
   double smallest_radius_ratio;
-  /**
-   * Extra length that keeps the joint pressed, e: part of the length. Accepted: at least 0 and at most 0.2.
-   */
+  /// Extra length that keeps the joint pressed, e: part of the length. Accepted: at least 0 and at most 0.2.
   double extra_length;
 } CoamingGasketStrip;
 
-/**
- * Lengths, corners and joint.
- */
+/// Lengths, corners and joint.
 typedef struct CoamingGasketStripOutcome {
-  /**
-   * Length of the path, L. Unit: m.
-   */
+  /// Length of the path, L. Unit: m.
   double path_length_m;
-  /**
-   * Length to cut from the roll, all pieces together. Unit: m.
-   */
+  /// Length to cut from the roll, all pieces together. Unit: m.
   double cut_length_m;
-  /**
-   * Number of pieces.
-   */
+  /// Number of pieces.
   uint32_t pieces;
-  /**
-   * Number of joints.
-   */
+  /// Number of joints.
   uint32_t joints;
-  /**
-   * Whether `long_piece` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `long_piece` is there: 0 is no, 1 is yes.
   uint8_t has_long_piece;
-  /**
-   * Length of each long piece over its long edge; mitred only. Unit: m.
-   */
+  /// Length of each long piece over its long edge; mitred only. Unit: m.
   double long_piece_m;
-  /**
-   * Whether `short_piece` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `short_piece` is there: 0 is no, 1 is yes.
   uint8_t has_short_piece;
-  /**
-   * Length of each short piece over its long edge; mitred only. Unit: m.
-   */
+  /// Length of each short piece over its long edge; mitred only. Unit: m.
   double short_piece_m;
-  /**
-   * Longest straight side: the joint of a bent strip stands in its middle. Unit: m.
-   */
+  /// Longest straight side: the joint of a bent strip stands in its middle. Unit: m.
   double longest_straight_m;
-  /**
-   * Whether `corner_stretch` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `corner_stretch` is there: 0 is no, 1 is yes.
   uint8_t has_corner_stretch;
-  /**
-   * Stretch of the strip's outer edge in a corner; bent only.
-   */
+  /// Stretch of the strip's outer edge in a corner; bent only.
   double corner_stretch;
-  /**
-   * Whether `corner_bends` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `corner_bends` is there: 0 is no, 1 is yes.
   uint8_t has_corner_bends;
-  /**
-   * True if the radius is large enough for the strip; bent only. 0 is no, 1 is yes.
-   */
+  /// True if the radius is large enough for the strip; bent only. 0 is no, 1 is yes.
   uint8_t corner_bends;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingGasketStripOutcome;
 
-/**
- * Contact pressure left on a gasket under lifting pressure and inertia, against the pressure it must hold.
- *
- * # Formula
- * ```text
- * lift = p A + m a
- * qr   = q − lift / L               line force left
- * pc   = qr / w                     contact pressure left
- * ratio = pc / Δp
- * ```
- *
- * # Validity
- * A lower bound: the whole lift is taken off the gasket. Stiff latches take most of it themselves; a lid
- * that sits on stops keeps its gap until the stops are free. q is that of the worst place, after set. A
- * ratio above 1 keeps a clean smooth face closed against air; what a sponge face lets through is found by a
- * hose or smoke test.
- *
- * # Source
- * Balance of forces (common practice).
- */
+/// Contact pressure left on a gasket under lifting pressure and inertia, against the pressure it must hold.
+///
+/// # Formula
+/// ```text
+/// lift = p A + m a
+/// qr   = q − lift / L               line force left
+/// pc   = qr / w                     contact pressure left
+/// ratio = pc / Δp
+/// ```
+///
+/// # Validity
+/// A lower bound: the whole lift is taken off the gasket. Stiff latches take most of it themselves; a lid
+/// that sits on stops keeps its gap until the stops are free. q is that of the worst place, after set. A
+/// ratio above 1 keeps a clean smooth face closed against air; what a sponge face lets through is found by a
+/// hose or smoke test.
+///
+/// # Source
+/// Balance of forces (common practice).
 typedef struct CoamingGasketTightness {
-  /**
-   * Line force at the least pressed place, q. Unit: N/m. Accepted: at least 0 N/mm.
-   */
+  /// Line force at the least pressed place, q. Unit: N/m. Accepted: at least 0 N/mm.
   double line_force_n_per_m;
-  /**
-   * Width in contact, w. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Width in contact, w. Unit: m. Accepted: greater than 0 mm.
   double width_m;
-  /**
-   * Length of the gasket's path, L. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Length of the gasket's path, L. Unit: m. Accepted: greater than 0 mm.
   double path_length_m;
-  /**
-   * Pressure that lifts the lid, p: bay over outside, suction of wind counted in. Unit: Pa. Accepted: at least 0 kPa.
-   */
+  /// Pressure that lifts the lid, p: bay over outside, suction of wind counted in. Unit: Pa. Accepted: at least 0 kPa.
   double lifting_pressure_pa;
-  /**
-   * Area on which it acts, A. Unit: m^2. Accepted: at least 0 mm^2.
-   */
+  /// Area on which it acts, A. Unit: m^2. Accepted: at least 0 mm^2.
   double sealed_area_m2;
-  /**
-   * Mass of the lid, m. Unit: kg. Accepted: at least 0 kg.
-   */
+  /// Mass of the lid, m. Unit: kg. Accepted: at least 0 kg.
   double mass_kg;
-  /**
-   * Acceleration that throws it outward, a. Unit: m/s^2. Accepted: at least 0 m/s^2.
-   */
+  /// Acceleration that throws it outward, a. Unit: m/s^2. Accepted: at least 0 m/s^2.
   double acceleration_m_per_s2;
-  /**
-   * Pressure difference that the gasket must hold, Δp. Unit: Pa. Accepted: at least 0 kPa.
-   */
+  /// Pressure difference that the gasket must hold, Δp. Unit: Pa. Accepted: at least 0 kPa.
   double pressure_difference_pa;
 } CoamingGasketTightness;
 
-/**
- * Contact left.
- */
+/// Contact left.
 typedef struct CoamingGasketTightnessOutcome {
-  /**
-   * Lift on the lid. Unit: N.
-   */
+  /// Lift on the lid. Unit: N.
   double lift_n;
-  /**
-   * Line force left, qr; below zero: open. Unit: N/m.
-   */
+  /// Line force left, qr; below zero: open. Unit: N/m.
   double residual_line_force_n_per_m;
-  /**
-   * Contact pressure left, pc; below zero: open. Unit: Pa.
-   */
+  /// Contact pressure left, pc; below zero: open. Unit: Pa.
   double contact_pressure_pa;
-  /**
-   * Whether `contact_ratio` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `contact_ratio` is there: 0 is no, 1 is yes.
   uint8_t has_contact_ratio;
-  /**
-   * Contact pressure over the pressure difference; absent when there is none to hold.
-   */
+  /// Contact pressure over the pressure difference; absent when there is none to hold.
   double contact_ratio;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingGasketTightnessOutcome;
 
-/**
- * Compression of a solid rubber block between two plates.
- *
- * # Formula
- * ```text
- * S  = a b / (2 t (a + b))        shape factor: loaded area over the area free to bulge
- * Ea = E (1 + 2 k S²)             faces bonded, or held by friction
- * Ea = E                          faces lubricated
- * p  = Ea c,  F = p a b,  stiffness = Ea a b / t
- * ```
- *
- * # Validity
- * Compression c up to about 15 %, where force and compression are proportional; past it rubber stiffens.
- * Shape factors to 5; above, rubber's own volume change softens the block and a caveat says so. k falls from
- * 1 (soft gum) to about 0.5 (hard, filled). A dry face that is only pressed lies between bonded and
- * lubricated.
- *
- * # Source
- * A. N. Gent and P. B. Lindley, Proc. IMechE 173 (1959) 111-122 (second-hand); k by P. B. Lindley,
- * Engineering Design with Natural Rubber, 4th ed. 1978 (unverified).
- */
+/// Compression of a solid rubber block between two plates.
+///
+/// # Formula
+/// ```text
+/// S  = a b / (2 t (a + b))        shape factor: loaded area over the area free to bulge
+/// Ea = E (1 + 2 k S²)             faces bonded, or held by friction
+/// Ea = E                          faces lubricated
+/// p  = Ea c,  F = p a b,  stiffness = Ea a b / t
+/// ```
+///
+/// # Validity
+/// Compression c up to about 15 %, where force and compression are proportional; past it rubber stiffens.
+/// Shape factors to 5; above, rubber's own volume change softens the block and a caveat says so. k falls from
+/// 1 (soft gum) to about 0.5 (hard, filled). A dry face that is only pressed lies between bonded and
+/// lubricated.
+///
+/// # Source
+/// A. N. Gent and P. B. Lindley, Proc. IMechE 173 (1959) 111-122 (second-hand); k by P. B. Lindley,
+/// Engineering Design with Natural Rubber, 4th ed. 1978 (unverified).
 typedef struct CoamingRubberBlock {
-  /**
-   * Young's modulus of the rubber, E. Unit: Pa. Accepted: greater than 0 MPa.
-   */
+  /// Young's modulus of the rubber, E. Unit: Pa. Accepted: greater than 0 MPa.
   double youngs_modulus_pa;
-  /**
-   * Stiffening constant of the compound, k. Accepted: at least 0 and at most 1.5.
-   */
+  /// Stiffening constant of the compound, k. Accepted: at least 0 and at most 1.5.
   double stiffening;
-  /**
-   * Length of the block, a. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Length of the block, a. Unit: m. Accepted: greater than 0 mm.
   double length_m;
-  /**
-   * Width of the block, b. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Width of the block, b. Unit: m. Accepted: greater than 0 mm.
   double width_m;
-  /**
-   * Thickness between the plates, t. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness between the plates, t. Unit: m. Accepted: greater than 0 mm.
   double thickness_m;
-  /**
-   * How its faces are held. One of the constants COAMING_RUBBER_FACES_....
-   */
+  /// How its faces are held. One of the constants COAMING_RUBBER_FACES_....
   uint32_t faces;
-  /**
-   * Compression, c: closed part of the thickness. Accepted: at least 0 and at most 0.9.
-   */
+  /// Compression, c: closed part of the thickness. Accepted: at least 0 and at most 0.9.
   double compression;
 } CoamingRubberBlock;
 
-/**
- * Stiffness and force.
- */
+/// Stiffness and force.
 typedef struct CoamingRubberBlockOutcome {
-  /**
-   * Shape factor, S.
-   */
+  /// Shape factor, S.
   double shape_factor;
-  /**
-   * Apparent modulus, Ea. Unit: Pa.
-   */
+  /// Apparent modulus, Ea. Unit: Pa.
   double apparent_modulus_pa;
-  /**
-   * Mean pressure, p. Unit: Pa.
-   */
+  /// Mean pressure, p. Unit: Pa.
   double pressure_pa;
-  /**
-   * Force, F. Unit: N.
-   */
+  /// Force, F. Unit: N.
   double force_n;
-  /**
-   * Stiffness: force for each length of closing. Unit: N/m.
-   */
+  /// Stiffness: force for each length of closing. Unit: N/m.
   double stiffness_n_per_m;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingRubberBlockOutcome;
 
-/**
- * Compression of a long solid rubber strip: plane strain.
- *
- * # Formula
- * ```text
- * S  = w / (2 t)
- * Ea = (4/3) E (1 + k S²)        faces bonded, or held by friction
- * Ea = (4/3) E                   faces lubricated
- * p  = Ea c,  q = p w,  line stiffness = Ea w / t
- * ```
- *
- * # Validity
- * Length at least ten times the width; compression to about 15 %; shape factors to 5 (above it a caveat).
- * Not for sponge, which gives way inside.
- *
- * # Source
- * A. N. Gent and P. B. Lindley, Proc. IMechE 173 (1959) 111-122; the pressure p = 4 G c ((w/2)² − x²) 3/(2
- * t²) under bonded faces and the modulus 4 G of plane strain give the formula with k = 1.
- */
+/// Compression of a long solid rubber strip: plane strain.
+///
+/// # Formula
+/// ```text
+/// S  = w / (2 t)
+/// Ea = (4/3) E (1 + k S²)        faces bonded, or held by friction
+/// Ea = (4/3) E                   faces lubricated
+/// p  = Ea c,  q = p w,  line stiffness = Ea w / t
+/// ```
+///
+/// # Validity
+/// Length at least ten times the width; compression to about 15 %; shape factors to 5 (above it a caveat).
+/// Not for sponge, which gives way inside.
+///
+/// # Source
+/// A. N. Gent and P. B. Lindley, Proc. IMechE 173 (1959) 111-122; the pressure p = 4 G c ((w/2)² − x²) 3/(2
+/// t²) under bonded faces and the modulus 4 G of plane strain give the formula with k = 1.
 typedef struct CoamingRubberStrip {
-  /**
-   * Young's modulus of the rubber, E. Unit: Pa. Accepted: greater than 0 MPa.
-   */
+  /// Young's modulus of the rubber, E. Unit: Pa. Accepted: greater than 0 MPa.
   double youngs_modulus_pa;
-  /**
-   * Stiffening constant of the compound, k. Accepted: at least 0 and at most 1.5.
-   */
+  /// Stiffening constant of the compound, k. Accepted: at least 0 and at most 1.5.
   double stiffening;
-  /**
-   * Width of the strip, w. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Width of the strip, w. Unit: m. Accepted: greater than 0 mm.
   double width_m;
-  /**
-   * Thickness of the strip, t. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Thickness of the strip, t. Unit: m. Accepted: greater than 0 mm.
   double thickness_m;
-  /**
-   * How its faces are held. One of the constants COAMING_RUBBER_FACES_....
-   */
+  /// How its faces are held. One of the constants COAMING_RUBBER_FACES_....
   uint32_t faces;
-  /**
-   * Compression, c: closed part of the thickness. Accepted: at least 0 and at most 0.9.
-   */
+  /// Compression, c: closed part of the thickness. Accepted: at least 0 and at most 0.9.
   double compression;
 } CoamingRubberStrip;
 
-/**
- * Stiffness and line force.
- */
+/// Stiffness and line force.
 typedef struct CoamingRubberStripOutcome {
-  /**
-   * Shape factor, S.
-   */
+  /// Shape factor, S.
   double shape_factor;
-  /**
-   * Apparent modulus, Ea. Unit: Pa.
-   */
+  /// Apparent modulus, Ea. Unit: Pa.
   double apparent_modulus_pa;
-  /**
-   * Mean pressure, p. Unit: Pa.
-   */
+  /// Mean pressure, p. Unit: Pa.
   double pressure_pa;
-  /**
-   * Line force, q. Unit: N/m.
-   */
+  /// Line force, q. Unit: N/m.
   double line_force_n_per_m;
-  /**
-   * Line stiffness: change of line force with closing (N/m for each m). Unit: Pa.
-   */
+  /// Line stiffness: change of line force with closing (N/m for each m). Unit: Pa.
   double line_stiffness_pa;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingRubberStripOutcome;
 
-/**
- * Young's modulus of solid rubber from its Shore A hardness: an estimate.
- *
- * # Formula
- * ```text
- * E  = 0.0981 (56 + 7.62336 H) / (0.137505 (254 − 2.54 H)) MPa     Gent
- * El = 10^(0.0235 H − 0.6403) MPa                                    log-linear, for comparison
- * ```
- *
- * # Validity
- * 20 to 80 Shore A; small strain, slow. Real compounds scatter by 20 % and more about Gent's line; the
- * log-linear relation for silicones lies up to 40 % above it at 50 Shore A. Both are shown, so that the
- * spread can be seen. At H = 100 the formula ends.
- *
- * # Source
- * A. N. Gent, On the Relation between Indentation Hardness and Young's Modulus, Trans. IRI 34 (1958) 46-57
- * (second-hand); log-linear relation after Ruess (second-hand).
- */
+/// Young's modulus of solid rubber from its Shore A hardness: an estimate.
+///
+/// # Formula
+/// ```text
+/// E  = 0.0981 (56 + 7.62336 H) / (0.137505 (254 − 2.54 H)) MPa     Gent
+/// El = 10^(0.0235 H − 0.6403) MPa                                    log-linear, for comparison
+/// ```
+///
+/// # Validity
+/// 20 to 80 Shore A; small strain, slow. Real compounds scatter by 20 % and more about Gent's line; the
+/// log-linear relation for silicones lies up to 40 % above it at 50 Shore A. Both are shown, so that the
+/// spread can be seen. At H = 100 the formula ends.
+///
+/// # Source
+/// A. N. Gent, On the Relation between Indentation Hardness and Young's Modulus, Trans. IRI 34 (1958) 46-57
+/// (second-hand); log-linear relation after Ruess (second-hand).
 typedef struct CoamingShoreModulus {
-  /**
-   * Shore A hardness, H. Accepted: at least 0 and at most 99.
-   */
+  /// Shore A hardness, H. Accepted: at least 0 and at most 99.
   double shore_a;
 } CoamingShoreModulus;
 
-/**
- * Young's modulus, by two relations.
- */
+/// Young's modulus, by two relations.
 typedef struct CoamingShoreModulusOutcome {
-  /**
-   * Young's modulus by Gent, E. Unit: Pa.
-   */
+  /// Young's modulus by Gent, E. Unit: Pa.
   double youngs_modulus_pa;
-  /**
-   * Young's modulus by the log-linear relation, El. Unit: Pa.
-   */
+  /// Young's modulus by the log-linear relation, El. Unit: Pa.
   double log_linear_modulus_pa;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingShoreModulusOutcome;
 
-/**
- * Force on each latch of a closed lid, and on the hand that closes it.
- *
- * # Formula
- * ```text
- * Fs = q L                    force of the gasket
- * Fp = −p A                   force of the pressure; p > 0 pushes the lid onto its seal and eases the latches
- * F  = (Fs + Fp) / n          force on each latch
- * N  = j F / (i η)            force of the hand on j latches worked at once
- * ```
- * The closing itself is done without the pressure: N is taken from the gasket's share alone, F0 = Fs/n.
- *
- * # Validity
- * All latches pull alike: the line force is even and the latches stand evenly along it. A lid that bows
- * gives uneven shares; take those from the panel. Without stops q is the line force at the closed height;
- * stops that carry part of the pull add their share. The lever ratio is that at the hardest point of the
- * stroke.
- *
- * # Source
- * Balance of forces; lever ratio and efficiency as the maker of the latch states them (common practice).
- */
+/// Force on each latch of a closed lid, and on the hand that closes it.
+///
+/// # Formula
+/// ```text
+/// Fs = q L                    force of the gasket
+/// Fp = −p A                   force of the pressure; p > 0 pushes the lid onto its seal and eases the latches
+/// F  = (Fs + Fp) / n          force on each latch
+/// N  = j F / (i η)            force of the hand on j latches worked at once
+/// ```
+/// The closing itself is done without the pressure: N is taken from the gasket's share alone, F0 = Fs/n.
+///
+/// # Validity
+/// All latches pull alike: the line force is even and the latches stand evenly along it. A lid that bows
+/// gives uneven shares; take those from the panel. Without stops q is the line force at the closed height;
+/// stops that carry part of the pull add their share. The lever ratio is that at the hardest point of the
+/// stroke.
+///
+/// # Source
+/// Balance of forces; lever ratio and efficiency as the maker of the latch states them (common practice).
 typedef struct CoamingLatchForce {
-  /**
-   * Line force of the gasket at the closed height, q. Unit: N/m. Accepted: at least 0 N/mm.
-   */
+  /// Line force of the gasket at the closed height, q. Unit: N/m. Accepted: at least 0 N/mm.
   double line_force_n_per_m;
-  /**
-   * Length of the gasket's path, L. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Length of the gasket's path, L. Unit: m. Accepted: greater than 0 mm.
   double path_length_m;
-  /**
-   * Number of latches, n. Accepted: at least 1 and at most 10000.
-   */
+  /// Number of latches, n. Accepted: at least 1 and at most 10000.
   uint32_t latches;
-  /**
-   * Pressure outside over that in the bay, p; positive pushes the lid onto its seal. Unit: Pa.
-   */
+  /// Pressure outside over that in the bay, p; positive pushes the lid onto its seal. Unit: Pa.
   double pressure_pa;
-  /**
-   * Area on which the pressure acts, A. Unit: m^2. Accepted: at least 0 mm^2.
-   */
+  /// Area on which the pressure acts, A. Unit: m^2. Accepted: at least 0 mm^2.
   double sealed_area_m2;
-  /**
-   * Lever ratio of the latch, i: hand travel over hook travel. Accepted: greater than 0.
-   */
+  /// Lever ratio of the latch, i: hand travel over hook travel. Accepted: greater than 0.
   double lever_ratio;
-  /**
-   * Efficiency of the lever, η. Accepted: greater than 0 and at most 1.
-   */
+  /// Efficiency of the lever, η. Accepted: greater than 0 and at most 1.
   double efficiency;
-  /**
-   * Latches worked at once by one hand, j. Accepted: at least 1 and at most 10000.
-   */
+  /// Latches worked at once by one hand, j. Accepted: at least 1 and at most 10000.
   uint32_t worked_at_once;
-  /**
-   * Largest force of the hand that is allowed. Unit: N. Accepted: greater than 0 N.
-   */
+  /// Largest force of the hand that is allowed. Unit: N. Accepted: greater than 0 N.
   double hand_force_limit_n;
-  /**
-   * Whether `working_load` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `working_load` is given: 0 is no, 1 is yes.
   uint8_t has_working_load;
-  /**
-   * Maker's working load of one latch. Unit: N. Accepted: greater than 0 N.
-   */
+  /// Maker's working load of one latch. Unit: N. Accepted: greater than 0 N.
   double working_load_n;
 } CoamingLatchForce;
 
-/**
- * Forces on latch and hand.
- */
+/// Forces on latch and hand.
 typedef struct CoamingLatchForceOutcome {
-  /**
-   * Force of the gasket along its whole path, Fs. Unit: N.
-   */
+  /// Force of the gasket along its whole path, Fs. Unit: N.
   double gasket_force_n;
-  /**
-   * Force of the pressure, Fp; positive loads the latches. Unit: N.
-   */
+  /// Force of the pressure, Fp; positive loads the latches. Unit: N.
   double pressure_force_n;
-  /**
-   * Force on each latch while closing, F0: the gasket's share. Unit: N.
-   */
+  /// Force on each latch while closing, F0: the gasket's share. Unit: N.
   double closing_force_n;
-  /**
-   * Force on each latch, F; below zero the pressure holds the lid and the latch is slack. Unit: N.
-   */
+  /// Force on each latch, F; below zero the pressure holds the lid and the latch is slack. Unit: N.
   double latch_force_n;
-  /**
-   * Force of the hand, N. Unit: N.
-   */
+  /// Force of the hand, N. Unit: N.
   double hand_force_n;
-  /**
-   * Force of the hand over its limit.
-   */
+  /// Force of the hand over its limit.
   double hand_force_ratio;
-  /**
-   * Whether `working_load_ratio` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `working_load_ratio` is there: 0 is no, 1 is yes.
   uint8_t has_working_load_ratio;
-  /**
-   * Larger of closing force and latch force over the working load.
-   */
+  /// Larger of closing force and latch force over the working load.
   double working_load_ratio;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingLatchForceOutcome;
 
-/**
- * Contact left between lid and frame under acceleration, and the largest force on a latch.
- *
- * # Formula
- * ```text
- * Fi = m a               inertia of the lid
- * Fc = n F               force of all latches when closed and at rest
- * R  = Fc − Fi           contact left while the lid is thrown outward
- * Fl = F + Fi / n        largest force on each latch
- * ```
- * R < 0: the lid lifts off and rattles.
- *
- * # Validity
- * Both results are bounds. A lid pulled onto stiff stops sheds contact one for one, and the latches feel
- * little of it; a lid on soft sponge alone leaves nearly all of the acceleration to the latches. The truth
- * lies between. The latches share alike. Acceleration acts straight outward and is steady; at a resonance of
- * the lid it is larger there than at the frame. Where weight pulls outward (a lid overhead), add 1 g.
- *
- * # Source
- * Balance of forces (Newton's second law); standard gravity 9.80665 m/s² (ISO 80000-3:2019).
- */
+/// Contact left between lid and frame under acceleration, and the largest force on a latch.
+///
+/// # Formula
+/// ```text
+/// Fi = m a               inertia of the lid
+/// Fc = n F               force of all latches when closed and at rest
+/// R  = Fc − Fi           contact left while the lid is thrown outward
+/// Fl = F + Fi / n        largest force on each latch
+/// ```
+/// R < 0: the lid lifts off and rattles.
+///
+/// # Validity
+/// Both results are bounds. A lid pulled onto stiff stops sheds contact one for one, and the latches feel
+/// little of it; a lid on soft sponge alone leaves nearly all of the acceleration to the latches. The truth
+/// lies between. The latches share alike. Acceleration acts straight outward and is steady; at a resonance of
+/// the lid it is larger there than at the frame. Where weight pulls outward (a lid overhead), add 1 g.
+///
+/// # Source
+/// Balance of forces (Newton's second law); standard gravity 9.80665 m/s² (ISO 80000-3:2019).
 typedef struct CoamingLatchHold {
-  /**
-   * Mass of all that the latches hold, m. Unit: kg. Accepted: greater than 0 kg.
-   */
+  /// Mass of all that the latches hold, m. Unit: kg. Accepted: greater than 0 kg.
   double mass_kg;
-  /**
-   * Acceleration that throws the lid outward, a. Unit: m/s^2. Accepted: at least 0 m/s^2.
-   */
+  /// Acceleration that throws the lid outward, a. Unit: m/s^2. Accepted: at least 0 m/s^2.
   double acceleration_m_per_s2;
-  /**
-   * Number of latches, n. Accepted: at least 1 and at most 10000.
-   */
+  /// Number of latches, n. Accepted: at least 1 and at most 10000.
   uint32_t latches;
-  /**
-   * Force on each latch when closed and at rest, F. Unit: N. Accepted: at least 0 N.
-   */
+  /// Force on each latch when closed and at rest, F. Unit: N. Accepted: at least 0 N.
   double latch_force_n;
-  /**
-   * Whether `working_load` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `working_load` is given: 0 is no, 1 is yes.
   uint8_t has_working_load;
-  /**
-   * Maker's working load of one latch. Unit: N. Accepted: greater than 0 N.
-   */
+  /// Maker's working load of one latch. Unit: N. Accepted: greater than 0 N.
   double working_load_n;
 } CoamingLatchHold;
 
-/**
- * Contact left and force on the latches.
- */
+/// Contact left and force on the latches.
 typedef struct CoamingLatchHoldOutcome {
-  /**
-   * Inertia of the lid, Fi. Unit: N.
-   */
+  /// Inertia of the lid, Fi. Unit: N.
   double inertia_force_n;
-  /**
-   * Force of all latches at rest, Fc. Unit: N.
-   */
+  /// Force of all latches at rest, Fc. Unit: N.
   double closing_force_n;
-  /**
-   * Contact left, R; below zero the lid lifts off. Unit: N.
-   */
+  /// Contact left, R; below zero the lid lifts off. Unit: N.
   double residual_contact_n;
-  /**
-   * Whether `residual_share` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `residual_share` is there: 0 is no, 1 is yes.
   uint8_t has_residual_share;
-  /**
-   * Contact left over the force at rest; absent when there is no force at rest.
-   */
+  /// Contact left over the force at rest; absent when there is no force at rest.
   double residual_share;
-  /**
-   * Largest force on each latch, Fl. Unit: N.
-   */
+  /// Largest force on each latch, Fl. Unit: N.
   double largest_latch_force_n;
-  /**
-   * Whether `working_load_ratio` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `working_load_ratio` is there: 0 is no, 1 is yes.
   uint8_t has_working_load_ratio;
-  /**
-   * Largest force on each latch over the working load.
-   */
+  /// Largest force on each latch over the working load.
   double working_load_ratio;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingLatchHoldOutcome;
 
-/**
- * Travel that a latch needs to close a lid and to let it go, against the travel it has.
- *
- * # Formula
- * ```text
- * needed  = δ + a + b + t + r
- * rebound = (1 − s) δ + b
- * release = rebound + r
- * ```
- * δ compressed length of the gasket, a stand-off between lid and frame, b bow that the latch must pull flat,
- * t tolerance of all parts, r clearance at which the hook passes its keeper, s set as part of the
- * deflection. On opening, gasket and lid spring after the hook by the rebound before it is slack.
- *
- * # Validity
- * Lengths along the latch's pull. A new gasket has s = 0, which asks the most of the release. Adjustment of
- * the hook shifts its range and adds no travel.
- *
- * # Source
- * Sum of lengths (common practice). Set of the deflection as in ASTM D395, method B.
- */
+/// Travel that a latch needs to close a lid and to let it go, against the travel it has.
+///
+/// # Formula
+/// ```text
+/// needed  = δ + a + b + t + r
+/// rebound = (1 − s) δ + b
+/// release = rebound + r
+/// ```
+/// δ compressed length of the gasket, a stand-off between lid and frame, b bow that the latch must pull flat,
+/// t tolerance of all parts, r clearance at which the hook passes its keeper, s set as part of the
+/// deflection. On opening, gasket and lid spring after the hook by the rebound before it is slack.
+///
+/// # Validity
+/// Lengths along the latch's pull. A new gasket has s = 0, which asks the most of the release. Adjustment of
+/// the hook shifts its range and adds no travel.
+///
+/// # Source
+/// Sum of lengths (common practice). Set of the deflection as in ASTM D395, method B.
 typedef struct CoamingLatchTravel {
-  /**
-   * Compressed length of the gasket, δ. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Compressed length of the gasket, δ. Unit: m. Accepted: at least 0 mm.
   double compressed_m;
-  /**
-   * Stand-off between lid and frame that the latch takes up, a. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Stand-off between lid and frame that the latch takes up, a. Unit: m. Accepted: at least 0 mm.
   double stand_off_m;
-  /**
-   * Bow of lid and frame at the latch, b. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Bow of lid and frame at the latch, b. Unit: m. Accepted: at least 0 mm.
   double bow_m;
-  /**
-   * Tolerance of all parts along the pull, t. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Tolerance of all parts along the pull, t. Unit: m. Accepted: at least 0 mm.
   double tolerance_m;
-  /**
-   * Clearance at which the hook passes its keeper, r. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Clearance at which the hook passes its keeper, r. Unit: m. Accepted: at least 0 mm.
   double release_clearance_m;
-  /**
-   * Set of the gasket as a part of its deflection, s; 0 when new. Accepted: at least 0 and at most 1.
-   */
+  /// Set of the gasket as a part of its deflection, s; 0 when new. Accepted: at least 0 and at most 1.
   double set_of_deflection;
-  /**
-   * Travel of the latch. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Travel of the latch. Unit: m. Accepted: greater than 0 mm.
   double travel_m;
-  /**
-   * Whether `release_travel` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `release_travel` is given: 0 is no, 1 is yes.
   uint8_t has_release_travel;
-  /**
-   * Travel of the latch on release, if it differs from the travel. Unit: m. Accepted: greater than 0 mm.
-   */
+  /// Travel of the latch on release, if it differs from the travel. Unit: m. Accepted: greater than 0 mm.
   double release_travel_m;
 } CoamingLatchTravel;
 
-/**
- * Travel needed and left.
- */
+/// Travel needed and left.
 typedef struct CoamingLatchTravelOutcome {
-  /**
-   * Travel needed to close. Unit: m.
-   */
+  /// Travel needed to close. Unit: m.
   double needed_travel_m;
-  /**
-   * Travel left, negative if there is too little. Unit: m.
-   */
+  /// Travel left, negative if there is too little. Unit: m.
   double travel_left_m;
-  /**
-   * Travel by which gasket and lid spring after the hook. Unit: m.
-   */
+  /// Travel by which gasket and lid spring after the hook. Unit: m.
   double rebound_m;
-  /**
-   * Travel needed to let go. Unit: m.
-   */
+  /// Travel needed to let go. Unit: m.
   double needed_release_travel_m;
-  /**
-   * Travel left on release, negative if the hook does not let go. Unit: m.
-   */
+  /// Travel left on release, negative if the hook does not let go. Unit: m.
   double release_travel_left_m;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingLatchTravelOutcome;
 
-/**
- * Force on the remaining latches when one is open or broken.
- *
- * # Formula
- * ```text
- * even share   F n / (n − 1)        a stiff lid: all others take the missing share alike
- * neighbours   1.5 F                a soft lid: its two neighbours take it alone
- * largest      the greater of the two
- * ```
- *
- * # Validity
- * Bounds between which the truth lies; three latches or more, evenly placed. What the gasket does at the
- * open place follows from the panel, or roughly from twice the pitch.
- *
- * # Source
- * Balance of forces; common practice.
- */
+/// Force on the remaining latches when one is open or broken.
+///
+/// # Formula
+/// ```text
+/// even share   F n / (n − 1)        a stiff lid: all others take the missing share alike
+/// neighbours   1.5 F                a soft lid: its two neighbours take it alone
+/// largest      the greater of the two
+/// ```
+///
+/// # Validity
+/// Bounds between which the truth lies; three latches or more, evenly placed. What the gasket does at the
+/// open place follows from the panel, or roughly from twice the pitch.
+///
+/// # Source
+/// Balance of forces; common practice.
 typedef struct CoamingLatchMissing {
-  /**
-   * Force on each latch when all are closed, F. Unit: N. Accepted: at least 0 N.
-   */
+  /// Force on each latch when all are closed, F. Unit: N. Accepted: at least 0 N.
   double latch_force_n;
-  /**
-   * Number of latches, n. Accepted: at least 3 and at most 10000.
-   */
+  /// Number of latches, n. Accepted: at least 3 and at most 10000.
   uint32_t latches;
-  /**
-   * Whether `working_load` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `working_load` is given: 0 is no, 1 is yes.
   uint8_t has_working_load;
-  /**
-   * Maker's working load of one latch. Unit: N. Accepted: greater than 0 N.
-   */
+  /// Maker's working load of one latch. Unit: N. Accepted: greater than 0 N.
   double working_load_n;
 } CoamingLatchMissing;
 
-/**
- * Force on the others.
- */
+/// Force on the others.
 typedef struct CoamingLatchMissingOutcome {
-  /**
-   * Force on each other latch of a stiff lid. Unit: N.
-   */
+  /// Force on each other latch of a stiff lid. Unit: N.
   double even_share_n;
-  /**
-   * Force on the two neighbours of a soft lid. Unit: N.
-   */
+  /// Force on the two neighbours of a soft lid. Unit: N.
   double neighbour_share_n;
-  /**
-   * The greater of the two. Unit: N.
-   */
+  /// The greater of the two. Unit: N.
   double largest_latch_force_n;
-  /**
-   * Whether `working_load_ratio` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `working_load_ratio` is there: 0 is no, 1 is yes.
   uint8_t has_working_load_ratio;
-  /**
-   * The greater over the working load.
-   */
+  /// The greater over the working load.
   double working_load_ratio;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingLatchMissingOutcome;
 
-/**
- * Force in the tether of a lid that falls into it.
- *
- * # Formula
- * ```text
- * W = m g
- * F = W (1 + sqrt(1 + 2 h k / W))        largest force
- * x = F / k                              largest stretch
- * U = W (h + x)                          energy that it takes up
- * ```
- * h free fall until the tether is taut, k its stiffness with all that it hangs on. A taut tether (h = 0)
- * still sees twice the weight.
- *
- * # Validity
- * A linear tether without damping, falling straight; the lid stays whole. A slack chain is far stiffer than
- * a cord: measure k, or leave no slack.
- *
- * # Source
- * Energy of a falling weight on a spring (Roark's Formulas for Stress and Strain, 7th ed., ch. 16, suddenly
- * applied and impact loading, unverified); standard gravity 9.80665 m/s².
- */
+/// Force in the tether of a lid that falls into it.
+///
+/// # Formula
+/// ```text
+/// W = m g
+/// F = W (1 + sqrt(1 + 2 h k / W))        largest force
+/// x = F / k                              largest stretch
+/// U = W (h + x)                          energy that it takes up
+/// ```
+/// h free fall until the tether is taut, k its stiffness with all that it hangs on. A taut tether (h = 0)
+/// still sees twice the weight.
+///
+/// # Validity
+/// A linear tether without damping, falling straight; the lid stays whole. A slack chain is far stiffer than
+/// a cord: measure k, or leave no slack.
+///
+/// # Source
+/// Energy of a falling weight on a spring (Roark's Formulas for Stress and Strain, 7th ed., ch. 16, suddenly
+/// applied and impact loading, unverified); standard gravity 9.80665 m/s².
 typedef struct CoamingLidTether {
-  /**
-   * Mass of the lid, m. Unit: kg. Accepted: greater than 0 kg.
-   */
+  /// Mass of the lid, m. Unit: kg. Accepted: greater than 0 kg.
   double mass_kg;
-  /**
-   * Free fall until the tether is taut, h. Unit: m. Accepted: at least 0 mm.
-   */
+  /// Free fall until the tether is taut, h. Unit: m. Accepted: at least 0 mm.
   double free_fall_m;
-  /**
-   * Stiffness of the tether with its ends, k. Unit: N/m. Accepted: greater than 0 N/mm.
-   */
+  /// Stiffness of the tether with its ends, k. Unit: N/m. Accepted: greater than 0 N/mm.
   double stiffness_n_per_m;
-  /**
-   * Whether `working_load` is given: 0 is no, 1 is yes.
-   */
+  /// Whether `working_load` is given: 0 is no, 1 is yes.
   uint8_t has_working_load;
-  /**
-   * Maker's working load of the tether. Unit: N. Accepted: greater than 0 N.
-   */
+  /// Maker's working load of the tether. Unit: N. Accepted: greater than 0 N.
   double working_load_n;
 } CoamingLidTether;
 
-/**
- * Force, stretch and energy.
- */
+/// Force, stretch and energy.
 typedef struct CoamingLidTetherOutcome {
-  /**
-   * Weight of the lid, W. Unit: N.
-   */
+  /// Weight of the lid, W. Unit: N.
   double weight_n;
-  /**
-   * Largest force in the tether, F. Unit: N.
-   */
+  /// Largest force in the tether, F. Unit: N.
   double largest_force_n;
-  /**
-   * Largest stretch of the tether, x. Unit: m.
-   */
+  /// Largest stretch of the tether, x. Unit: m.
   double largest_stretch_m;
-  /**
-   * Energy that it takes up, U (J). Unit: N·m.
-   */
+  /// Energy that it takes up, U (J). Unit: N·m.
   double energy_n_m;
-  /**
-   * Whether `working_load_ratio` is there: 0 is no, 1 is yes.
-   */
+  /// Whether `working_load_ratio` is there: 0 is no, 1 is yes.
   uint8_t has_working_load_ratio;
-  /**
-   * Largest force over the working load.
-   */
+  /// Largest force over the working load.
   double working_load_ratio;
-  /**
-   * The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
-   */
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingLidTetherOutcome;
 
@@ -12660,2106 +7692,1786 @@ typedef struct CoamingLidTetherOutcome {
 extern "C" {
 #endif // __cplusplus
 
-/**
- * Calculates from JSON text: any calculation, also one with lists or alternatives that has no struct here.
- *
- * `input` is one JSON object with the calculation's fields: quantities as text with a unit (`"1.6 mm"`), choices by
- * name, optional fields left out. On success `*outcome` is a JSON object, `{"outcome": {...}, "caveats": [...]}`, to be
- * given back to coaming_text_free(); otherwise it is untouched. Texts are UTF-8; `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says; texts end with a zero.
- */
+/// Calculates from JSON text: any calculation, also one with lists or alternatives that has no struct here.
+///
+/// `input` is one JSON object with the calculation's fields: quantities as text with a unit (`"1.6 mm"`), choices by
+/// name, optional fields left out. On success `*outcome` is a JSON object, `{"outcome": {...}, "caveats": [...]}`, to be
+/// given back to coaming_text_free(); otherwise it is untouched. Texts are UTF-8; `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says; texts end with a zero.
 uint32_t coaming_calculate(const char *name,
                            const char *input,
                            char **outcome,
                            struct CoamingFault *fault);
 
-/**
- * Reviews a cover: its document in, the review out. The results are screenings with the inputs given, not a certificate.
- *
- * `document` is TOML or JSON; `output` is `"text"`, `"full_text"` or `"json"`; `units` is `"shop"` or `"inch"`. On success
- * `*review` is to be given back to coaming_text_free(); otherwise it is untouched. Texts are UTF-8; `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says; texts end with a zero.
- */
+/// Reviews a cover: its document in, the review out. The results are screenings with the inputs given, not a certificate.
+///
+/// `document` is TOML or JSON; `output` is `"text"`, `"full_text"` or `"json"`; `units` is `"shop"` or `"inch"`. On success
+/// `*review` is to be given back to coaming_text_free(); otherwise it is untouched. Texts are UTF-8; `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says; texts end with a zero.
 uint32_t coaming_review(const char *document,
                         const char *output,
                         const char *units,
                         char **review,
                         struct CoamingFault *fault);
 
-/**
- * The order sheet of a cover: its document in, the sheet out. As coaming_review() otherwise.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says; texts end with a zero.
- */
+/// The order sheet of a cover: its document in, the sheet out. As coaming_review() otherwise.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says; texts end with a zero.
 uint32_t coaming_order_sheet(const char *document,
                              const char *output,
                              const char *units,
                              char **order_sheet,
                              struct CoamingFault *fault);
 
-/**
- * Frees a text that coaming_calculate(), coaming_review() or coaming_order_sheet() gave; NULL is fine.
- *
- * # Safety
- * NULL, or a text of this library that was not freed yet.
- */
+/// Frees a text that coaming_calculate(), coaming_review() or coaming_order_sheet() gave; NULL is fine.
+///
+/// # Safety
+/// NULL, or a text of this library that was not freed yet.
 void coaming_text_free(char *text);
 
-/**
- * What the caveat of a bit says, in one sentence. The text is constant and never NULL.
- */
+/// What the caveat of a bit says, in one sentence. The text is constant and never NULL.
 const char *coaming_caveat_text(uint32_t bit);
 
-/**
- * What would cure the caveat of a bit, in one sentence. The text is constant and never NULL.
- */
+/// What would cure the caveat of a bit, in one sentence. The text is constant and never NULL.
 const char *coaming_caveat_cure(uint32_t bit);
 
-/**
- * What the error of a code says, in one sentence. The text is constant and never NULL.
- */
+/// What the error of a code says, in one sentence. The text is constant and never NULL.
 const char *coaming_error_text(uint32_t code);
 
-/**
- * What would cure the error of a code, in one sentence. The text is constant and never NULL.
- */
+/// What would cure the error of a code, in one sentence. The text is constant and never NULL.
 const char *coaming_error_cure(uint32_t code);
 
-/**
- * The version of the library, such as "0.1.0". The text is constant.
- */
+/// The version of the library, such as "0.1.0". The text is constant.
 const char *coaming_version(void);
 
-/**
- * The ABI of the library: equal to COAMING_ABI where header and library go together; see coaming_abi_matches().
- */
+/// The ABI of the library: equal to COAMING_ABI where header and library go together; see coaming_abi_matches().
 uint32_t coaming_abi(void);
 
-/**
- * Basic dimensions of a screw thread, computed from its nominal diameter and pitch.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Basic dimensions of a screw thread, computed from its nominal diameter and pitch.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_thread(const struct CoamingThread *input,
                         struct CoamingThreadOutcome *outcome,
                         struct CoamingFault *fault);
 
-/**
- * Basic dimensions of a screw thread, computed from its nominal diameter and pitch. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Basic dimensions of a screw thread, computed from its nominal diameter and pitch. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_thread_batch(const struct CoamingThread *input,
                               const struct CoamingBatch *batch,
                               uint64_t *caveats,
                               struct CoamingFault *fault);
 
-/**
- * Torque that tightens a screw to a preload, in the long form.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Torque that tightens a screw to a preload, in the long form.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_tightening_torque(const struct CoamingTighteningTorque *input,
                                    struct CoamingTighteningTorqueOutcome *outcome,
                                    struct CoamingFault *fault);
 
-/**
- * Torque that tightens a screw to a preload, in the long form. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Torque that tightens a screw to a preload, in the long form. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_tightening_torque_batch(const struct CoamingTighteningTorque *input,
                                          const struct CoamingBatch *batch,
                                          uint64_t *caveats,
                                          struct CoamingFault *fault);
 
-/**
- * Preload that a tightening torque gives, in the long form.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Preload that a tightening torque gives, in the long form.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_tightening_preload(const struct CoamingTighteningPreload *input,
                                     struct CoamingTighteningPreloadOutcome *outcome,
                                     struct CoamingFault *fault);
 
-/**
- * Preload that a tightening torque gives, in the long form. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Preload that a tightening torque gives, in the long form. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_tightening_preload_batch(const struct CoamingTighteningPreload *input,
                                           const struct CoamingBatch *batch,
                                           uint64_t *caveats,
                                           struct CoamingFault *fault);
 
-/**
- * Smallest, nominal and largest preload for a torque, by the scatter of friction and of the tool.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Smallest, nominal and largest preload for a torque, by the scatter of friction and of the tool.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_tightening_scatter(const struct CoamingTighteningScatter *input,
                                     struct CoamingTighteningScatterOutcome *outcome,
                                     struct CoamingFault *fault);
 
-/**
- * Smallest, nominal and largest preload for a torque, by the scatter of friction and of the tool. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Smallest, nominal and largest preload for a torque, by the scatter of friction and of the tool. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_tightening_scatter_batch(const struct CoamingTighteningScatter *input,
                                           const struct CoamingBatch *batch,
                                           uint64_t *caveats,
                                           struct CoamingFault *fault);
 
-/**
- * Smallest and largest preload by the uncertainty of the tightening method.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Smallest and largest preload by the uncertainty of the tightening method.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_preload_scatter(const struct CoamingPreloadScatter *input,
                                  struct CoamingPreloadScatterOutcome *outcome,
                                  struct CoamingFault *fault);
 
-/**
- * Smallest and largest preload by the uncertainty of the tightening method. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Smallest and largest preload by the uncertainty of the tightening method. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_preload_scatter_batch(const struct CoamingPreloadScatter *input,
                                        const struct CoamingBatch *batch,
                                        uint64_t *caveats,
                                        struct CoamingFault *fault);
 
-/**
- * Assembly preload that uses a stated part of the screw's yield strength while it is tightened, and its torque.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Assembly preload that uses a stated part of the screw's yield strength while it is tightened, and its torque.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_assembly_preload(const struct CoamingAssemblyPreload *input,
                                   struct CoamingAssemblyPreloadOutcome *outcome,
                                   struct CoamingFault *fault);
 
-/**
- * Assembly preload that uses a stated part of the screw's yield strength while it is tightened, and its torque. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Assembly preload that uses a stated part of the screw's yield strength while it is tightened, and its torque. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_assembly_preload_batch(const struct CoamingAssemblyPreload *input,
                                         const struct CoamingBatch *batch,
                                         uint64_t *caveats,
                                         struct CoamingFault *fault);
 
-/**
- * Countersink for a head of a named standard: flush diameter and depth, the land left, the head proud or below.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Countersink for a head of a named standard: flush diameter and depth, the land left, the head proud or below.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_countersunk_head(const struct CoamingCountersunkHead *input,
                                   struct CoamingCountersunkHeadOutcome *outcome,
                                   struct CoamingFault *fault);
 
-/**
- * Countersink for a head of a named standard: flush diameter and depth, the land left, the head proud or below. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Countersink for a head of a named standard: flush diameter and depth, the land left, the head proud or below. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_countersunk_head_batch(const struct CoamingCountersunkHead *input,
                                         const struct CoamingBatch *batch,
                                         uint64_t *caveats,
                                         struct CoamingFault *fault);
 
-/**
- * Pressure under a flat-seated head or washer on the layer beneath, against that layer's limit.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Pressure under a flat-seated head or washer on the layer beneath, against that layer's limit.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_head_bearing(const struct CoamingHeadBearing *input,
                               struct CoamingHeadBearingOutcome *outcome,
                               struct CoamingFault *fault);
 
-/**
- * Pressure under a flat-seated head or washer on the layer beneath, against that layer's limit. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Pressure under a flat-seated head or washer on the layer beneath, against that layer's limit. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_head_bearing_batch(const struct CoamingHeadBearing *input,
                                     const struct CoamingBatch *batch,
                                     uint64_t *caveats,
                                     struct CoamingFault *fault);
 
-/**
- * Clearance hole of a screw by its standard, and the clearance that it leaves.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Clearance hole of a screw by its standard, and the clearance that it leaves.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_clearance_hole(const struct CoamingClearanceHole *input,
                                 struct CoamingClearanceHoleOutcome *outcome,
                                 struct CoamingFault *fault);
 
-/**
- * Clearance hole of a screw by its standard, and the clearance that it leaves. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Clearance hole of a screw by its standard, and the clearance that it leaves. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_clearance_hole_batch(const struct CoamingClearanceHole *input,
                                       const struct CoamingBatch *batch,
                                       uint64_t *caveats,
                                       struct CoamingFault *fault);
 
-/**
- * A fastener hole near an edge and beside its neighbours: distances, bearing, tear-out and net section, each against its limit.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// A fastener hole near an edge and beside its neighbours: distances, bearing, tear-out and net section, each against its limit.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_hole_edge(const struct CoamingHoleEdge *input,
                            struct CoamingHoleEdgeOutcome *outcome,
                            struct CoamingFault *fault);
 
-/**
- * A fastener hole near an edge and beside its neighbours: distances, bearing, tear-out and net section, each against its limit. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// A fastener hole near an edge and beside its neighbours: distances, bearing, tear-out and net section, each against its limit. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_hole_edge_batch(const struct CoamingHoleEdge *input,
                                  const struct CoamingBatch *batch,
                                  uint64_t *caveats,
                                  struct CoamingFault *fault);
 
-/**
- * Strength of a screw of a standard class: stresses, and the loads that its stress area carries.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Strength of a screw of a standard class: stresses, and the loads that its stress area carries.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_screw_strength(const struct CoamingScrewStrength *input,
                                 struct CoamingScrewStrengthOutcome *outcome,
                                 struct CoamingFault *fault);
 
-/**
- * Strength of a screw of a standard class: stresses, and the loads that its stress area carries. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Strength of a screw of a standard class: stresses, and the loads that its stress area carries. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_screw_strength_batch(const struct CoamingScrewStrength *input,
                                       const struct CoamingBatch *batch,
                                       uint64_t *caveats,
                                       struct CoamingFault *fault);
 
-/**
- * Tension and shear together on one screw, by the interaction of their ratios.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Tension and shear together on one screw, by the interaction of their ratios.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_tension_and_shear(const struct CoamingTensionAndShear *input,
                                    struct CoamingTensionAndShearOutcome *outcome,
                                    struct CoamingFault *fault);
 
-/**
- * Tension and shear together on one screw, by the interaction of their ratios. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Tension and shear together on one screw, by the interaction of their ratios. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_tension_and_shear_batch(const struct CoamingTensionAndShear *input,
                                          const struct CoamingBatch *batch,
                                          uint64_t *caveats,
                                          struct CoamingFault *fault);
 
-/**
- * Limits of size of a screw's and a nut's thread of the medium class: 6g and 6H, or 2A and 2B.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Limits of size of a screw's and a nut's thread of the medium class: 6g and 6H, or 2A and 2B.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_thread_limits(const struct CoamingThreadLimits *input,
                                struct CoamingThreadLimitsOutcome *outcome,
                                struct CoamingFault *fault);
 
-/**
- * Limits of size of a screw's and a nut's thread of the medium class: 6g and 6H, or 2A and 2B. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Limits of size of a screw's and a nut's thread of the medium class: 6g and 6H, or 2A and 2B. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_thread_limits_batch(const struct CoamingThreadLimits *input,
                                      const struct CoamingBatch *batch,
                                      uint64_t *caveats,
                                      struct CoamingFault *fault);
 
-/**
- * Strip areas and forces of a screw in a nut, insert or tapped hole, and the engagement at which the screw breaks first.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Strip areas and forces of a screw in a nut, insert or tapped hole, and the engagement at which the screw breaks first.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_thread_stripping(const struct CoamingThreadStripping *input,
                                   struct CoamingThreadStrippingOutcome *outcome,
                                   struct CoamingFault *fault);
 
-/**
- * Strip areas and forces of a screw in a nut, insert or tapped hole, and the engagement at which the screw breaks first. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Strip areas and forces of a screw in a nut, insert or tapped hole, and the engagement at which the screw breaks first. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_thread_stripping_batch(const struct CoamingThreadStripping *input,
                                         const struct CoamingBatch *batch,
                                         uint64_t *caveats,
                                         struct CoamingFault *fault);
 
-/**
- * Load on a threaded insert in plastic against its maker's pull-out and torque-out figures, and whether the screw jacks it out.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Load on a threaded insert in plastic against its maker's pull-out and torque-out figures, and whether the screw jacks it out.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_insert_load(const struct CoamingInsertLoad *input,
                              struct CoamingInsertLoadOutcome *outcome,
                              struct CoamingFault *fault);
 
-/**
- * Load on a threaded insert in plastic against its maker's pull-out and torque-out figures, and whether the screw jacks it out. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Load on a threaded insert in plastic against its maker's pull-out and torque-out figures, and whether the screw jacks it out. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_insert_load_batch(const struct CoamingInsertLoad *input,
                                    const struct CoamingBatch *batch,
                                    uint64_t *caveats,
                                    struct CoamingFault *fault);
 
-/**
- * Estimate of an insert's or self-tapping screw's pull-out and torque-out in plastic, by shear on the cylinder round it.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Estimate of an insert's or self-tapping screw's pull-out and torque-out in plastic, by shear on the cylinder round it.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_insert_pull_out(const struct CoamingInsertPullOut *input,
                                  struct CoamingInsertPullOutOutcome *outcome,
                                  struct CoamingFault *fault);
 
-/**
- * Estimate of an insert's or self-tapping screw's pull-out and torque-out in plastic, by shear on the cylinder round it. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Estimate of an insert's or self-tapping screw's pull-out and torque-out in plastic, by shear on the cylinder round it. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_insert_pull_out_batch(const struct CoamingInsertPullOut *input,
                                        const struct CoamingBatch *batch,
                                        uint64_t *caveats,
                                        struct CoamingFault *fault);
 
-/**
- * Boss of an insert or a self-tapping screw: its ratios against those that are required, and the room in its hole.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Boss of an insert or a self-tapping screw: its ratios against those that are required, and the room in its hole.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_insert_boss(const struct CoamingInsertBoss *input,
                              struct CoamingInsertBossOutcome *outcome,
                              struct CoamingFault *fault);
 
-/**
- * Boss of an insert or a self-tapping screw: its ratios against those that are required, and the room in its hole. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Boss of an insert or a self-tapping screw: its ratios against those that are required, and the room in its hole. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_insert_boss_batch(const struct CoamingInsertBoss *input,
                                    const struct CoamingBatch *batch,
                                    uint64_t *caveats,
                                    struct CoamingFault *fault);
 
-/**
- * Preload that remains after embedding, creep and a change of temperature.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Preload that remains after embedding, creep and a change of temperature.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_preload_change(const struct CoamingPreloadChange *input,
                                 struct CoamingPreloadChangeOutcome *outcome,
                                 struct CoamingFault *fault);
 
-/**
- * Preload that remains after embedding, creep and a change of temperature. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Preload that remains after embedding, creep and a change of temperature. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_preload_change_batch(const struct CoamingPreloadChange *input,
                                       const struct CoamingBatch *batch,
                                       uint64_t *caveats,
                                       struct CoamingFault *fault);
 
-/**
- * A preloaded screw joint under axial and transverse load.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// A preloaded screw joint under axial and transverse load.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_joint_load(const struct CoamingJointLoad *input,
                             struct CoamingJointLoadOutcome *outcome,
                             struct CoamingFault *fault);
 
-/**
- * A preloaded screw joint under axial and transverse load. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// A preloaded screw joint under axial and transverse load. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_joint_load_batch(const struct CoamingJointLoad *input,
                                   const struct CoamingBatch *batch,
                                   uint64_t *caveats,
                                   struct CoamingFault *fault);
 
-/**
- * Bend allowance, outside setback and bend deduction of one bend.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Bend allowance, outside setback and bend deduction of one bend.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_bend_allowance(const struct CoamingBendAllowance *input,
                                 struct CoamingBendAllowanceOutcome *outcome,
                                 struct CoamingFault *fault);
 
-/**
- * Bend allowance, outside setback and bend deduction of one bend. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Bend allowance, outside setback and bend deduction of one bend. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_bend_allowance_batch(const struct CoamingBendAllowance *input,
                                       const struct CoamingBatch *batch,
                                       uint64_t *caveats,
                                       struct CoamingFault *fault);
 
-/**
- * K-factor from the correction factor of DIN 6935.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// K-factor from the correction factor of DIN 6935.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_k_factor_din_6935(const struct CoamingKFactorDin6935 *input,
                                    struct CoamingKFactorDin6935Outcome *outcome,
                                    struct CoamingFault *fault);
 
-/**
- * K-factor from the correction factor of DIN 6935. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// K-factor from the correction factor of DIN 6935. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_k_factor_din_6935_batch(const struct CoamingKFactorDin6935 *input,
                                          const struct CoamingBatch *batch,
                                          uint64_t *caveats,
                                          struct CoamingFault *fault);
 
-/**
- * K-factor of a bend whose allowance is known.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// K-factor of a bend whose allowance is known.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_k_factor_from_allowance(const struct CoamingKFactorFromAllowance *input,
                                          struct CoamingKFactorOutcome *outcome,
                                          struct CoamingFault *fault);
 
-/**
- * K-factor of a bend whose allowance is known. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// K-factor of a bend whose allowance is known. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_k_factor_from_allowance_batch(const struct CoamingKFactorFromAllowance *input,
                                                const struct CoamingBatch *batch,
                                                uint64_t *caveats,
                                                struct CoamingFault *fault);
 
-/**
- * K-factor of a bend whose deduction is known.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// K-factor of a bend whose deduction is known.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_k_factor_from_deduction(const struct CoamingKFactorFromDeduction *input,
                                          struct CoamingKFactorOutcome *outcome,
                                          struct CoamingFault *fault);
 
-/**
- * K-factor of a bend whose deduction is known. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// K-factor of a bend whose deduction is known. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_k_factor_from_deduction_batch(const struct CoamingKFactorFromDeduction *input,
                                                const struct CoamingBatch *batch,
                                                uint64_t *caveats,
                                                struct CoamingFault *fault);
 
-/**
- * Air bend on a press brake: die opening, inside radius that comes of it, smallest flange and force.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Air bend on a press brake: die opening, inside radius that comes of it, smallest flange and force.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_air_bend(const struct CoamingAirBend *input,
                           struct CoamingAirBendOutcome *outcome,
                           struct CoamingFault *fault);
 
-/**
- * Air bend on a press brake: die opening, inside radius that comes of it, smallest flange and force. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Air bend on a press brake: die opening, inside radius that comes of it, smallest flange and force. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_air_bend_batch(const struct CoamingAirBend *input,
                                 const struct CoamingBatch *batch,
                                 uint64_t *caveats,
                                 struct CoamingFault *fault);
 
-/**
- * Neutral axis measured from a test strip with one bend, with its uncertainty.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Neutral axis measured from a test strip with one bend, with its uncertainty.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_k_factor_measured(const struct CoamingKFactorMeasured *input,
                                    struct CoamingKFactorMeasuredOutcome *outcome,
                                    struct CoamingFault *fault);
 
-/**
- * Neutral axis measured from a test strip with one bend, with its uncertainty. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Neutral axis measured from a test strip with one bend, with its uncertainty. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_k_factor_measured_batch(const struct CoamingKFactorMeasured *input,
                                          const struct CoamingBatch *batch,
                                          uint64_t *caveats,
                                          struct CoamingFault *fault);
 
-/**
- * Radius and angle that a bend springs back to.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Radius and angle that a bend springs back to.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_springback(const struct CoamingSpringback *input,
                             struct CoamingSpringbackOutcome *outcome,
                             struct CoamingFault *fault);
 
-/**
- * Radius and angle that a bend springs back to. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Radius and angle that a bend springs back to. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_springback_batch(const struct CoamingSpringback *input,
                                   const struct CoamingBatch *batch,
                                   uint64_t *caveats,
                                   struct CoamingFault *fault);
 
-/**
- * Tool radius and over-bend angle that spring back to a wanted radius and angle.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Tool radius and over-bend angle that spring back to a wanted radius and angle.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_over_bend(const struct CoamingOverBend *input,
                            struct CoamingOverBendOutcome *outcome,
                            struct CoamingFault *fault);
 
-/**
- * Tool radius and over-bend angle that spring back to a wanted radius and angle. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Tool radius and over-bend angle that spring back to a wanted radius and angle. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_over_bend_batch(const struct CoamingOverBend *input,
                                  const struct CoamingBatch *batch,
                                  uint64_t *caveats,
                                  struct CoamingFault *fault);
 
-/**
- * Smallest inside radius for a cold bend of 90° by the table of the Aluminum Design Manual.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Smallest inside radius for a cold bend of 90° by the table of the Aluminum Design Manual.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_smallest_radius_by_design_manual(const struct CoamingSmallestRadiusByDesignManual *input,
                                                   struct CoamingSmallestRadiusByDesignManualOutcome *outcome,
                                                   struct CoamingFault *fault);
 
-/**
- * Smallest inside radius for a cold bend of 90° by the table of the Aluminum Design Manual. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Smallest inside radius for a cold bend of 90° by the table of the Aluminum Design Manual. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_smallest_radius_by_design_manual_batch(const struct CoamingSmallestRadiusByDesignManual *input,
                                                         const struct CoamingBatch *batch,
                                                         uint64_t *caveats,
                                                         struct CoamingFault *fault);
 
-/**
- * Recommended inside radius for a bend of 90° by the table of AC 43.13-1B, as a band.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Recommended inside radius for a bend of 90° by the table of AC 43.13-1B, as a band.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_recommended_radius_by_advisory_circular(const struct CoamingRecommendedRadiusByAdvisoryCircular *input,
                                                          struct CoamingRecommendedRadiusByAdvisoryCircularOutcome *outcome,
                                                          struct CoamingFault *fault);
 
-/**
- * Recommended inside radius for a bend of 90° by the table of AC 43.13-1B, as a band. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Recommended inside radius for a bend of 90° by the table of AC 43.13-1B, as a band. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_recommended_radius_by_advisory_circular_batch(const struct CoamingRecommendedRadiusByAdvisoryCircular *input,
                                                                const struct CoamingBatch *batch,
                                                                uint64_t *caveats,
                                                                struct CoamingFault *fault);
 
-/**
- * Smallest inside radius from the reduction of area of a tensile test.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Smallest inside radius from the reduction of area of a tensile test.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_smallest_radius_by_reduction(const struct CoamingSmallestRadiusByReduction *input,
                                               struct CoamingSmallestRadiusByReductionOutcome *outcome,
                                               struct CoamingFault *fault);
 
-/**
- * Smallest inside radius from the reduction of area of a tensile test. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Smallest inside radius from the reduction of area of a tensile test. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_smallest_radius_by_reduction_batch(const struct CoamingSmallestRadiusByReduction *input,
                                                     const struct CoamingBatch *batch,
                                                     uint64_t *caveats,
                                                     struct CoamingFault *fault);
 
-/**
- * Strain of the outer fibre of a bend.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Strain of the outer fibre of a bend.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_outer_fibre_strain(const struct CoamingOuterFibreStrain *input,
                                     struct CoamingOuterFibreStrainOutcome *outcome,
                                     struct CoamingFault *fault);
 
-/**
- * Strain of the outer fibre of a bend. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Strain of the outer fibre of a bend. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_outer_fibre_strain_batch(const struct CoamingOuterFibreStrain *input,
                                           const struct CoamingBatch *batch,
                                           uint64_t *caveats,
                                           struct CoamingFault *fault);
 
-/**
- * Smallest inside radius that keeps the strain of the outer fibre below a limit.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Smallest inside radius that keeps the strain of the outer fibre below a limit.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_smallest_radius_by_strain(const struct CoamingSmallestRadiusByStrain *input,
                                            struct CoamingSmallestRadiusByStrainOutcome *outcome,
                                            struct CoamingFault *fault);
 
-/**
- * Smallest inside radius that keeps the strain of the outer fibre below a limit. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Smallest inside radius that keeps the strain of the outer fibre below a limit. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_smallest_radius_by_strain_batch(const struct CoamingSmallestRadiusByStrain *input,
                                                  const struct CoamingBatch *batch,
                                                  uint64_t *caveats,
                                                  struct CoamingFault *fault);
 
-/**
- * Distance of a hole or slot from a bend against what common practice asks, and the zone in which holes distort.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Distance of a hole or slot from a bend against what common practice asks, and the zone in which holes distort.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_hole_to_bend(const struct CoamingHoleToBend *input,
                               struct CoamingHoleToBendOutcome *outcome,
                               struct CoamingFault *fault);
 
-/**
- * Distance of a hole or slot from a bend against what common practice asks, and the zone in which holes distort. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Distance of a hole or slot from a bend against what common practice asks, and the zone in which holes distort. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_hole_to_bend_batch(const struct CoamingHoleToBend *input,
                                     const struct CoamingBatch *batch,
                                     uint64_t *caveats,
                                     struct CoamingFault *fault);
 
-/**
- * Relief notch at the end of a bend that does not run across the whole sheet.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Relief notch at the end of a bend that does not run across the whole sheet.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_bend_relief(const struct CoamingBendRelief *input,
                              struct CoamingBendReliefOutcome *outcome,
                              struct CoamingFault *fault);
 
-/**
- * Relief notch at the end of a bend that does not run across the whole sheet. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Relief notch at the end of a bend that does not run across the whole sheet. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_bend_relief_batch(const struct CoamingBendRelief *input,
                                    const struct CoamingBatch *batch,
                                    uint64_t *caveats,
                                    struct CoamingFault *fault);
 
-/**
- * Smallest relief hole where two bends meet in the corner of a box of aluminium sheet.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Smallest relief hole where two bends meet in the corner of a box of aluminium sheet.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_relief_hole(const struct CoamingReliefHole *input,
                              struct CoamingReliefHoleOutcome *outcome,
                              struct CoamingFault *fault);
 
-/**
- * Smallest relief hole where two bends meet in the corner of a box of aluminium sheet. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Smallest relief hole where two bends meet in the corner of a box of aluminium sheet. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_relief_hole_batch(const struct CoamingReliefHole *input,
                                    const struct CoamingBatch *batch,
                                    uint64_t *caveats,
                                    struct CoamingFault *fault);
 
-/**
- * Rectangular plate under uniform pressure, supported or clamped all round: deflection, moments, stresses, reactions.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Rectangular plate under uniform pressure, supported or clamped all round: deflection, moments, stresses, reactions.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_rectangular_plate(const struct CoamingRectangularPlate *input,
                                    struct CoamingRectangularPlateOutcome *outcome,
                                    struct CoamingFault *fault);
 
-/**
- * Rectangular plate under uniform pressure, supported or clamped all round: deflection, moments, stresses, reactions. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Rectangular plate under uniform pressure, supported or clamped all round: deflection, moments, stresses, reactions. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_rectangular_plate_batch(const struct CoamingRectangularPlate *input,
                                          const struct CoamingBatch *batch,
                                          uint64_t *caveats,
                                          struct CoamingFault *fault);
 
-/**
- * Rectangular plate under a force spread evenly over a rectangular patch (a hand, a knee, a foot), supported or
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Rectangular plate under a force spread evenly over a rectangular patch (a hand, a knee, a foot), supported or
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_rectangular_plate_patch(const struct CoamingRectangularPlatePatch *input,
                                          struct CoamingRectangularPlatePatchOutcome *outcome,
                                          struct CoamingFault *fault);
 
-/**
- * Rectangular plate under a force spread evenly over a rectangular patch (a hand, a knee, a foot), supported or Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Rectangular plate under a force spread evenly over a rectangular patch (a hand, a knee, a foot), supported or Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_rectangular_plate_patch_batch(const struct CoamingRectangularPlatePatch *input,
                                                const struct CoamingBatch *batch,
                                                uint64_t *caveats,
                                                struct CoamingFault *fault);
 
-/**
- * First natural frequency of a rectangular plate, with the band between supported and clamped edges.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// First natural frequency of a rectangular plate, with the band between supported and clamped edges.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_rectangular_plate_frequency(const struct CoamingRectangularPlateFrequency *input,
                                              struct CoamingRectangularPlateFrequencyOutcome *outcome,
                                              struct CoamingFault *fault);
 
-/**
- * First natural frequency of a rectangular plate, with the band between supported and clamped edges. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// First natural frequency of a rectangular plate, with the band between supported and clamped edges. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_rectangular_plate_frequency_batch(const struct CoamingRectangularPlateFrequency *input,
                                                    const struct CoamingBatch *batch,
                                                    uint64_t *caveats,
                                                    struct CoamingFault *fault);
 
-/**
- * Large deflection of a rectangular plate under uniform pressure: bending and stretching together (von Kármán).
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Large deflection of a rectangular plate under uniform pressure: bending and stretching together (von Kármán).
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_rectangular_plate_large_deflection(const struct CoamingRectangularPlateLargeDeflection *input,
                                                     struct CoamingRectangularPlateLargeDeflectionOutcome *outcome,
                                                     struct CoamingFault *fault);
 
-/**
- * Large deflection of a rectangular plate under uniform pressure: bending and stretching together (von Kármán). Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Large deflection of a rectangular plate under uniform pressure: bending and stretching together (von Kármán). Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_rectangular_plate_large_deflection_batch(const struct CoamingRectangularPlateLargeDeflection *input,
                                                           const struct CoamingBatch *batch,
                                                           uint64_t *caveats,
                                                           struct CoamingFault *fault);
 
-/**
- * Circular plate under uniform pressure and a central force spread over a small disc, supported or clamped.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Circular plate under uniform pressure and a central force spread over a small disc, supported or clamped.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_circular_plate(const struct CoamingCircularPlate *input,
                                 struct CoamingCircularPlateOutcome *outcome,
                                 struct CoamingFault *fault);
 
-/**
- * Circular plate under uniform pressure and a central force spread over a small disc, supported or clamped. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Circular plate under uniform pressure and a central force spread over a small disc, supported or clamped. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_circular_plate_batch(const struct CoamingCircularPlate *input,
                                       const struct CoamingBatch *batch,
                                       uint64_t *caveats,
                                       struct CoamingFault *fault);
 
-/**
- * Annular plate under uniform pressure and a force spread around its inner edge, each edge free, supported or clamped.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Annular plate under uniform pressure and a force spread around its inner edge, each edge free, supported or clamped.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_annular_plate(const struct CoamingAnnularPlate *input,
                                struct CoamingAnnularPlateOutcome *outcome,
                                struct CoamingFault *fault);
 
-/**
- * Annular plate under uniform pressure and a force spread around its inner edge, each edge free, supported or clamped. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Annular plate under uniform pressure and a force spread around its inner edge, each edge free, supported or clamped. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_annular_plate_batch(const struct CoamingAnnularPlate *input,
                                      const struct CoamingBatch *batch,
                                      uint64_t *caveats,
                                      struct CoamingFault *fault);
 
-/**
- * Rectangular plate with a temperature gradient through its thickness: free bow, supported bow, clamped moment and stress.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Rectangular plate with a temperature gradient through its thickness: free bow, supported bow, clamped moment and stress.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_plate_temperature_gradient(const struct CoamingPlateTemperatureGradient *input,
                                             struct CoamingPlateTemperatureGradientOutcome *outcome,
                                             struct CoamingFault *fault);
 
-/**
- * Rectangular plate with a temperature gradient through its thickness: free bow, supported bow, clamped moment and stress. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Rectangular plate with a temperature gradient through its thickness: free bow, supported bow, clamped moment and stress. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_plate_temperature_gradient_batch(const struct CoamingPlateTemperatureGradient *input,
                                                   const struct CoamingBatch *batch,
                                                   uint64_t *caveats,
                                                   struct CoamingFault *fault);
 
-/**
- * Rectangular plate whose edges are held in its plane, heated evenly: restrained stress and critical temperature rise.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Rectangular plate whose edges are held in its plane, heated evenly: restrained stress and critical temperature rise.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_heated_plate_buckling(const struct CoamingHeatedPlateBuckling *input,
                                        struct CoamingHeatedPlateBucklingOutcome *outcome,
                                        struct CoamingFault *fault);
 
-/**
- * Rectangular plate whose edges are held in its plane, heated evenly: restrained stress and critical temperature rise. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Rectangular plate whose edges are held in its plane, heated evenly: restrained stress and critical temperature rise. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_heated_plate_buckling_batch(const struct CoamingHeatedPlateBuckling *input,
                                              const struct CoamingBatch *batch,
                                              uint64_t *caveats,
                                              struct CoamingFault *fault);
 
-/**
- * Deflection of a plastic part after a time under a lasting load, and its sustained stress against the limit.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Deflection of a plastic part after a time under a lasting load, and its sustained stress against the limit.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_creep_deflection(const struct CoamingCreepDeflection *input,
                                   struct CoamingCreepDeflectionOutcome *outcome,
                                   struct CoamingFault *fault);
 
-/**
- * Deflection of a plastic part after a time under a lasting load, and its sustained stress against the limit. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Deflection of a plastic part after a time under a lasting load, and its sustained stress against the limit. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_creep_deflection_batch(const struct CoamingCreepDeflection *input,
                                         const struct CoamingBatch *batch,
                                         uint64_t *caveats,
                                         struct CoamingFault *fault);
 
-/**
- * Response of one mode to random shaking of its base, by Miles' equation.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Response of one mode to random shaking of its base, by Miles' equation.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_random_response(const struct CoamingRandomResponse *input,
                                  struct CoamingRandomResponseOutcome *outcome,
                                  struct CoamingFault *fault);
 
-/**
- * Response of one mode to random shaking of its base, by Miles' equation. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Response of one mode to random shaking of its base, by Miles' equation. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_random_response_batch(const struct CoamingRandomResponse *input,
                                        const struct CoamingBatch *batch,
                                        uint64_t *caveats,
                                        struct CoamingFault *fault);
 
-/**
- * Response of one mode to a sinusoidal shaking of its base.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Response of one mode to a sinusoidal shaking of its base.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_sinusoid_response(const struct CoamingSinusoidResponse *input,
                                    struct CoamingSinusoidResponseOutcome *outcome,
                                    struct CoamingFault *fault);
 
-/**
- * Response of one mode to a sinusoidal shaking of its base. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Response of one mode to a sinusoidal shaking of its base. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_sinusoid_response_batch(const struct CoamingSinusoidResponse *input,
                                          const struct CoamingBatch *batch,
                                          uint64_t *caveats,
                                          struct CoamingFault *fault);
 
-/**
- * Movement between two layers at one fastener, and the hole or slot that lets it happen.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Movement between two layers at one fastener, and the hole or slot that lets it happen.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_hole_movement(const struct CoamingHoleMovement *input,
                                struct CoamingHoleMovementOutcome *outcome,
                                struct CoamingFault *fault);
 
-/**
- * Movement between two layers at one fastener, and the hole or slot that lets it happen. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Movement between two layers at one fastener, and the hole or slot that lets it happen. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_hole_movement_batch(const struct CoamingHoleMovement *input,
                                      const struct CoamingBatch *batch,
                                      uint64_t *caveats,
                                      struct CoamingFault *fault);
 
-/**
- * Growth of one layer from its own temperature and moisture.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Growth of one layer from its own temperature and moisture.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_layer_growth(const struct CoamingLayerGrowth *input,
                               struct CoamingLayerGrowthOutcome *outcome,
                               struct CoamingFault *fault);
 
-/**
- * Growth of one layer from its own temperature and moisture. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Growth of one layer from its own temperature and moisture. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_layer_growth_batch(const struct CoamingLayerGrowth *input,
                                     const struct CoamingBatch *batch,
                                     uint64_t *caveats,
                                     struct CoamingFault *fault);
 
-/**
- * Pressure rise of a closed bay from warming and wetting, and the lift on its lid.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Pressure rise of a closed bay from warming and wetting, and the lift on its lid.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_bay_pressure(const struct CoamingBayPressure *input,
                               struct CoamingBayPressureOutcome *outcome,
                               struct CoamingFault *fault);
 
-/**
- * Pressure rise of a closed bay from warming and wetting, and the lift on its lid. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Pressure rise of a closed bay from warming and wetting, and the lift on its lid. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_bay_pressure_batch(const struct CoamingBayPressure *input,
                                     const struct CoamingBatch *batch,
                                     uint64_t *caveats,
                                     struct CoamingFault *fault);
 
-/**
- * Shear and peel at the end of a bond between two layers that grow differently.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Shear and peel at the end of a bond between two layers that grow differently.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_bond_end_shear(const struct CoamingBondEndShear *input,
                                 struct CoamingBondEndShearOutcome *outcome,
                                 struct CoamingFault *fault);
 
-/**
- * Shear and peel at the end of a bond between two layers that grow differently. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Shear and peel at the end of a bond between two layers that grow differently. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_bond_end_shear_batch(const struct CoamingBondEndShear *input,
                                       const struct CoamingBatch *batch,
                                       uint64_t *caveats,
                                       struct CoamingFault *fault);
 
-/**
- * Temperature rise at which a layer between its screws takes up its clearance, and at which it buckles.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Temperature rise at which a layer between its screws takes up its clearance, and at which it buckles.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_critical_rise(const struct CoamingCriticalRise *input,
                                struct CoamingCriticalRiseOutcome *outcome,
                                struct CoamingFault *fault);
 
-/**
- * Temperature rise at which a layer between its screws takes up its clearance, and at which it buckles. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Temperature rise at which a layer between its screws takes up its clearance, and at which it buckles. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_critical_rise_batch(const struct CoamingCriticalRise *input,
                                      const struct CoamingBatch *batch,
                                      uint64_t *caveats,
                                      struct CoamingFault *fault);
 
-/**
- * Dew point of the air in a bay, and how far a face stays above it.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Dew point of the air in a bay, and how far a face stays above it.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_dew_point(const struct CoamingDewPoint *input,
                            struct CoamingDewPointOutcome *outcome,
                            struct CoamingFault *fault);
 
-/**
- * Dew point of the air in a bay, and how far a face stays above it. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Dew point of the air in a bay, and how far a face stays above it. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_dew_point_batch(const struct CoamingDewPoint *input,
                                  const struct CoamingBatch *batch,
                                  uint64_t *caveats,
                                  struct CoamingFault *fault);
 
-/**
- * Thickness that a flexible bond line needs so that growth shears its end no more than allowed.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Thickness that a flexible bond line needs so that growth shears its end no more than allowed.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_flexible_bond_line(const struct CoamingFlexibleBondLine *input,
                                     struct CoamingFlexibleBondLineOutcome *outcome,
                                     struct CoamingFault *fault);
 
-/**
- * Thickness that a flexible bond line needs so that growth shears its end no more than allowed. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Thickness that a flexible bond line needs so that growth shears its end no more than allowed. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_flexible_bond_line_batch(const struct CoamingFlexibleBondLine *input,
                                           const struct CoamingBatch *batch,
                                           uint64_t *caveats,
                                           struct CoamingFault *fault);
 
-/**
- * Whether a clamped layer slides under its screws when it grows, or is locked by friction.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Whether a clamped layer slides under its screws when it grows, or is locked by friction.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_joint_slip(const struct CoamingJointSlip *input,
                             struct CoamingJointSlipOutcome *outcome,
                             struct CoamingFault *fault);
 
-/**
- * Whether a clamped layer slides under its screws when it grows, or is locked by friction. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Whether a clamped layer slides under its screws when it grows, or is locked by friction. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_joint_slip_batch(const struct CoamingJointSlip *input,
                                   const struct CoamingBatch *batch,
                                   uint64_t *caveats,
                                   struct CoamingFault *fault);
 
-/**
- * Shear stress at the ends of a bonded single lap under load, by differential strain.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Shear stress at the ends of a bonded single lap under load, by differential strain.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_lap_shear(const struct CoamingLapShear *input,
                            struct CoamingLapShearOutcome *outcome,
                            struct CoamingFault *fault);
 
-/**
- * Shear stress at the ends of a bonded single lap under load, by differential strain. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Shear stress at the ends of a bonded single lap under load, by differential strain. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_lap_shear_batch(const struct CoamingLapShear *input,
                                  const struct CoamingBatch *batch,
                                  uint64_t *caveats,
                                  struct CoamingFault *fault);
 
-/**
- * Stress and force in a layer whose growth is held beyond its clearance, and its bearing on the screws.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Stress and force in a layer whose growth is held beyond its clearance, and its bearing on the screws.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_restrained_growth(const struct CoamingRestrainedGrowth *input,
                                    struct CoamingRestrainedGrowthOutcome *outcome,
                                    struct CoamingFault *fault);
 
-/**
- * Stress and force in a layer whose growth is held beyond its clearance, and its bearing on the screws. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Stress and force in a layer whose growth is held beyond its clearance, and its bearing on the screws. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_restrained_growth_batch(const struct CoamingRestrainedGrowth *input,
                                          const struct CoamingBatch *batch,
                                          uint64_t *caveats,
                                          struct CoamingFault *fault);
 
-/**
- * Width of a sealant joint from its movement and the movement class of the sealant.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Width of a sealant joint from its movement and the movement class of the sealant.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_sealant_joint(const struct CoamingSealantJoint *input,
                                struct CoamingSealantJointOutcome *outcome,
                                struct CoamingFault *fault);
 
-/**
- * Width of a sealant joint from its movement and the movement class of the sealant. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Width of a sealant joint from its movement and the movement class of the sealant. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_sealant_joint_batch(const struct CoamingSealantJoint *input,
                                      const struct CoamingBatch *batch,
                                      uint64_t *caveats,
                                      struct CoamingFault *fault);
 
-/**
- * Play of a layer under its shoulder bushes, at the extremes of tolerance, temperature and moisture.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Play of a layer under its shoulder bushes, at the extremes of tolerance, temperature and moisture.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_shoulder_bush(const struct CoamingShoulderBush *input,
                                struct CoamingShoulderBushOutcome *outcome,
                                struct CoamingFault *fault);
 
-/**
- * Play of a layer under its shoulder bushes, at the extremes of tolerance, temperature and moisture. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Play of a layer under its shoulder bushes, at the extremes of tolerance, temperature and moisture. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_shoulder_bush_batch(const struct CoamingShoulderBush *input,
                                      const struct CoamingBatch *batch,
                                      uint64_t *caveats,
                                      struct CoamingFault *fault);
 
-/**
- * Temperature of a face that is touched against the burn threshold for longer contact.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Temperature of a face that is touched against the burn threshold for longer contact.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_touch_temperature(const struct CoamingTouchTemperature *input,
                                    struct CoamingTouchTemperatureOutcome *outcome,
                                    struct CoamingFault *fault);
 
-/**
- * Temperature of a face that is touched against the burn threshold for longer contact. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Temperature of a face that is touched against the burn threshold for longer contact. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_touch_temperature_batch(const struct CoamingTouchTemperature *input,
                                          const struct CoamingBatch *batch,
                                          uint64_t *caveats,
                                          struct CoamingFault *fault);
 
-/**
- * Bow and stresses of two layers bonded together that grow differently.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Bow and stresses of two layers bonded together that grow differently.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_two_layer_bow(const struct CoamingTwoLayerBow *input,
                                struct CoamingTwoLayerBowOutcome *outcome,
                                struct CoamingFault *fault);
 
-/**
- * Bow and stresses of two layers bonded together that grow differently. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Bow and stresses of two layers bonded together that grow differently. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_two_layer_bow_batch(const struct CoamingTwoLayerBow *input,
                                      const struct CoamingBatch *batch,
                                      uint64_t *caveats,
                                      struct CoamingFault *fault);
 
-/**
- * How much of a lapped pane's edge stays behind its frame when it shrinks, bows and shifts.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// How much of a lapped pane's edge stays behind its frame when it shrinks, bows and shifts.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_pane_engagement(const struct CoamingPaneEngagement *input,
                                  struct CoamingPaneEngagementOutcome *outcome,
                                  struct CoamingFault *fault);
 
-/**
- * How much of a lapped pane's edge stays behind its frame when it shrinks, bows and shifts. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// How much of a lapped pane's edge stays behind its frame when it shrinks, bows and shifts. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_pane_engagement_batch(const struct CoamingPaneEngagement *input,
                                        const struct CoamingBatch *batch,
                                        uint64_t *caveats,
                                        struct CoamingFault *fault);
 
-/**
- * Pressure and line force of a sponge gasket known by its ASTM D1056 grade alone: an estimate, as a band.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Pressure and line force of a sponge gasket known by its ASTM D1056 grade alone: an estimate, as a band.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_sponge_grade(const struct CoamingSpongeGrade *input,
                               struct CoamingSpongeGradeOutcome *outcome,
                               struct CoamingFault *fault);
 
-/**
- * Pressure and line force of a sponge gasket known by its ASTM D1056 grade alone: an estimate, as a band. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Pressure and line force of a sponge gasket known by its ASTM D1056 grade alone: an estimate, as a band. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_sponge_grade_batch(const struct CoamingSpongeGrade *input,
                                     const struct CoamingBatch *batch,
                                     uint64_t *caveats,
                                     struct CoamingFault *fault);
 
-/**
- * Squeeze and groove fill of a round cord or ring in a rectangular groove.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Squeeze and groove fill of a round cord or ring in a rectangular groove.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_cord_groove(const struct CoamingCordGroove *input,
                              struct CoamingCordGrooveOutcome *outcome,
                              struct CoamingFault *fault);
 
-/**
- * Squeeze and groove fill of a round cord or ring in a rectangular groove. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Squeeze and groove fill of a round cord or ring in a rectangular groove. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_cord_groove_batch(const struct CoamingCordGroove *input,
                                    const struct CoamingBatch *batch,
                                    uint64_t *caveats,
                                    struct CoamingFault *fault);
 
-/**
- * Height that a gasket comes back to after a time in its gap, and what it still presses and follows with.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Height that a gasket comes back to after a time in its gap, and what it still presses and follows with.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_gasket_set(const struct CoamingGasketSet *input,
                             struct CoamingGasketSetOutcome *outcome,
                             struct CoamingFault *fault);
 
-/**
- * Height that a gasket comes back to after a time in its gap, and what it still presses and follows with. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Height that a gasket comes back to after a time in its gap, and what it still presses and follows with. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_gasket_set_batch(const struct CoamingGasketSet *input,
                                   const struct CoamingBatch *batch,
                                   uint64_t *caveats,
                                   struct CoamingFault *fault);
 
-/**
- * Compression of a gasket between latches against that at the latches: an edge beam on an elastic
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Compression of a gasket between latches against that at the latches: an edge beam on an elastic
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_gasket_spacing(const struct CoamingGasketSpacing *input,
                                 struct CoamingGasketSpacingOutcome *outcome,
                                 struct CoamingFault *fault);
 
-/**
- * Compression of a gasket between latches against that at the latches: an edge beam on an elastic Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Compression of a gasket between latches against that at the latches: an edge beam on an elastic Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_gasket_spacing_batch(const struct CoamingGasketSpacing *input,
                                       const struct CoamingBatch *batch,
                                       uint64_t *caveats,
                                       struct CoamingFault *fault);
 
-/**
- * Length of a gasket strip laid as a rounded or mitred rectangle, its corners, and the place of its joint.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Length of a gasket strip laid as a rounded or mitred rectangle, its corners, and the place of its joint.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_gasket_strip(const struct CoamingGasketStrip *input,
                               struct CoamingGasketStripOutcome *outcome,
                               struct CoamingFault *fault);
 
-/**
- * Length of a gasket strip laid as a rounded or mitred rectangle, its corners, and the place of its joint. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Length of a gasket strip laid as a rounded or mitred rectangle, its corners, and the place of its joint. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_gasket_strip_batch(const struct CoamingGasketStrip *input,
                                     const struct CoamingBatch *batch,
                                     uint64_t *caveats,
                                     struct CoamingFault *fault);
 
-/**
- * Contact pressure left on a gasket under lifting pressure and inertia, against the pressure it must hold.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Contact pressure left on a gasket under lifting pressure and inertia, against the pressure it must hold.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_gasket_tightness(const struct CoamingGasketTightness *input,
                                   struct CoamingGasketTightnessOutcome *outcome,
                                   struct CoamingFault *fault);
 
-/**
- * Contact pressure left on a gasket under lifting pressure and inertia, against the pressure it must hold. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Contact pressure left on a gasket under lifting pressure and inertia, against the pressure it must hold. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_gasket_tightness_batch(const struct CoamingGasketTightness *input,
                                         const struct CoamingBatch *batch,
                                         uint64_t *caveats,
                                         struct CoamingFault *fault);
 
-/**
- * Compression of a solid rubber block between two plates.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Compression of a solid rubber block between two plates.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_rubber_block(const struct CoamingRubberBlock *input,
                               struct CoamingRubberBlockOutcome *outcome,
                               struct CoamingFault *fault);
 
-/**
- * Compression of a solid rubber block between two plates. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Compression of a solid rubber block between two plates. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_rubber_block_batch(const struct CoamingRubberBlock *input,
                                     const struct CoamingBatch *batch,
                                     uint64_t *caveats,
                                     struct CoamingFault *fault);
 
-/**
- * Compression of a long solid rubber strip: plane strain.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Compression of a long solid rubber strip: plane strain.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_rubber_strip(const struct CoamingRubberStrip *input,
                               struct CoamingRubberStripOutcome *outcome,
                               struct CoamingFault *fault);
 
-/**
- * Compression of a long solid rubber strip: plane strain. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Compression of a long solid rubber strip: plane strain. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_rubber_strip_batch(const struct CoamingRubberStrip *input,
                                     const struct CoamingBatch *batch,
                                     uint64_t *caveats,
                                     struct CoamingFault *fault);
 
-/**
- * Young's modulus of solid rubber from its Shore A hardness: an estimate.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Young's modulus of solid rubber from its Shore A hardness: an estimate.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_shore_modulus(const struct CoamingShoreModulus *input,
                                struct CoamingShoreModulusOutcome *outcome,
                                struct CoamingFault *fault);
 
-/**
- * Young's modulus of solid rubber from its Shore A hardness: an estimate. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Young's modulus of solid rubber from its Shore A hardness: an estimate. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_shore_modulus_batch(const struct CoamingShoreModulus *input,
                                      const struct CoamingBatch *batch,
                                      uint64_t *caveats,
                                      struct CoamingFault *fault);
 
-/**
- * Force on each latch of a closed lid, and on the hand that closes it.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Force on each latch of a closed lid, and on the hand that closes it.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_latch_force(const struct CoamingLatchForce *input,
                              struct CoamingLatchForceOutcome *outcome,
                              struct CoamingFault *fault);
 
-/**
- * Force on each latch of a closed lid, and on the hand that closes it. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Force on each latch of a closed lid, and on the hand that closes it. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_latch_force_batch(const struct CoamingLatchForce *input,
                                    const struct CoamingBatch *batch,
                                    uint64_t *caveats,
                                    struct CoamingFault *fault);
 
-/**
- * Contact left between lid and frame under acceleration, and the largest force on a latch.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Contact left between lid and frame under acceleration, and the largest force on a latch.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_latch_hold(const struct CoamingLatchHold *input,
                             struct CoamingLatchHoldOutcome *outcome,
                             struct CoamingFault *fault);
 
-/**
- * Contact left between lid and frame under acceleration, and the largest force on a latch. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Contact left between lid and frame under acceleration, and the largest force on a latch. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_latch_hold_batch(const struct CoamingLatchHold *input,
                                   const struct CoamingBatch *batch,
                                   uint64_t *caveats,
                                   struct CoamingFault *fault);
 
-/**
- * Travel that a latch needs to close a lid and to let it go, against the travel it has.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Travel that a latch needs to close a lid and to let it go, against the travel it has.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_latch_travel(const struct CoamingLatchTravel *input,
                               struct CoamingLatchTravelOutcome *outcome,
                               struct CoamingFault *fault);
 
-/**
- * Travel that a latch needs to close a lid and to let it go, against the travel it has. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Travel that a latch needs to close a lid and to let it go, against the travel it has. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_latch_travel_batch(const struct CoamingLatchTravel *input,
                                     const struct CoamingBatch *batch,
                                     uint64_t *caveats,
                                     struct CoamingFault *fault);
 
-/**
- * Force on the remaining latches when one is open or broken.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Force on the remaining latches when one is open or broken.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_latch_missing(const struct CoamingLatchMissing *input,
                                struct CoamingLatchMissingOutcome *outcome,
                                struct CoamingFault *fault);
 
-/**
- * Force on the remaining latches when one is open or broken. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Force on the remaining latches when one is open or broken. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_latch_missing_batch(const struct CoamingLatchMissing *input,
                                      const struct CoamingBatch *batch,
                                      uint64_t *caveats,
                                      struct CoamingFault *fault);
 
-/**
- * Force in the tether of a lid that falls into it.
- *
- * Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to a value of its type.
- */
+/// Force in the tether of a lid that falls into it.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
 uint32_t coaming_lid_tether(const struct CoamingLidTether *input,
                             struct CoamingLidTetherOutcome *outcome,
                             struct CoamingFault *fault);
 
-/**
- * Force in the tether of a lid that falls into it. Many rows at once.
- *
- * `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
- * `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
- * rows; `caveats` and `fault` may be NULL.
- *
- * # Safety
- * Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
- */
+/// Force in the tether of a lid that falls into it. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
 uint32_t coaming_lid_tether_batch(const struct CoamingLidTether *input,
                                   const struct CoamingBatch *batch,
                                   uint64_t *caveats,

@@ -541,7 +541,7 @@ impl Outcome<<gasket::GasketSet as Calculation>::Outcome> for CoamingGasketSetOu
             set_of_deflection: outcome.set_of_deflection,
             set_of_thickness: outcome.set_of_thickness,
             has_follow_ratio: u8::from(outcome.follow_ratio.is_some()),
-            follow_ratio: outcome.follow_ratio.unwrap_or(0.0),
+            follow_ratio: outcome.follow_ratio.unwrap_or_default(),
             caveats: caveats.bits(),
         }
     }
@@ -858,7 +858,7 @@ impl Outcome<<gasket::GasketStrip as Calculation>::Outcome> for CoamingGasketStr
             short_piece_m: outcome.short_piece.map_or(0.0, |value| value.value),
             longest_straight_m: outcome.longest_straight.value,
             has_corner_stretch: u8::from(outcome.corner_stretch.is_some()),
-            corner_stretch: outcome.corner_stretch.unwrap_or(0.0),
+            corner_stretch: outcome.corner_stretch.unwrap_or_default(),
             has_corner_bends: u8::from(outcome.corner_bends.is_some()),
             corner_bends: outcome.corner_bends.map_or(0, u8::from),
             caveats: caveats.bits(),
@@ -988,7 +988,7 @@ impl Outcome<<gasket::GasketTightness as Calculation>::Outcome> for CoamingGaske
             residual_line_force_n_per_m: outcome.residual_line_force.value,
             contact_pressure_pa: outcome.contact_pressure.value,
             has_contact_ratio: u8::from(outcome.contact_ratio.is_some()),
-            contact_ratio: outcome.contact_ratio.unwrap_or(0.0),
+            contact_ratio: outcome.contact_ratio.unwrap_or_default(),
             caveats: caveats.bits(),
         }
     }

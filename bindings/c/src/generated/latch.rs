@@ -159,7 +159,7 @@ impl Outcome<<latch::LatchForce as Calculation>::Outcome> for CoamingLatchForceO
             hand_force_n: outcome.hand_force.value,
             hand_force_ratio: outcome.hand_force_ratio,
             has_working_load_ratio: u8::from(outcome.working_load_ratio.is_some()),
-            working_load_ratio: outcome.working_load_ratio.unwrap_or(0.0),
+            working_load_ratio: outcome.working_load_ratio.unwrap_or_default(),
             caveats: caveats.bits(),
         }
     }
@@ -285,10 +285,10 @@ impl Outcome<<latch::LatchHold as Calculation>::Outcome> for CoamingLatchHoldOut
             closing_force_n: outcome.closing_force.value,
             residual_contact_n: outcome.residual_contact.value,
             has_residual_share: u8::from(outcome.residual_share.is_some()),
-            residual_share: outcome.residual_share.unwrap_or(0.0),
+            residual_share: outcome.residual_share.unwrap_or_default(),
             largest_latch_force_n: outcome.largest_latch_force.value,
             has_working_load_ratio: u8::from(outcome.working_load_ratio.is_some()),
-            working_load_ratio: outcome.working_load_ratio.unwrap_or(0.0),
+            working_load_ratio: outcome.working_load_ratio.unwrap_or_default(),
             caveats: caveats.bits(),
         }
     }
@@ -517,7 +517,7 @@ impl Outcome<<latch::LatchMissing as Calculation>::Outcome> for CoamingLatchMiss
             neighbour_share_n: outcome.neighbour_share.value,
             largest_latch_force_n: outcome.largest_latch_force.value,
             has_working_load_ratio: u8::from(outcome.working_load_ratio.is_some()),
-            working_load_ratio: outcome.working_load_ratio.unwrap_or(0.0),
+            working_load_ratio: outcome.working_load_ratio.unwrap_or_default(),
             caveats: caveats.bits(),
         }
     }
@@ -632,7 +632,7 @@ impl Outcome<<latch::LidTether as Calculation>::Outcome> for CoamingLidTetherOut
             largest_stretch_m: outcome.largest_stretch.value,
             energy_n_m: outcome.energy.value,
             has_working_load_ratio: u8::from(outcome.working_load_ratio.is_some()),
-            working_load_ratio: outcome.working_load_ratio.unwrap_or(0.0),
+            working_load_ratio: outcome.working_load_ratio.unwrap_or_default(),
             caveats: caveats.bits(),
         }
     }

@@ -1433,7 +1433,7 @@ impl Outcome<<plate::HeatedPlateBuckling as Calculation>::Outcome> for CoamingHe
             critical_stress_pa: outcome.critical_stress.value,
             critical_temperature_rise_k: outcome.critical_temperature_rise.value,
             has_margin: u8::from(outcome.margin.is_some()),
-            margin: outcome.margin.unwrap_or(0.0),
+            margin: outcome.margin.unwrap_or_default(),
             caveats: caveats.bits(),
         }
     }
@@ -1547,7 +1547,7 @@ impl Outcome<<plate::CreepDeflection as Calculation>::Outcome> for CoamingCreepD
             creep_modulus_pa: outcome.creep_modulus.value,
             creep_strain: outcome.creep_strain,
             has_margin: u8::from(outcome.margin.is_some()),
-            margin: outcome.margin.unwrap_or(0.0),
+            margin: outcome.margin.unwrap_or_default(),
             caveats: caveats.bits(),
         }
     }

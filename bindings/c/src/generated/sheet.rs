@@ -463,7 +463,7 @@ pub const COAMING_PLACE_AIR_BEND_FLANGE_FACTOR: u32 = 9;
 /// # Source
 ///
 /// Common practice for all three factors and for the rule; radius, flange and force checked against a press-tool maker's
-/// air-bending force chart [B026–B028, B030–B034]; the form k Rm L t² / W is Kalpakjian and Schmid's [B035].
+/// air-bending force chart (B026–B028, B030–B034); the form k Rm L t² / W is Kalpakjian and Schmid's (B035).
 #[derive(Debug, Clone, Copy)]
 #[repr(C)]
 pub struct CoamingAirBend {
@@ -1044,7 +1044,7 @@ pub const COAMING_PLACE_SMALLEST_RADIUS_BY_DESIGN_MANUAL_THICKNESS: u32 = 1;
 /// # Source
 ///
 /// Aluminum Association, Aluminum Design Manual, January 2005, part VII, table 3-1, p. VII-78: second-hand, from public
-/// copies; 5052-H32, 6061-T4 and 6061-T6 are [B011–B013].
+/// copies; 5052-H32, 6061-T4 and 6061-T6 are (B011–B013).
 #[derive(Debug, Clone, Copy)]
 #[repr(C)]
 pub struct CoamingSmallestRadiusByDesignManual {
@@ -1115,7 +1115,7 @@ pub const COAMING_PLACE_RECOMMENDED_RADIUS_BY_ADVISORY_CIRCULAR_THICKNESS: u32 =
 /// # Source
 ///
 /// FAA AC 43.13-1B, 1998, change 1, table 4-6, recommended radii for 90° bends in aluminium alloys: unverified. Its row for
-/// 2024-T3 takes in the one value of another chart, 0.16 in for 0.040 in [B006].
+/// 2024-T3 takes in the one value of another chart, 0.16 in for 0.040 in (B006).
 #[derive(Debug, Clone, Copy)]
 #[repr(C)]
 pub struct CoamingRecommendedRadiusByAdvisoryCircular {
@@ -1705,7 +1705,7 @@ pub const COAMING_PLACE_RELIEF_HOLE_THICKNESS: u32 = 0;
 ///
 /// # Source
 ///
-/// FAA-H-8083-31A, vol. 1, ch. 4, folding a box [B014].
+/// FAA-H-8083-31A, vol. 1, ch. 4, folding a box (B014).
 #[derive(Debug, Clone, Copy)]
 #[repr(C)]
 pub struct CoamingReliefHole {

@@ -1540,9 +1540,9 @@ impl Outcome<<thermal::SealantJoint as Calculation>::Outcome> for CoamingSealant
             compression: outcome.compression,
             needed_width_m: outcome.needed_width.value,
             has_stretch: u8::from(outcome.stretch.is_some()),
-            stretch: outcome.stretch.unwrap_or(0.0),
+            stretch: outcome.stretch.unwrap_or_default(),
             has_squeeze: u8::from(outcome.squeeze.is_some()),
-            squeeze: outcome.squeeze.unwrap_or(0.0),
+            squeeze: outcome.squeeze.unwrap_or_default(),
             caveats: caveats.bits(),
         }
     }

@@ -27,11 +27,11 @@ use crate::prelude::*;
 /// # Source
 ///
 /// Common practice for all three factors and for the rule; radius, flange and force checked against a press-tool maker's
-/// air-bending force chart [B026–B028, B030–B034]; the form k Rm L t² / W is Kalpakjian and Schmid's [B035].
+/// air-bending force chart (B026–B028, B030–B034); the form k Rm L t² / W is Kalpakjian and Schmid's (B035).
 ///
 /// # Example
 ///
-/// The chart's row for V = 8 mm: radius 1.3 mm, flange 5.5 mm, 80 kN/m for 1 mm of mild steel [B026, B030].
+/// The chart's row for V = 8 mm: radius 1.3 mm, flange 5.5 mm, 80 kN/m for 1 mm of mild steel (B026, B030).
 ///
 /// ```
 /// use coaming::prelude::*;

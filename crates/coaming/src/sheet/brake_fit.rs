@@ -33,7 +33,7 @@ use crate::prelude::*;
 ///
 /// # Example
 ///
-/// 2 mm mild steel, 1 m long over V = 16 mm needs 149.6 kN with k = 1.33 [B035]: 37.4 % of 400 kN.
+/// 2 mm mild steel, 1 m long over V = 16 mm needs 149.6 kN with k = 1.33 (B035): 37.4 % of 400 kN.
 ///
 /// ```
 /// use coaming::prelude::*;

@@ -30,7 +30,7 @@ use crate::prelude::*;
 /// # Example
 ///
 /// The handbook's bend: flats of 0.8 and 1.6 in with an allowance of 0.2791 in, R 0.16 in, T 0.04 in, has its neutral
-/// axis at 0.4467 T within the rounding of the printed formula [B004]; so a strip of 2.6791 in must have legs of 1.000 and 1.800 in.
+/// axis at 0.4467 T within the rounding of the printed formula (B004); so a strip of 2.6791 in must have legs of 1.000 and 1.800 in.
 ///
 /// ```
 /// use coaming::prelude::*;

@@ -25,7 +25,7 @@ use crate::prelude::*;
 ///
 /// # Example
 ///
-/// Back from Kalpakjian and Schmid's 0.531 in to the 0.5 in under the tool [B024, from memory].
+/// Back from Kalpakjian and Schmid's 0.531 in to the 0.5 in under the tool (B024, from memory).
 ///
 /// ```
 /// use coaming::prelude::*;

@@ -64,11 +64,11 @@ pub struct ProfileBend {
 ///
 /// # Source
 ///
-/// Geometry. Worked example: FAA-H-8083-31A, ch. 4, U-channel layout [B001–B005]. Lengths to tangent planes past 90°: DIN 6935.
+/// Geometry. Worked example: FAA-H-8083-31A, ch. 4, U-channel layout (B001–B005). Lengths to tangent planes past 90°: DIN 6935.
 ///
 /// # Example
 ///
-/// The handbook's U-channel: R 0.16 in, T 0.04 in, outside 1.00 × 2.00 × 1.00 in, developed width 3.758 in [B005].
+/// The handbook's U-channel: R 0.16 in, T 0.04 in, outside 1.00 × 2.00 × 1.00 in, developed width 3.758 in (B005).
 ///
 /// ```
 /// use coaming::prelude::*;

@@ -59,11 +59,11 @@ impl AdvisoryCircularTemper {
 /// # Source
 ///
 /// FAA AC 43.13-1B, 1998, change 1, table 4-6, recommended radii for 90° bends in aluminium alloys: unverified. Its row for
-/// 2024-T3 takes in the one value of another chart, 0.16 in for 0.040 in [B006].
+/// 2024-T3 takes in the one value of another chart, 0.16 in for 0.040 in (B006).
 ///
 /// # Example
 ///
-/// 2024-T3 of 0.040 in: another chart's 0.16 in [B006] lies in the band.
+/// 2024-T3 of 0.040 in: another chart's 0.16 in (B006) lies in the band.
 ///
 /// ```
 /// use coaming::prelude::*;

@@ -15,11 +15,11 @@ use crate::prelude::*;
 ///
 /// # Source
 ///
-/// FAA-H-8083-31A, vol. 1, ch. 4, folding a box [B014].
+/// FAA-H-8083-31A, vol. 1, ch. 4, folding a box (B014).
 ///
 /// # Example
 ///
-/// Sheet of 0.064 in: 0.125 in [B014].
+/// Sheet of 0.064 in: 0.125 in (B014).
 ///
 /// ```
 /// use coaming::prelude::*;

@@ -68,11 +68,11 @@ impl AluminumDesignManualTemper {
 /// # Source
 ///
 /// Aluminum Association, Aluminum Design Manual, January 2005, part VII, table 3-1, p. VII-78: second-hand, from public
-/// copies; 5052-H32, 6061-T4 and 6061-T6 are [B011–B013].
+/// copies; 5052-H32, 6061-T4 and 6061-T6 are (B011–B013).
 ///
 /// # Example
 ///
-/// 5052-H32 of 1/8 in takes 1.5 t [B011].
+/// 5052-H32 of 1/8 in takes 1.5 t (B011).
 ///
 /// ```
 /// use coaming::prelude::*;

@@ -26,7 +26,7 @@ use crate::prelude::*;
 /// # Example
 ///
 /// Kalpakjian and Schmid's example, from memory: 0.5 in under the tool, 0.0359 in thick, 40 000 psi, 29 × 10⁶ psi gives a ratio of
-/// 0.942 and a radius of 0.531 in [B023, B024].
+/// 0.942 and a radius of 0.531 in (B023, B024).
 ///
 /// ```
 /// use coaming::prelude::*;

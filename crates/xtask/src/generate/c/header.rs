@@ -44,7 +44,7 @@ fn config(modules: &[Module]) -> Config {
         no_includes: true,
         sys_includes: vec!["stddef.h".to_owned(), "stdint.h".to_owned()],
         documentation: true,
-        documentation_style: DocumentationStyle::Doxy,
+        documentation_style: DocumentationStyle::Cxx,
         usize_is_size_t: true,
         line_length: 110,
         header: Some(format!("{}\n#ifndef COAMING_H\n#define COAMING_H\n", opening())),

@@ -124,7 +124,7 @@ impl Module {
             from_boundary.join(", ")
         );
         for (used, import) in [
-            ("Choice::number(", "use calculations::declaration::Choice;\n"),
+            ("Choice::number", "use calculations::declaration::Choice;\n"),
             ("si(", "use calculations::quantity::si;\n"),
         ] {
             if body.contains(used) {

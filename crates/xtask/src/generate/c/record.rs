@@ -2,7 +2,7 @@
 
 use coaming::declaration::{Field, Kind, Record};
 
-use super::member::{Type, members, plain, type_of};
+use super::member::{members, plain};
 use super::{layout, names};
 
 /// The struct of a record with the constants of its places.
@@ -64,13 +64,11 @@ pub(super) fn to_c(field: &'static Field) -> String {
     match names::has(field) {
         None => format!("{member}: {},\n", value_to_c(kind, &format!("outcome.{name}"))),
         Some(has) => {
-            let zero = if type_of(&field.kind) == Type::Double { "0.0" } else { "0" };
-            let value = value_to_c(kind, "value");
-            let value = match value.as_str() {
-                "value" => format!("outcome.{name}.unwrap_or({zero})"),
-                "u8::from(value)" => format!("outcome.{name}.map_or({zero}, u8::from)"),
-                "Choice::number(value)" => format!("outcome.{name}.map_or({zero}, Choice::number)"),
-                _ => format!("outcome.{name}.map_or({zero}, |value| {value})"),
+            let value = match kind {
+                Kind::Quantity(_) => format!("outcome.{name}.map_or(0.0, |value| value.value)"),
+                Kind::Flag => format!("outcome.{name}.map_or(0, u8::from)"),
+                Kind::Choice(_) => format!("outcome.{name}.map_or(0, Choice::number)"),
+                _ => format!("outcome.{name}.unwrap_or_default()"),
             };
             format!("{has}: u8::from(outcome.{name}.is_some()),\n{member}: {value},\n")
         }
