@@ -1,26 +1,44 @@
 //! Warmth and damp: how hot each layer gets, dew, and the pressure of a closed bay.
 
+use coaming::material::{Material, MaterialKind};
 use coaming::prelude::*;
 use coaming::thermal::{BayPressure, DewPoint, LayerTemperatures, LayerTemperaturesOutcome, ThermalLayer};
 
-use super::{Check, Subject, layers_that, name, whole};
+use super::{Check, Subject, name, whole};
 use crate::amount::Measure;
-use crate::demand::{Bound, Demand, Finding, Need, NotChecked, Origin, Ruling};
-use crate::document::{Ambient, Bay, LayerRole, LoadKind};
+use crate::demand::{Demand, Need, NotChecked, Origin, Ruling};
+use crate::document::{Ambient, Bay, Layer, LayerRole, LoadKind};
 use crate::prepared::Prepared;
 use crate::worksheet::Worksheet;
 
 /// The checks of warmth and damp.
 pub(super) const CHECKS: &[Check] = &[
     Check {
+        key: "layer_temperature",
+        title: "Layer against its service temperature",
+        case: Some(LoadKind::Hot),
+        subjects: can_soften,
+        demand: layer_temperature,
+    },
+    Check {
         key: "skin_temperature",
-        title: "Skin against its service temperature",
+        title: "Skin in the sun against its service temperature",
         case: Some(LoadKind::Sun),
-        subjects: |prepared| layers_that(prepared, |layer| layer.role == LayerRole::Skin),
+        subjects: |prepared| {
+            let skin = |subject: &Subject| {
+                let layer = subject.first().and_then(|name| prepared.layer(name).ok());
+                layer.is_some_and(|layer| layer.role == LayerRole::Skin)
+            };
+            can_soften(prepared).into_iter().filter(skin).collect()
+        },
         demand: |prepared, subject| {
             let layer = prepared.layer(name(subject, 0)?)?;
             let material = prepared.material_of(layer)?;
-            in_the_sun(prepared, &material)
+            let mut sheet = Worksheet::new();
+            let outcome = sunlit(prepared, &mut sheet)?;
+            let warmest = outcome.outer_face_temperature.value.max(outcome.inner_face_temperature.value);
+            sheet.at("warmest face of the skin in the sun");
+            against_service(prepared, sheet, &material, warmest)
         },
     },
     Check {
@@ -30,7 +48,12 @@ pub(super) const CHECKS: &[Check] = &[
         subjects: whole,
         demand: |prepared, _| {
             let backing = prepared.seal()?.backing.need(|| "seal.backing".to_owned())?;
-            in_the_sun(prepared, &prepared.material(&backing, "seal.backing")?)
+            let material = prepared.material(&backing, "seal.backing")?;
+            let mut sheet = Worksheet::new();
+            let outcome = sunlit(prepared, &mut sheet)?;
+            let warmest = outcome.outer_face_temperature.value.max(outcome.inner_face_temperature.value);
+            sheet.at("warmest face of the skin in the sun");
+            against_service(prepared, sheet, &material, warmest)
         },
     },
     Check {
@@ -115,22 +138,38 @@ fn sunlit(prepared: &Prepared<'_>, sheet: &mut Worksheet) -> Result<LayerTempera
     Ok(outcome)
 }
 
-/// The warmest face of the skin against what a material stands for good, compared as temperatures above 0 degC.
-fn in_the_sun(prepared: &Prepared<'_>, material: &coaming::material::Material) -> Result<Demand, NotChecked> {
+/// The layers that warmth can soften: every one but metal, and those whose material is not known.
+fn can_soften(prepared: &Prepared<'_>) -> Vec<Subject> {
+    let soft = |layer: &&Layer| {
+        prepared.material_of(layer).map_or(true, |material| material.kind != MaterialKind::Metal)
+    };
+    prepared.cover.layers.iter().filter(soft).map(|layer| vec![layer.name.clone()]).collect()
+}
+
+fn layer_temperature(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecked> {
+    let layer = prepared.layer(name(subject, 0)?)?;
+    let material = prepared.material_of(layer)?;
     let mut sheet = Worksheet::new();
+    let temperature = prepared.temperature(LoadKind::Hot, &layer.name)?;
+    sheet.note("temperature of the layer", temperature.value, Measure::TEMPERATURE);
+    against_service(prepared, sheet, &material, temperature.value)
+}
+
+/// A temperature against what a material stands for good. A ratio of absolute temperatures says nothing: finding and
+/// limit are rises above the temperature at assembly.
+fn against_service(
+    prepared: &Prepared<'_>,
+    mut sheet: Worksheet,
+    material: &Material,
+    warmest: f64,
+) -> Result<Demand, NotChecked> {
     let limit = sheet.property(material, "service_temperature", &material.service_temperature)?;
-    let outcome = sunlit(prepared, &mut sheet)?;
-    let warmest = outcome.outer_face_temperature.value.max(outcome.inner_face_temperature.value);
-    sheet.at("warmest face of the skin in the sun");
-    sheet.advise("layers", "a lighter colour, shade, or a material that stands more");
-    // A ratio of absolute temperatures says nothing: the margin is that of the rise above assembly.
     let from = prepared.assembled_at()?.value;
     sheet.note("temperature at assembly", from, Measure::TEMPERATURE);
-    let bound = Bound::AtMost { limit: limit.value - from, marginal_above: None };
-    let rise = warmest - from;
-    let finding = Finding::Number { low: rise, high: rise, measure: Measure::DIFFERENCE, bound };
     sheet.say("Finding and limit are rises above the temperature at assembly.");
-    Ok(sheet.finish(finding, Origin::Design(format!("materials.{}.service_temperature", material.key))))
+    sheet.advise("layers", "a lighter colour, shade, or a material that stands more");
+    let origin = Origin::Design(format!("materials.{}.service_temperature", material.key));
+    Ok(sheet.at_most(warmest - from, Measure::DIFFERENCE, limit.value - from, origin))
 }
 
 fn closed_bay(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
