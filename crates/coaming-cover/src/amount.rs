@@ -48,7 +48,7 @@ impl Measure {
         }
     }
 
-    /// A band of this measure, for people: `43–66 Hz` written with a plain hyphen, or one value where both are equal.
+    /// A band of this measure, for people, as in `43 to 66 Hz`; one value where both ends read alike.
     pub fn shown_band(self, low: f64, high: f64, system: System) -> String {
         let (first, last) = (self.shown(low, system), self.shown(high, system));
         if first == last {
@@ -89,5 +89,65 @@ impl Amount {
     /// For people.
     pub fn shown(self, system: System) -> String {
         self.measure.shown(self.si, system)
+    }
+}
+
+/// Words with amounts in them, each where a `{}` stands, so that every unit system reads them in its own units.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Phrase {
+    template: String,
+    amounts: Vec<Amount>,
+}
+
+impl Phrase {
+    /// Words with amounts.
+    pub fn with(template: impl Into<String>, amounts: impl Into<Vec<Amount>>) -> Self {
+        Self { template: template.into(), amounts: amounts.into() }
+    }
+
+    /// For people. Amounts beyond the last `{}` are left out.
+    pub fn shown(&self, system: System) -> String {
+        let mut words = String::new();
+        let mut amounts = self.amounts.iter();
+        let mut pieces = self.template.split("{}");
+        words.push_str(pieces.next().unwrap_or(""));
+        for piece in pieces {
+            words.push_str(&amounts.next().map_or_else(String::new, |amount| amount.shown(system)));
+            words.push_str(piece);
+        }
+        words
+    }
+}
+
+impl From<&str> for Phrase {
+    fn from(words: &str) -> Self {
+        Self::with(words, [])
+    }
+}
+
+impl From<String> for Phrase {
+    fn from(words: String) -> Self {
+        Self::with(words, [])
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_phrase_speaks_in_every_unit_system() {
+        let length = Amount::of(mm(25.4));
+        let phrase = Phrase::with("bottoms by {}, nominal {}", [length, length]);
+        assert_eq!(phrase.shown(System::Shop), "bottoms by 25.4 mm, nominal 25.4 mm");
+        assert_eq!(phrase.shown(System::Inch), "bottoms by 1 in, nominal 1 in");
+        assert_eq!(Phrase::with("{} and {}", [length]).shown(System::Shop), "25.4 mm and ");
+    }
+
+    #[test]
+    fn a_band_names_its_unit_once() {
+        assert_eq!(Measure::FREQUENCY.shown_band(43.0, 66.0, System::Shop), "43 to 66 Hz");
+        assert_eq!(Measure::FREQUENCY.shown_band(43.0, 43.0, System::Shop), "43 Hz");
+        assert_eq!(Measure::Percent.shown_band(0.2, 0.35, System::Shop), "20 to 35 %");
     }
 }

@@ -3,7 +3,7 @@
 
 use coaming::prelude::*;
 
-use crate::amount::{Amount, Measure};
+use crate::amount::{Amount, Measure, Phrase};
 use crate::limits::LimitOrigin;
 
 /// Where a limit comes from.
@@ -89,7 +89,7 @@ pub enum Finding {
     /// A rule.
     Rule {
         /// What was found.
-        finds: String,
+        finds: Phrase,
         /// What is needed.
         needs: String,
         /// Whether it holds.
@@ -126,7 +126,7 @@ pub struct Demand {
     /// True where a dimension was not confirmed against its standard: the row does no better than `needs test`.
     pub unverified: bool,
     /// Where on the cover, or against what.
-    pub place: Option<String>,
+    pub place: Option<Phrase>,
     /// Further words for the long story.
     pub notes: Vec<String>,
     /// What would cure it.

@@ -4,7 +4,7 @@
 use coaming::material::{Basis, Figure, Material};
 use coaming::prelude::*;
 
-use crate::amount::{Amount, Measure};
+use crate::amount::{Amount, Measure, Phrase};
 use crate::demand::{Bound, Cure, Demand, Finding, Input, InputValue, NotChecked, Origin, Ruling};
 use crate::limits::LimitOrigin;
 use crate::prepared::property;
@@ -17,7 +17,7 @@ pub(crate) struct Worksheet {
     caveats: Caveats,
     weak: Vec<String>,
     unverified: bool,
-    place: Option<String>,
+    place: Option<Phrase>,
     notes: Vec<String>,
     cure: Option<Cure>,
 }
@@ -136,7 +136,7 @@ impl Worksheet {
     }
 
     /// Says where on the cover, or against what.
-    pub(crate) fn at(&mut self, place: impl Into<String>) {
+    pub(crate) fn at(&mut self, place: impl Into<Phrase>) {
         self.place = Some(place.into());
     }
 
@@ -185,7 +185,7 @@ impl Worksheet {
     /// The demand: a rule.
     pub(crate) fn rule(
         self,
-        finds: impl Into<String>,
+        finds: impl Into<Phrase>,
         needs: impl Into<String>,
         ruling: Ruling,
         origin: Origin,

@@ -6,7 +6,7 @@ use coaming::thermal::BondEndShear;
 
 use super::movement::growth;
 use super::{Check, Subject, name};
-use crate::amount::Measure;
+use crate::amount::{Amount, Measure, Phrase};
 use crate::demand::{Demand, Need, NotChecked, Origin, Ruling};
 use crate::document::{Bond, LoadKind};
 use crate::prepared::Prepared;
@@ -90,10 +90,12 @@ fn shear(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecke
     let strain = outcome.end_shear_strain.abs();
     if rigid && strain <= limit {
         // A rigid bond line peels at its ends before it shears, and peel is not part of this row.
-        let finds = format!(
+        let finds = Phrase::with(
             "end shear strain {}, stress {}",
-            Measure::Percent.shown(strain, System::Shop),
-            Measure::STRESS.shown(outcome.end_shear_stress.value.abs(), System::Shop)
+            [
+                Amount { si: strain, measure: Measure::Percent },
+                Amount { si: outcome.end_shear_stress.value.abs(), measure: Measure::STRESS },
+            ],
         );
         return Ok(sheet.rule(
             finds,

@@ -9,7 +9,7 @@ use coaming::prelude::*;
 
 use super::movement::passed;
 use super::{Check, Subject, name};
-use crate::amount::{Amount, Measure};
+use crate::amount::{Amount, Measure, Phrase};
 use crate::demand::{Bound, Demand, Finding, Need, NotChecked, Origin, Ruling};
 use crate::document::{Passed, ScrewPattern};
 use crate::prepared::Prepared;
@@ -237,10 +237,10 @@ fn tip_clearance(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, N
     let (limit, origin) = practice(prepared.limits.tip_clearance());
     if clearance.value < 0.0 {
         let nominal = outcome.tip_clearance.map_or(0.0, |nominal| nominal.value);
-        sheet.at(format!(
+        let amount = |si: f64| Amount { si, measure: Measure::LENGTH };
+        sheet.at(Phrase::with(
             "bottoms by {}, nominal clearance {}",
-            Measure::LENGTH.shown(-clearance.value, System::Shop),
-            Measure::LENGTH.shown(nominal, System::Shop)
+            [amount(-clearance.value), amount(nominal)],
         ));
     }
     if clearance.value < limit {

@@ -5,7 +5,7 @@ use coaming::prelude::*;
 use coaming::thermal::{HoleMovement, HoleRole, LayerGrowth, ShoulderBush, ToleranceStack};
 
 use super::{Check, Subject, name};
-use crate::amount::{Amount, Measure};
+use crate::amount::{Amount, Measure, Phrase};
 use crate::demand::{Demand, Need, NotChecked, Origin};
 use crate::document::{Layer, LoadKind, Passed, ScrewPattern};
 use crate::prepared::Prepared;
@@ -176,10 +176,8 @@ fn movement(prepared: &Prepared<'_>, subject: &Subject, kind: LoadKind) -> Resul
     sheet.note("movement at the furthest screw", outcome.movement.value, Measure::LENGTH);
     let needed = outcome.movement.value + outcome.position_tolerance.value;
     let clearance = (hole.value - shank.value) / 2.0;
-    sheet.at(format!(
-        "furthest screw, {} from the origin",
-        Measure::LENGTH.shown(math::hypot(x, y), System::Shop)
-    ));
+    let furthest = Amount { si: math::hypot(x, y), measure: Measure::LENGTH };
+    sheet.at(Phrase::with("furthest screw, {} from the origin", [furthest]));
     if needed > clearance {
         let lever = format!("{path}.passes.{}.hole", layer.name);
         let to = outcome.smallest_hole_diameter;

@@ -4,7 +4,7 @@ use coaming::prelude::*;
 
 use super::flat::{Flat, flat};
 use super::{Check, Subject, layers_that, name};
-use crate::amount::{Amount, Measure};
+use crate::amount::{Amount, Measure, Phrase};
 use crate::demand::{Bound, Demand, Finding, NotChecked, Origin};
 use crate::document::{Bend, Layer};
 use crate::prepared::Prepared;
@@ -92,12 +92,10 @@ fn flat_pattern(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, No
     let off = off_width.max(off_height);
     let limit = general_tolerance(width.max(height))
         .ok_or_else(|| NotChecked::not_calculated("general tolerances above 2000 mm"))?;
-    sheet.at(format!(
+    let length = |si: f64| Amount { si, measure: Measure::LENGTH };
+    sheet.at(Phrase::with(
         "{} x {} drawn, {} x {} due",
-        Measure::LENGTH.shown(blank.width.value, System::Shop),
-        Measure::LENGTH.shown(blank.height.value, System::Shop),
-        Measure::LENGTH.shown(width, System::Shop),
-        Measure::LENGTH.shown(height, System::Shop)
+        [length(blank.width.value), length(blank.height.value), length(width), length(height)],
     ));
     sheet.say("Bend a test strip of the same sheet and take its K-factor before the blanks are cut.");
     let (lever, now, to) = if off_width >= off_height {
@@ -106,11 +104,10 @@ fn flat_pattern(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, No
         ("height", blank.height.value, height)
     };
     if off > limit {
-        let amount = |si| Amount { si, measure: Measure::LENGTH };
         let words = deduction.map_or_else(String::new, |bd| {
             format!("deduct {} for each bend", Measure::LENGTH.shown(bd, System::Shop))
         });
-        sheet.cure(format!("{path}.blank.{lever}"), amount(now), amount(to), words);
+        sheet.cure(format!("{path}.blank.{lever}"), length(now), length(to), words);
     }
     Ok(sheet.at_most(off, Measure::LENGTH, limit, Origin::Published(ISO_2768)))
 }

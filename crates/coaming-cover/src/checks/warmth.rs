@@ -5,7 +5,7 @@ use coaming::prelude::*;
 use coaming::thermal::{BayPressure, DewPoint, LayerTemperatures, LayerTemperaturesOutcome, ThermalLayer};
 
 use super::{Check, Subject, name, whole};
-use crate::amount::Measure;
+use crate::amount::{Amount, Measure, Phrase};
 use crate::demand::{Demand, Need, NotChecked, Origin, Ruling};
 use crate::document::{Ambient, Bay, Layer, LayerRole, LoadKind};
 use crate::prepared::Prepared;
@@ -200,10 +200,15 @@ fn closed_bay(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked
     sheet.note("lift on the lid", outcome.lift.value, Measure::FORCE);
     sheet.note("lift on each latch", outcome.latch_lift.value, Measure::FORCE);
     sheet.advise("service.bay.vented", "a breather, and weep holes at the low points");
-    let rise = Measure::PRESSURE.shown(outcome.pressure_rise.value, System::Shop);
-    let lift = Measure::FORCE.shown(outcome.lift.value, System::Shop);
+    let finds = Phrase::with(
+        "closed, it rises by {} and lifts the lid with {}",
+        [
+            Amount { si: outcome.pressure_rise.value, measure: Measure::PRESSURE },
+            Amount { si: outcome.lift.value, measure: Measure::FORCE },
+        ],
+    );
     let ruling = if outcome.pressure_rise.value > 0.0 { Ruling::Broken } else { Ruling::Holds };
-    Ok(sheet.rule(format!("closed, it rises by {rise} and lifts the lid with {lift}"), needs, ruling, rule))
+    Ok(sheet.rule(finds, needs, ruling, rule))
 }
 
 /// Humidity of the bay when it was closed.
@@ -236,7 +241,7 @@ fn dew(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
 fn touch(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
     let mut sheet = Worksheet::new();
     let outcome = sunlit(prepared, &mut sheet)?;
-    let face = Measure::TEMPERATURE.shown(outcome.outer_face_temperature.value, System::Shop);
+    let face = Amount { si: outcome.outer_face_temperature.value, measure: Measure::TEMPERATURE };
     let source = Source {
         title: "ISO 13732-1",
         edition: "2006",
@@ -246,7 +251,7 @@ fn touch(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
     sheet.advise("layers", "a lighter colour, shade, a label, or a handle that stays cool");
     let needs = "judged by ISO 13732-1 with material and contact time";
     Ok(sheet.rule(
-        format!("the outer face reaches {face}"),
+        Phrase::with("the outer face reaches {}", [face]),
         needs,
         Ruling::NeedsTest,
         Origin::Published(source),

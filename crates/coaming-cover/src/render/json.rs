@@ -106,7 +106,9 @@ fn demand_entries(demand: &Demand) -> Vec<(&'static str, Node)> {
             entries.extend(limits);
             entries
         }
-        Finding::Rule { finds, needs, .. } => vec![("finds", text(finds)), ("rule", text(needs))],
+        Finding::Rule { finds, needs, .. } => {
+            vec![("finds", text(finds.shown(System::Shop))), ("rule", text(needs))]
+        }
     };
     let input = |input: &crate::demand::Input| {
         let value = match &input.value {
@@ -120,7 +122,7 @@ fn demand_entries(demand: &Demand) -> Vec<(&'static str, Node)> {
         record(vec![("name", text(*name)), ("sources", sources)])
     };
     entries.extend([
-        ("place", demand.place.as_ref().map_or(Node::Absent, text)),
+        ("place", demand.place.as_ref().map_or(Node::Absent, |place| text(place.shown(System::Shop)))),
         ("limit_from", text(words::origin(demand))),
         ("calculations", Node::List(demand.calculations.iter().map(calculation).collect())),
         ("inputs", Node::List(demand.inputs.iter().map(input).collect())),

@@ -10,10 +10,10 @@ use crate::verdict::Verdict;
 pub(crate) fn finds(demand: &Demand, system: System) -> String {
     let found = match &demand.finding {
         Finding::Number { low, high, measure, .. } => measure.shown_band(*low, *high, system),
-        Finding::Rule { finds, .. } => finds.clone(),
+        Finding::Rule { finds, .. } => finds.shown(system),
     };
     match &demand.place {
-        Some(place) => format!("{found} ({place})"),
+        Some(place) => format!("{found} ({})", place.shown(system)),
         None => found,
     }
 }
