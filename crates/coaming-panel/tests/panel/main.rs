@@ -1,0 +1,8 @@
+//! Tests of the panel solver against independent theory, one file per subject.
+// Tests compute their expectations with the platform's functions and index freely.
+#![allow(clippy::disallowed_methods)]
+
+mod common;
+mod gasket;
+mod patch;
+mod plates;
