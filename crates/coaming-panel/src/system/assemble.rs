@@ -1,6 +1,6 @@
 //! Assembly of the stiffness and of the mass.
 
-use super::attach::{Attachments, BeamEdge, SpringEdge};
+use super::attach::{Attachments, BeamEdge};
 use super::freedoms::Freedoms;
 use super::level::Stacks;
 use super::symmetric::Symmetric;
@@ -12,7 +12,7 @@ use crate::element::triangle::Triangle;
 use crate::mesh::Mesh;
 use crate::model::prepare::Prepared;
 
-/// The stiffness of triangles, beams and elastic supports.
+/// The stiffness of triangles and beams. Rigid motions strain neither.
 pub(crate) fn assemble_stiffness(
     mesh: &Mesh,
     prepared: &Prepared,
@@ -32,15 +32,6 @@ pub(crate) fn assemble_stiffness(
     for beam in &attachments.beams {
         add_beam(&mut matrix, prepared, freedoms, beam);
     }
-    for spring in &attachments.springs {
-        add_dense(&mut matrix, freedoms, &freedoms.of_ends(spring.ends), &spring_matrix(spring));
-    }
-    for point in &attachments.point_springs {
-        matrix.add(freedoms.deflection(point.vertex), freedoms.deflection(point.vertex), point.deflection);
-        for d in freedoms.pair(freedoms.slopes(point.vertex)) {
-            matrix.add(d, d, point.turning);
-        }
-    }
     matrix
 }
 
@@ -54,15 +45,6 @@ pub(crate) fn add_dense<const N: usize>(
     let mut values: Vec<f64> = k.iter().flatten().copied().collect();
     freedoms.turn_matrix(list, &mut values);
     matrix.add_block(list, |i, j| values[i * N + j]);
-}
-
-fn spring_matrix(spring: &SpringEdge) -> [[f64; 6]; 6] {
-    let mut k = [[0.0; 6]; 6];
-    for (s, weight) in GAUSS_4 {
-        add_outer(&mut k, &spring.line.deflection(s), weight * spring.length * spring.deflection);
-        add_outer(&mut k, &spring.line.slope_across(s), weight * spring.length * spring.turning);
-    }
-    k
 }
 
 /// Stiffness of one beam edge: stretching at the centroid u' - e w'', bending of its own, and twist.

@@ -11,6 +11,7 @@ use super::symmetric::Symmetric;
 use crate::element::hermite::add_outer;
 use crate::element::quadrature::GAUSS_4;
 use crate::error::{FreeMotion, PanelError};
+use crate::geometry::point::Point;
 use crate::model::latch::LatchAction;
 use crate::model::load::Load;
 use crate::model::prepare::Prepared;
@@ -82,7 +83,7 @@ pub(crate) fn solve(
     Err(PanelError::NotConverged { steps, residual: f64::INFINITY })
 }
 
-/// What gasket, spring latches and stops do at a state.
+/// What elastic supports, gasket, spring latches and stops do at a state.
 pub(crate) struct Contact {
     /// Energy stored.
     pub energy: f64,
@@ -92,7 +93,7 @@ pub(crate) struct Contact {
     pub size: f64,
 }
 
-/// Evaluates gasket, spring latches and stops; adds their tangent to `matrix` when given.
+/// Evaluates elastic supports, gasket, spring latches and stops; adds their tangent to `matrix` when given.
 pub(crate) fn contact(
     level: &Level,
     prepared: &Prepared,
@@ -101,6 +102,7 @@ pub(crate) fn contact(
     mut matrix: Option<&mut Symmetric>,
 ) -> Contact {
     let mut found = Contact { energy: 0.0, forces: vec![0.0; plane.len()], size: 0.0 };
+    add_elastic_supports(level, plane, &mut found, matrix.as_deref_mut());
     for edge in &level.attachments.gaskets {
         let gasket = &prepared.panel.gaskets[edge.gasket];
         let list = level.freedoms.of_ends(edge.ends);
@@ -149,6 +151,45 @@ pub(crate) fn contact(
     found
 }
 
+/// Evaluates supports that spring both ways.
+fn add_elastic_supports(
+    level: &Level,
+    plane: &[f64],
+    found: &mut Contact,
+    mut matrix: Option<&mut Symmetric>,
+) {
+    let freedoms = &level.freedoms;
+    for spring in &level.attachments.springs {
+        let list = freedoms.of_ends(spring.ends);
+        let mut k = [[0.0; 6]; 6];
+        for (s, weight) in GAUSS_4 {
+            add_outer(&mut k, &spring.line.deflection(s), weight * spring.length * spring.deflection);
+            add_outer(&mut k, &spring.line.slope_across(s), weight * spring.length * spring.turning);
+        }
+        for (&d, row) in list.iter().zip(&k) {
+            let force: f64 = row.iter().zip(list).map(|(v, e)| v * plane[e]).sum();
+            found.forces[d] -= force;
+            found.energy += 0.5 * force * plane[d];
+            found.size += if d < freedoms.vertices { force.abs() } else { 0.0 };
+        }
+        if let Some(matrix) = matrix.as_deref_mut() {
+            add_dense(matrix, freedoms, &list, &k);
+        }
+    }
+    for point in &level.attachments.point_springs {
+        let w = freedoms.deflection(point.vertex);
+        let [x, y] = freedoms.pair(freedoms.slopes(point.vertex));
+        for (d, k) in [(w, point.deflection), (x, point.turning), (y, point.turning)] {
+            found.forces[d] -= k * plane[d];
+            found.energy += 0.5 * k * plane[d] * plane[d];
+            found.size += if d == w { (k * plane[d]).abs() } else { 0.0 };
+            if let Some(matrix) = matrix.as_deref_mut() {
+                matrix.add(d, d, k);
+            }
+        }
+    }
+}
+
 fn has_contact(attachments: &Attachments, prepared: &Prepared) -> bool {
     let sprung = prepared.panel.latches.iter().any(|l| matches!(l.action, LatchAction::Spring { .. }));
     !attachments.gaskets.is_empty() || !attachments.stops.is_empty() || sprung
@@ -158,11 +199,13 @@ fn dot(a: &[f64], b: &[f64]) -> f64 {
     a.iter().zip(b).map(|(x, y)| x * y).sum()
 }
 
-/// Out-of-balance forces in the axes of the pairs, the energy, and the sum of the forces that act.
+/// Out-of-balance forces in the axes of the pairs, the energy, the sum of the forces that act, and what rounding of the deflections
+/// alone makes of the forces: a stiff panel far from where it was drawn can be no better.
 struct Balance {
     forces: Vec<f64>,
     energy: f64,
     scale: f64,
+    rounding: f64,
 }
 
 fn balance(
@@ -176,12 +219,45 @@ fn balance(
     let mut plane = values.to_vec();
     level.freedoms.to_plane(&mut plane);
     let mut found = contact(level, prepared, load, &plane, None);
-    let internal = level.stiffness.times(values);
+    let mut bent = plane.clone();
+    remove_rigid(level, prepared, &mut bent);
+    level.freedoms.to_axes(&mut bent);
+    let internal = level.stiffness.times(&bent);
     level.freedoms.to_axes(&mut found.forces);
     let forces = (0..values.len()).map(|d| applied[d] + found.forces[d] - internal[d]).collect();
-    let energy = 0.5 * dot(values, &internal) - dot(values, applied) + found.energy;
+    let energy = 0.5 * dot(&bent, &internal) - dot(values, applied) + found.energy;
     let held = (0..level.freedoms.vertices).map(|d| internal[d].abs()).fold(0.0, f64::max);
-    (Balance { forces, energy, scale: scale + found.size + held }, plane)
+    let rounding = (0..level.freedoms.vertices)
+        .map(|d| 16.0 * f64::EPSILON * level.stiffness.diagonal(d) * values[d].abs())
+        .fold(0.0, f64::max);
+    (Balance { forces, energy, scale: scale + found.size + held, rounding }, plane)
+}
+
+/// Takes away the mean rigid motion, which strains nothing: what is left keeps all its digits when the stiffness multiplies it.
+fn remove_rigid(level: &Level, prepared: &Prepared, plane: &mut [f64]) {
+    let (mesh, freedoms) = (&level.mesh, &level.freedoms);
+    let count = mesh.vertices.len() as f64;
+    let (mut rise, mut slope, mut center) = (0.0, Point::default(), Point::default());
+    for (v, &place) in mesh.vertices.iter().enumerate() {
+        let [x, y] = freedoms.pair(freedoms.slopes(v));
+        rise += plane[freedoms.deflection(v)] / count;
+        slope = slope + Point::new(plane[x], plane[y]) * (1.0 / count);
+        center = center + place * (1.0 / count);
+    }
+    for (v, &place) in mesh.vertices.iter().enumerate() {
+        let [x, y] = freedoms.pair(freedoms.slopes(v));
+        plane[freedoms.deflection(v)] -= rise + slope.dot(place - center);
+        plane[x] -= slope.x;
+        plane[y] -= slope.y;
+    }
+    for &group in &freedoms.membrane {
+        let height = prepared.groups.height[group];
+        for pair in (0..freedoms.vertices + freedoms.edges).filter_map(|n| freedoms.at_vertex(group, n)) {
+            let [x, y] = freedoms.pair(pair);
+            plane[x] += height * slope.x;
+            plane[y] += height * slope.y;
+        }
+    }
 }
 
 fn newton(
@@ -210,9 +286,7 @@ fn newton(
     while steps < MOST_STEPS && (residual > BALANCED || steps == 0) {
         steps += 1;
         let mut matrix = level.stiffness.clone();
-        if nonlinear {
-            contact(level, prepared, load, &plane, Some(&mut matrix));
-        }
+        contact(level, prepared, load, &plane, Some(&mut matrix));
         let rhs: Vec<f64> = part.freedoms.iter().map(|&d| now.forces[d]).collect();
         let (step, exact) = direction(&part, &mut matrix, rhs, nonlinear, level, prepared)?;
         let slope = -part.freedoms.iter().zip(&step).map(|(&d, s)| now.forces[d] * s).sum::<f64>();
@@ -284,7 +358,8 @@ fn size_of(part: &FreePart, level: &Level, now: &Balance) -> f64 {
         let size = now.forces[d].abs() / arm;
         if size.is_nan() { f64::NAN } else { largest.max(size) }
     });
-    if now.scale > 0.0 { largest / now.scale } else { largest }
+    let left = if largest.is_nan() { largest } else { (largest - now.rounding).max(0.0) };
+    if now.scale > 0.0 { left / now.scale } else { left }
 }
 
 /// The Newton step. Where the panel has lost its contact for the moment, a small stiffness is added until the factors exist.

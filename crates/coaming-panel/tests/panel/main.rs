@@ -2,7 +2,9 @@
 // Tests compute their expectations with the platform's functions and index freely.
 #![allow(clippy::disallowed_methods)]
 
+mod bad_input;
 mod common;
 mod gasket;
 mod patch;
 mod plates;
+mod properties;
