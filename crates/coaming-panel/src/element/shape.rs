@@ -68,6 +68,33 @@ pub(crate) fn slope_map(triangle: &Triangle) -> [[f64; 9]; 12] {
     map
 }
 
+/// Mean over the triangle of the discrete-Kirchhoff slopes less the mean gradient of the deflection, as a linear map (2 × 9).
+///
+/// It vanishes for every quadratic deflection. The mean gradient follows from the cubic deflection along the sides by Gauss's theorem.
+pub(crate) fn slope_mismatch(triangle: &Triangle, slopes: &[[f64; 9]; 12]) -> [[f64; 9]; 2] {
+    let mut map = [[0.0; 9]; 2];
+    for (direction, row) in map.iter_mut().enumerate() {
+        for (column, value) in row.iter_mut().enumerate() {
+            *value = (slopes[6 + direction][column]
+                + slopes[8 + direction][column]
+                + slopes[10 + direction][column])
+                / 3.0;
+        }
+    }
+    for (i, side) in triangle.sides.into_iter().enumerate() {
+        let outward = side.left() * (-1.0 / triangle.area);
+        let j = (i + 1) % 3;
+        for (row, n) in map.iter_mut().zip([outward.x, outward.y]) {
+            for (corner, sign) in [(i, 1.0), (j, -1.0)] {
+                row[3 * corner] -= 0.5 * n;
+                row[3 * corner + 1] -= sign * n * side.x / 12.0;
+                row[3 * corner + 2] -= sign * n * side.y / 12.0;
+            }
+        }
+    }
+    map
+}
+
 /// Strains (xx, yy, engineering xy) as a linear map (3 × 12) of vectors at the six quadratic nodes.
 pub(crate) fn strain_map(triangle: &Triangle, l: [f64; 3]) -> [[f64; 12]; 3] {
     let gradients = quadratic_gradients(triangle, l);
@@ -112,6 +139,10 @@ mod tests {
         let at = corners[0] * l[0] + corners[1] * l[1] + corners[2] * l[2];
         let value: f64 = cubic(&triangle, l).iter().zip(&nodal).map(|(n, v)| n * v).sum();
         assert!((value - w(at)).abs() < 1e-14);
+        for row in slope_mismatch(&triangle, &slope_map(&triangle)) {
+            let found: f64 = row.iter().zip(&nodal).map(|(a, b)| a * b).sum();
+            assert!(found.abs() < 1e-14, "{found}");
+        }
         let map = curvature_map(&strain_map(&triangle, l), &slope_map(&triangle));
         for (row, exact) in map.iter().zip([-1.4, -0.8, 2.6]) {
             let found: f64 = row.iter().zip(&nodal).map(|(a, b)| a * b).sum();

@@ -1,9 +1,9 @@
 //! Stiffness of one triangle: membrane and bending coupled through A, B and D of every bonded group, and slip between groups.
 
 use super::quadrature::{DEGREE_4, MIDSIDE};
-use super::shape::{curvature_map, quadratic, slope_map, strain_map};
+use super::shape::{curvature_map, quadratic, slope_map, slope_mismatch, strain_map};
 use super::triangle::Triangle;
-use crate::model::stack::{Matrix3, Stack};
+use crate::model::stack::{Matrix3, Slip, Stack};
 
 /// Freedoms of the bending part: w, slope x, slope y at three corners.
 pub(crate) const BENDING: usize = 9;
@@ -72,10 +72,32 @@ pub(crate) fn stiffness(triangle: &Triangle, stack: &Stack, membrane: &[usize]) 
     }
     for slip in &stack.slips {
         if let (Some(lower), Some(upper)) = (offset(slip.lower), offset(slip.upper)) {
-            add_slip(&mut k, triangle, &slopes, [lower, upper], slip.arm, slip.stiffness);
+            add_slip(
+                &mut k,
+                triangle,
+                &slopes,
+                [lower, upper],
+                slip.arm,
+                slip.stiffness,
+                mean_share(triangle, stack, slip),
+            );
         }
     }
     k
+}
+
+/// How far the mean slope in the slip is to be that of the deflection itself, 0..=1.
+///
+/// The discrete-Kirchhoff slopes have the right mean only if bending ties the corner slopes to the deflection. Where the joint is soft
+/// on the scale of the triangle nothing else does, and the mean must be put right; where it is stiff, putting it right would lock.
+/// The measure is joint stiffness × area over the membrane stiffness that slips.
+fn mean_share(triangle: &Triangle, stack: &Stack, slip: &Slip) -> f64 {
+    let membrane = |group: usize| {
+        stack.groups.iter().find(|p| p.group == group).map_or(0.0, |p| 0.5 * (p.a[0][0] + p.a[1][1]))
+    };
+    let (lower, upper) = (membrane(slip.lower), membrane(slip.upper));
+    let together = lower * upper / (lower + upper);
+    together / (together + slip.stiffness * triangle.area)
 }
 
 /// Adds the energy of the slip u(upper) - u(lower) + arm · slope, per direction.
@@ -86,7 +108,9 @@ fn add_slip(
     at: [usize; 2],
     arm: f64,
     stiffness: f64,
+    mean_share: f64,
 ) {
+    let mismatch = slope_mismatch(triangle, slopes);
     for (l, weight) in DEGREE_4 {
         let n = quadratic(l);
         let factor = weight * triangle.area * stiffness;
@@ -94,7 +118,7 @@ fn add_slip(
             let mut row: Vec<(usize, f64)> = Vec::with_capacity(BENDING + 12);
             for column in 0..BENDING {
                 let slope: f64 = (0..6).map(|node| n[node] * slopes[2 * node + direction][column]).sum();
-                row.push((column, arm * slope));
+                row.push((column, arm * (slope - mean_share * mismatch[direction][column])));
             }
             for (node, value) in n.into_iter().enumerate() {
                 row.push((at[0] + 2 * node + direction, -value));

@@ -140,8 +140,23 @@ impl Gather<'_> {
             }
         }
         self.springs(&mut reactions);
+        self.in_plane_moments();
         found.point_reactions = reactions.split_off(lines);
         found.line_reactions = reactions;
+    }
+
+    /// Supports that hold a group in its plane, off the common datum, apply moments to the panel: height times force.
+    fn in_plane_moments(&mut self) {
+        let freedoms = &self.level.freedoms;
+        for &group in &freedoms.membrane {
+            let height = self.prepared.groups.height[group];
+            for pair in (0..freedoms.vertices + freedoms.edges).filter_map(|n| freedoms.at_vertex(group, n)) {
+                let [x, y] = freedoms.pair(pair).map(|d| self.state.reactions[d]);
+                if x != 0.0 || y != 0.0 {
+                    self.sum.add_moment(Point::new(x, y) * -height);
+                }
+            }
+        }
     }
 
     fn springs(&mut self, reactions: &mut [Reaction]) {

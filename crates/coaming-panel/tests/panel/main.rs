@@ -5,6 +5,7 @@
 mod bad_input;
 mod common;
 mod gasket;
+mod layers;
 mod patch;
 mod plates;
 mod properties;
