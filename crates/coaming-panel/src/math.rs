@@ -19,3 +19,8 @@ pub(crate) fn atan2(y: f64, x: f64) -> f64 {
 pub(crate) fn ln(value: f64) -> f64 {
     libm::log(value)
 }
+
+/// Exponential function.
+pub(crate) fn exp(value: f64) -> f64 {
+    libm::exp(value)
+}

@@ -91,7 +91,7 @@ pub(crate) fn stiffness(triangle: &Triangle, stack: &Stack, membrane: &[usize]) 
 /// The discrete-Kirchhoff slopes have the right mean only if bending ties the corner slopes to the deflection. Where the joint is soft
 /// on the scale of the triangle nothing else does, and the mean must be put right; where it is stiff, putting it right would lock.
 /// The measure is joint stiffness × area over the membrane stiffness that slips.
-fn mean_share(triangle: &Triangle, stack: &Stack, slip: &Slip) -> f64 {
+pub(crate) fn mean_share(triangle: &Triangle, stack: &Stack, slip: &Slip) -> f64 {
     let membrane = |group: usize| {
         stack.groups.iter().find(|p| p.group == group).map_or(0.0, |p| 0.5 * (p.a[0][0] + p.a[1][1]))
     };

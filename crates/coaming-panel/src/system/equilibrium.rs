@@ -4,14 +4,14 @@ use super::assemble::add_dense;
 use super::attach::Attachments;
 use super::basis::Basis;
 use super::hold::{check_enough, held_motions};
+use super::internal::internal;
 use super::level::Level;
 use super::loads::{Applied, apply};
-use super::sparse::FreePart;
+use super::sparse::{Factor, FreePart};
 use super::symmetric::Symmetric;
 use crate::element::hermite::add_outer;
 use crate::element::quadrature::GAUSS_4;
 use crate::error::{FreeMotion, PanelError};
-use crate::geometry::point::Point;
 use crate::model::latch::LatchAction;
 use crate::model::load::Load;
 use crate::model::prepare::Prepared;
@@ -19,7 +19,9 @@ use crate::model::prepare::Prepared;
 /// Most Newton steps.
 const MOST_STEPS: usize = 100;
 /// Largest out-of-balance force accepted, relative to the forces that act.
-const BALANCED: f64 = 1e-10;
+const BALANCED: f64 = 1e-13;
+/// Above this the iteration has failed.
+const FAILED: f64 = 1e-8;
 
 /// An equilibrium.
 #[derive(Debug, Clone)]
@@ -219,45 +221,17 @@ fn balance(
     let mut plane = values.to_vec();
     level.freedoms.to_plane(&mut plane);
     let mut found = contact(level, prepared, load, &plane, None);
-    let mut bent = plane.clone();
-    remove_rigid(level, prepared, &mut bent);
-    level.freedoms.to_axes(&mut bent);
-    let internal = level.stiffness.times(&bent);
+    let mut inner = internal(level, prepared, &plane);
+    level.freedoms.to_axes(&mut inner.forces);
+    let internal = inner.forces;
     level.freedoms.to_axes(&mut found.forces);
     let forces = (0..values.len()).map(|d| applied[d] + found.forces[d] - internal[d]).collect();
-    let energy = 0.5 * dot(&bent, &internal) - dot(values, applied) + found.energy;
+    let energy = inner.energy - dot(values, applied) + found.energy;
     let held = (0..level.freedoms.vertices).map(|d| internal[d].abs()).fold(0.0, f64::max);
     let rounding = (0..level.freedoms.vertices)
-        .map(|d| 16.0 * f64::EPSILON * level.stiffness.diagonal(d) * values[d].abs())
+        .map(|d| 4.0 * f64::EPSILON * level.stiffness.diagonal(d) * values[d].abs())
         .fold(0.0, f64::max);
     (Balance { forces, energy, scale: scale + found.size + held, rounding }, plane)
-}
-
-/// Takes away the mean rigid motion, which strains nothing: what is left keeps all its digits when the stiffness multiplies it.
-fn remove_rigid(level: &Level, prepared: &Prepared, plane: &mut [f64]) {
-    let (mesh, freedoms) = (&level.mesh, &level.freedoms);
-    let count = mesh.vertices.len() as f64;
-    let (mut rise, mut slope, mut center) = (0.0, Point::default(), Point::default());
-    for (v, &place) in mesh.vertices.iter().enumerate() {
-        let [x, y] = freedoms.pair(freedoms.slopes(v));
-        rise += plane[freedoms.deflection(v)] / count;
-        slope = slope + Point::new(plane[x], plane[y]) * (1.0 / count);
-        center = center + place * (1.0 / count);
-    }
-    for (v, &place) in mesh.vertices.iter().enumerate() {
-        let [x, y] = freedoms.pair(freedoms.slopes(v));
-        plane[freedoms.deflection(v)] -= rise + slope.dot(place - center);
-        plane[x] -= slope.x;
-        plane[y] -= slope.y;
-    }
-    for &group in &freedoms.membrane {
-        let height = prepared.groups.height[group];
-        for pair in (0..freedoms.vertices + freedoms.edges).filter_map(|n| freedoms.at_vertex(group, n)) {
-            let [x, y] = freedoms.pair(pair);
-            plane[x] += height * slope.x;
-            plane[y] += height * slope.y;
-        }
-    }
 }
 
 fn newton(
@@ -281,14 +255,32 @@ fn newton(
     let load_size = applied.resultant.size + loads.iter().map(|l| l.abs()).fold(0.0, f64::max);
     let nonlinear = has_contact(&level.attachments, prepared);
     let (mut now, mut plane) = balance(level, prepared, load, &loads, load_size, &values);
-    let mut residual = size_of(&part, level, &now);
+    let (mut residual, mut accepted) = size_of(&part, level, &now);
+    // Without contact the stiffness is constant: one factorisation, and further steps only refine.
+    let constant = if nonlinear {
+        None
+    } else {
+        let mut matrix = level.stiffness.clone();
+        contact(level, prepared, load, &plane, Some(&mut matrix));
+        Some(
+            part.factor(&matrix)
+                .ok_or(PanelError::Mechanism { motion: FreeMotion::Local { at: level.mesh.vertices[0] } })?,
+        )
+    };
     let mut steps = 0;
     while steps < MOST_STEPS && (residual > BALANCED || steps == 0) {
         steps += 1;
-        let mut matrix = level.stiffness.clone();
-        contact(level, prepared, load, &plane, Some(&mut matrix));
         let rhs: Vec<f64> = part.freedoms.iter().map(|&d| now.forces[d]).collect();
-        let (step, exact) = direction(&part, &mut matrix, rhs, nonlinear, level, prepared)?;
+        let (step, exact) = match &constant {
+            Some(factor) => {
+                (solved(factor, &rhs).ok_or(PanelError::NotFinite { name: "the deflection" })?, true)
+            }
+            None => {
+                let mut matrix = level.stiffness.clone();
+                contact(level, prepared, load, &plane, Some(&mut matrix));
+                direction(&part, &mut matrix, &rhs, level)?
+            }
+        };
         let slope = -part.freedoms.iter().zip(&step).map(|(&d, s)| now.forces[d] * s).sum::<f64>();
         let mut fraction = 1.0;
         let mut taken = None;
@@ -312,7 +304,7 @@ fn newton(
         plane = then_plane;
         now = then;
         let before = residual;
-        residual = size_of(&part, level, &now);
+        (residual, accepted) = size_of(&part, level, &now);
         if !residual.is_finite() {
             return Err(PanelError::NotFinite { name: "the out-of-balance force" });
         }
@@ -321,11 +313,11 @@ fn newton(
             return Err(lost_contact(level, prepared, load, &plane));
         }
         // Rounding sets a floor; a step that no longer gains has reached it.
-        if exact && residual > 0.5 * before && residual < 1e-8 {
+        if exact && residual > 0.5 * before && accepted < FAILED {
             break;
         }
     }
-    if residual > 1e-8 {
+    if accepted > FAILED {
         let still = contact(level, prepared, load, &plane, None);
         return Err(if nonlinear && still.size == 0.0 {
             lost_contact(level, prepared, load, &plane)
@@ -347,8 +339,8 @@ fn newton(
     Ok(State { values, plane, reactions, latched: latched.to_vec(), steps })
 }
 
-/// Largest out-of-balance force, moments divided by the size of the panel, over the forces that act.
-fn size_of(part: &FreePart, level: &Level, now: &Balance) -> f64 {
+/// Largest out-of-balance force, moments divided by the size of the panel, over the forces that act; and what of it is more than rounding.
+fn size_of(part: &FreePart, level: &Level, now: &Balance) -> (f64, f64) {
     let largest = part.freedoms.iter().fold(0.0_f64, |largest, &d| {
         let arm = if d >= level.freedoms.vertices && d < 3 * level.freedoms.vertices {
             level.mesh.size
@@ -358,18 +350,23 @@ fn size_of(part: &FreePart, level: &Level, now: &Balance) -> f64 {
         let size = now.forces[d].abs() / arm;
         if size.is_nan() { f64::NAN } else { largest.max(size) }
     });
-    let left = if largest.is_nan() { largest } else { (largest - now.rounding).max(0.0) };
-    if now.scale > 0.0 { left / now.scale } else { left }
+    let share = |force: f64| if now.scale > 0.0 { force / now.scale } else { force };
+    let accepted = if largest.is_nan() { largest } else { (largest - now.rounding).max(0.0) };
+    (share(largest), share(accepted))
+}
+
+fn solved(factor: &Factor<'_>, rhs: &[f64]) -> Option<Vec<f64>> {
+    let mut step = rhs.to_vec();
+    factor.solve(&mut step);
+    step.iter().all(|s| s.is_finite()).then_some(step)
 }
 
 /// The Newton step. Where the panel has lost its contact for the moment, a small stiffness is added until the factors exist.
 fn direction(
     part: &FreePart,
     matrix: &mut Symmetric,
-    rhs: Vec<f64>,
-    nonlinear: bool,
+    rhs: &[f64],
     level: &Level,
-    prepared: &Prepared,
 ) -> Result<(Vec<f64>, bool), PanelError> {
     let mut largest = 0.0_f64;
     for &d in &part.freedoms {
@@ -377,15 +374,8 @@ fn direction(
     }
     let mut exact = true;
     for attempt in 0..6 {
-        if let Some(factor) = part.factor(matrix) {
-            let mut step = rhs.clone();
-            factor.solve(&mut step);
-            if step.iter().all(|s| s.is_finite()) {
-                return Ok((step, exact));
-            }
-        }
-        if !nonlinear {
-            break;
+        if let Some(step) = part.factor(matrix).and_then(|factor| solved(&factor, rhs)) {
+            return Ok((step, exact));
         }
         exact = false;
         let extra = largest * [1e-10, 1e-8, 1e-6, 1e-4, 1e-2, 1.0][attempt];
@@ -395,7 +385,6 @@ fn direction(
             }
         }
     }
-    let _ = prepared;
     Err(PanelError::Mechanism { motion: FreeMotion::Local { at: level.mesh.vertices[0] } })
 }
 

@@ -6,6 +6,7 @@ pub(crate) mod basis;
 pub(crate) mod equilibrium;
 pub(crate) mod freedoms;
 pub(crate) mod hold;
+pub(crate) mod internal;
 pub(crate) mod level;
 pub(crate) mod loads;
 pub(crate) mod sparse;

@@ -4,8 +4,10 @@
 
 mod bad_input;
 mod common;
+mod estimates;
 mod gasket;
 mod layers;
+mod modes;
 mod patch;
 mod plates;
 mod properties;
