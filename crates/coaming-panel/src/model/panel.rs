@@ -57,7 +57,8 @@ pub struct Joint {
 /// Kind of joint.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum JointKind {
-    /// One piece.
+    /// One piece. Layers bonded to each other, directly or over others, form one group; where members of a group overlap they bend with plane
+    /// sections, even across a gap that a layer between them leaves open there.
     Bonded,
     /// Slip resisted by a shear stiffness per area, N/m3: of fasteners, of a soft bond line, or of a soft core (shear modulus over
     /// thickness, with the faces as the two layers).

@@ -7,15 +7,15 @@ fn l_shape() -> Outline {
     Outline::polygon(&[p(0.0, 0.0), p(1.0, 0.0), p(1.0, 0.5), p(0.5, 0.5), p(0.5, 1.0), p(0.0, 1.0)])
 }
 
-/// tests/independent/panel_l_shape.py: an Argyris solution of another package, graded to the corner; clamped digits stand still to five,
-/// supported ones to two parts in a thousand.
+/// tests/independent/panel_l_shape.py: an Argyris solution of another package, graded to the corner. The clamped digits stand still; the
+/// supported ones fall by 2^(-2/3) from grade to grade, as the singularity says, and are extrapolated (Aitken).
 #[test]
 fn l_shape_against_another_element() {
     let q = 1000.0;
     let points = [p(0.25, 0.25), p(0.3, 0.25), p(0.5, 0.25)];
     for (clamped, values, within) in [
-        (true, [0.000_195_40, 0.000_215_07, 0.000_191_47], 0.005),
-        (false, [0.000_542_7, 0.000_565_6, 0.000_505_9], 0.007),
+        (true, [0.000_195_57, 0.000_215_28, 0.000_191_69], 0.005),
+        (false, [0.000_546_2, 0.000_569_8, 0.000_511_3], 0.005),
     ] {
         let mut panel = Panel::new(l_shape(), sheet(0.3));
         panel.line_supports = vec![if clamped {

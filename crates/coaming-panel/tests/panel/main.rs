@@ -4,6 +4,7 @@
 
 mod bad_input;
 mod common;
+mod cover;
 mod estimates;
 mod gasket;
 mod layers;
