@@ -1,3 +1,41 @@
-//! The room of the panel solver: one flat, layered, stiffened panel of any outline, on a gasket, held by screws, stops
-//! and latches, in plain SI `f64`; it holds no calculation yet.
+//! Numerical solver for one flat, layered, stiffened panel of any outline, lying on a gasket and held by supports, latches and stops.
+//!
+//! Plain SI numbers: metres, newtons, pascals, kilograms, radians, kelvins. z points outward; deflection and forces are positive along z;
+//! gasket compression is positive closing; stress is positive in tension.
+//!
+//! Thin-plate bending by discrete-Kirchhoff triangles (Batoz, Bathe and Ho 1980), displacements in the plane by quadratic triangles, coupled
+//! through A, B and D of every bonded group of layers; groups slip on each other against a shear stiffness per area.
+//!
+//! Linear theory of small deflections: past about half the thickness a panel held at its edges is stiffer than this.
+
 #![forbid(unsafe_code)]
+#![deny(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+// Loops over rows and columns read like the formulas.
+#![allow(clippy::needless_range_loop)]
+
+mod element;
+pub mod error;
+pub mod geometry;
+mod math;
+mod mesh;
+pub mod model;
+pub mod result;
+pub mod solver;
+mod system;
+
+pub use error::{FreeMotion, PanelError};
+pub use geometry::outline::Outline;
+pub use geometry::path::Path;
+pub use geometry::point::Point;
+pub use model::beam::Beam;
+pub use model::gasket::Gasket;
+pub use model::latch::{Latch, LatchAction, PointMass, Stop};
+pub use model::law::Law;
+pub use model::line::Line;
+pub use model::load::{EdgeMoment, LayerTemperature, LineForce, Load, PointForce, Pressure};
+pub use model::material::Material;
+pub use model::panel::{Joint, JointKind, Layer, Panel, Region};
+pub use model::support::{Hold, LineSupport, PointSupport};
+pub use result::answer::Answer;
+pub use result::modes::Mode;
+pub use solver::{Opening, Settings, Solver};

@@ -1,0 +1,40 @@
+//! A beam along a line of the panel: return flange, hem, rib or bar.
+
+use super::line::Line;
+use crate::error::{PanelError, finite, not_negative, positive};
+
+/// A straight or curved beam that shares the panel's freedoms. Its offset acts through the membrane field of the layer it is
+/// attached to, so that the effective width of the sheet is an outcome.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Beam {
+    /// Where it runs.
+    pub line: Line,
+    /// The layer it is attached to.
+    pub layer: usize,
+    /// Young's modulus, Pa.
+    pub youngs_modulus: f64,
+    /// Shear modulus, Pa.
+    pub shear_modulus: f64,
+    /// Area of the section, m2.
+    pub area: f64,
+    /// Second moment of area about the section's own axis parallel to the panel, m4.
+    pub second_moment_of_area: f64,
+    /// Torsion constant, m4.
+    pub torsion_constant: f64,
+    /// Height of the section's centroid in the same coordinate as the layers' faces, m.
+    pub centroid_height: f64,
+    /// Density, kg/m3.
+    pub density: f64,
+}
+
+impl Beam {
+    pub(crate) fn check(&self, name: &str) -> Result<(), PanelError> {
+        positive(format!("{name}: youngs_modulus"), self.youngs_modulus)?;
+        not_negative(format!("{name}: shear_modulus"), self.shear_modulus)?;
+        not_negative(format!("{name}: area"), self.area)?;
+        not_negative(format!("{name}: second_moment_of_area"), self.second_moment_of_area)?;
+        not_negative(format!("{name}: torsion_constant"), self.torsion_constant)?;
+        finite(format!("{name}: centroid_height"), self.centroid_height)?;
+        not_negative(format!("{name}: density"), self.density).map(|_| ())
+    }
+}

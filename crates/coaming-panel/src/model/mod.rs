@@ -1,0 +1,13 @@
+//! What the caller describes: layers, joints, beams, supports, gasket, latches, stops and loads.
+
+pub mod beam;
+pub mod gasket;
+pub mod latch;
+pub mod law;
+pub mod line;
+pub mod load;
+pub mod material;
+pub mod panel;
+pub(crate) mod prepare;
+pub(crate) mod stack;
+pub mod support;

@@ -1,0 +1,304 @@
+//! The solved field on its mesh: deflection, slopes, moments and stresses at any point.
+
+use crate::element::shape::{cubic, curvature_map, quadratic, slope_map, strain_map};
+use crate::element::stiffness::MEMBRANE;
+use crate::element::triangle::Triangle;
+use crate::geometry::point::Point;
+use crate::mesh::edge::NONE;
+use crate::model::load::LayerTemperature;
+use crate::model::panel::Layer;
+use crate::model::stack::Groups;
+use crate::system::equilibrium::State;
+use crate::system::level::Level;
+use std::f64::consts::FRAC_PI_2;
+
+/// Stress at a point of one face.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct FaceStress {
+    /// Stresses xx, yy and xy, Pa.
+    pub stress: [f64; 3],
+    /// Larger principal stress, Pa.
+    pub principal_1: f64,
+    /// Smaller principal stress, Pa.
+    pub principal_2: f64,
+}
+
+impl FaceStress {
+    fn new(stress: [f64; 3]) -> Self {
+        let (mean, half) = (0.5 * (stress[0] + stress[1]), 0.5 * (stress[0] - stress[1]));
+        let radius = (half * half + stress[2] * stress[2]).sqrt();
+        Self { stress, principal_1: mean + radius, principal_2: mean - radius }
+    }
+}
+
+/// Stress on both faces of one layer.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct LayerStress {
+    /// Index of the layer.
+    pub layer: usize,
+    /// On its lower face.
+    pub lower: FaceStress,
+    /// On its upper face.
+    pub upper: FaceStress,
+}
+
+/// The field at one point.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PointAnswer {
+    /// Deflection, m.
+    pub deflection: f64,
+    /// Slope along x and y.
+    pub slope: [f64; 2],
+    /// Curvatures -w,xx, -w,yy, -2 w,xy, 1/m.
+    pub curvature: [f64; 3],
+    /// Moments per length xx, yy, xy of all groups about their own reference heights, N; positive stretches the upper face. Where layers
+    /// bend as one piece this is the moment of the section.
+    pub moment: [f64; 3],
+    /// Stress of every layer present.
+    pub layers: Vec<LayerStress>,
+}
+
+/// Strains of one group in one triangle's corner: in the plane and of bending.
+type Strains = [f64; 3];
+
+/// The solved field on its mesh.
+#[derive(Debug, Clone)]
+pub struct Field {
+    /// Vertices of the mesh.
+    pub vertices: Vec<Point>,
+    /// Triangles, three vertices each.
+    pub triangles: Vec<[usize; 3]>,
+    /// Deflection of every vertex, m.
+    pub deflection: Vec<f64>,
+    /// Slopes of every vertex along x and y.
+    pub slope: Vec<[f64; 2]>,
+    /// Curvature at the corners of every triangle, averaged around each vertex over triangles that no feature parts.
+    pub curvature: Vec<[Strains; 3]>,
+    membrane: Vec<(usize, Vec<[Strains; 3]>)>,
+    cover: Vec<u64>,
+    layers: Vec<Layer>,
+    groups: Groups,
+    temperatures: Vec<LayerTemperature>,
+    mesh: crate::mesh::Mesh,
+}
+
+impl Field {
+    /// Recovers the field from a state.
+    pub(crate) fn new(
+        level: &Level,
+        state: &State,
+        layers: &[Layer],
+        groups: &Groups,
+        temperatures: &[LayerTemperature],
+    ) -> Self {
+        let mesh = &level.mesh;
+        let u = &state.plane;
+        let n = mesh.vertices.len();
+        let mut curvature = Vec::with_capacity(mesh.triangles.len());
+        let mut membrane: Vec<(usize, Vec<[Strains; 3]>)> =
+            level.freedoms.membrane.iter().map(|&g| (g, vec![[[0.0; 3]; 3]; mesh.triangles.len()])).collect();
+        for t in 0..mesh.triangles.len() {
+            let triangle = Triangle::new(mesh.corners(t));
+            let groups_here = level.stacks.membrane(t);
+            let list = level.freedoms.of_triangle(mesh, t, groups_here);
+            let slopes = slope_map(&triangle);
+            let mut corners = [[0.0; 3]; 3];
+            for (k, corner) in corners.iter_mut().enumerate() {
+                let mut l = [0.0; 3];
+                l[k] = 1.0;
+                let strain = strain_map(&triangle, l);
+                let bend = curvature_map(&strain, &slopes);
+                for (value, row) in corner.iter_mut().zip(bend) {
+                    *value = row.iter().zip(&list).map(|(b, &d)| b * u[d]).sum();
+                }
+                for (g, values) in &mut membrane {
+                    if let Some(p) = groups_here.iter().position(|h| h == g) {
+                        let from = 9 + MEMBRANE * p;
+                        for (value, row) in values[t][k].iter_mut().zip(strain) {
+                            *value = row.iter().zip(&list[from..]).map(|(b, &d)| b * u[d]).sum();
+                        }
+                    }
+                }
+            }
+            curvature.push(corners);
+        }
+        let sectors = Sectors::new(mesh);
+        sectors.average(&mut curvature);
+        for (_, values) in &mut membrane {
+            sectors.average(values);
+        }
+        Self {
+            vertices: mesh.vertices.clone(),
+            triangles: mesh.triangles.clone(),
+            deflection: u[..n].to_vec(),
+            slope: (0..n).map(|v| level.freedoms.pair(level.freedoms.slopes(v)).map(|d| u[d])).collect(),
+            curvature,
+            membrane,
+            cover: mesh.cover.clone(),
+            layers: layers.to_vec(),
+            groups: groups.clone(),
+            temperatures: temperatures.to_vec(),
+            mesh: mesh.clone(),
+        }
+    }
+
+    /// The field at a point; `None` off the material.
+    pub fn at(&self, point: Point) -> Option<PointAnswer> {
+        let (t, l) = self.mesh.locate(point)?;
+        let triangle = Triangle::new(self.mesh.corners(t));
+        let nodal: Vec<f64> = (self.triangles[t].into_iter())
+            .flat_map(|v| [self.deflection[v], self.slope[v][0], self.slope[v][1]])
+            .collect();
+        let deflection = cubic(&triangle, l).iter().zip(&nodal).map(|(n, v)| n * v).sum();
+        let map = slope_map(&triangle);
+        let mut slope = [0.0; 2];
+        for (node, n) in quadratic(l).into_iter().enumerate() {
+            for (direction, value) in slope.iter_mut().enumerate() {
+                *value += n * map[2 * node + direction].iter().zip(&nodal).map(|(m, v)| m * v).sum::<f64>();
+            }
+        }
+        let blend = |corners: &[Strains; 3]| {
+            let mut out = [0.0; 3];
+            for (corner, weight) in corners.iter().zip(l) {
+                for (o, c) in out.iter_mut().zip(corner) {
+                    *o += weight * c;
+                }
+            }
+            out
+        };
+        let curvature = blend(&self.curvature[t]);
+        let mut moment = [0.0; 3];
+        let mut layers = Vec::new();
+        for (k, layer) in self.layers.iter().enumerate().filter(|&(k, _)| self.cover[t] >> k & 1 == 1) {
+            let group = self.groups.of_layer[k];
+            let strain = self
+                .membrane
+                .iter()
+                .find(|(g, _)| *g == group)
+                .map_or([0.0; 3], |(_, values)| blend(&values[t]));
+            let face = |height: f64| self.stress(k, strain, curvature, height);
+            let [lower, middle, upper] =
+                [layer.lower_face, layer.middle(), layer.lower_face + layer.thickness].map(face);
+            let arm = layer.middle() - self.groups.height[group];
+            for i in 0..3 {
+                let gradient = (upper[i] - lower[i]) / layer.thickness;
+                moment[i] += middle[i] * layer.thickness * arm
+                    + gradient * layer.thickness * layer.thickness * layer.thickness / 12.0;
+            }
+            layers.push(LayerStress {
+                layer: k,
+                lower: FaceStress::new(lower),
+                upper: FaceStress::new(upper),
+            });
+        }
+        Some(PointAnswer { deflection, slope, curvature, moment, layers })
+    }
+
+    fn stress(&self, index: usize, strain: Strains, curvature: Strains, height: f64) -> [f64; 3] {
+        let layer = &self.layers[index];
+        let (q, expansion) = (layer.material.stiffness(), layer.material.expansion());
+        let warm: f64 = (self.temperatures.iter())
+            .filter(|t| t.layer == index)
+            .map(|t| t.rise + t.difference * (height - layer.middle()) / layer.thickness)
+            .sum();
+        let arm = height - self.groups.height[self.groups.of_layer[index]];
+        let total: Vec<f64> = (0..3).map(|i| strain[i] + arm * curvature[i] - expansion[i] * warm).collect();
+        let mut stress = [0.0; 3];
+        for (s, row) in stress.iter_mut().zip(q) {
+            *s = row.iter().zip(&total).map(|(a, b)| a * b).sum();
+        }
+        stress
+    }
+
+    /// The largest principal stress in size on one face of one layer, and where: (stress, place). `None` if the layer is nowhere.
+    pub fn largest_stress(&self, layer: usize, upper: bool) -> Option<(f64, Point)> {
+        let mut best: Option<(f64, Point)> = None;
+        let item = self.layers.get(layer)?;
+        let group = self.groups.of_layer[layer];
+        let height = if upper { item.lower_face + item.thickness } else { item.lower_face };
+        for (t, corners) in
+            self.curvature.iter().enumerate().filter(|&(t, _)| self.cover[t] >> layer & 1 == 1)
+        {
+            for (k, &curvature) in corners.iter().enumerate() {
+                let strain = self
+                    .membrane
+                    .iter()
+                    .find(|(g, _)| *g == group)
+                    .map_or([0.0; 3], |(_, values)| values[t][k]);
+                let face = FaceStress::new(self.stress(layer, strain, curvature, height));
+                let value = if face.principal_1.abs() >= face.principal_2.abs() {
+                    face.principal_1
+                } else {
+                    face.principal_2
+                };
+                if best.is_none_or(|(b, _)| value.abs() > f64::abs(b)) {
+                    best = Some((value, self.vertices[self.triangles[t][k]]));
+                }
+            }
+        }
+        best
+    }
+
+    /// Mean curvature over a disc, as under a washer: moments under a bare point grow without bound as the mesh gets finer.
+    pub fn mean_curvature(&self, center: Point, radius: f64) -> Option<[f64; 3]> {
+        let mut sum = [0.0; 3];
+        let mut count = 0.0;
+        for ring in 0..8 {
+            for spoke in 0..24 {
+                // Rings of equal area.
+                let r = radius * ((ring as f64 + 0.5) / 8.0).sqrt();
+                let angle = FRAC_PI_2 * (spoke as f64 + 0.5) / 6.0;
+                let p = center + Point::new(crate::math::cos(angle), crate::math::sin(angle)) * r;
+                if let Some(here) = self.at(p) {
+                    for (s, c) in sum.iter_mut().zip(here.curvature) {
+                        *s += c;
+                    }
+                    count += 1.0;
+                }
+            }
+        }
+        (count > 0.0).then(|| sum.map(|s| s / count))
+    }
+}
+
+/// Corners of triangles around the same vertex that no feature parts.
+struct Sectors {
+    of: Vec<usize>,
+}
+
+impl Sectors {
+    fn new(mesh: &crate::mesh::Mesh) -> Self {
+        let mut parent: Vec<usize> = (0..3 * mesh.triangles.len()).collect();
+        fn root(parent: &mut [usize], mut i: usize) -> usize {
+            while parent[i] != i {
+                parent[i] = parent[parent[i]];
+                i = parent[i];
+            }
+            i
+        }
+        for edge in mesh.edges.iter().filter(|e| e.uses.is_empty() && e.triangles[1] != NONE) {
+            for v in edge.ends {
+                let corner = |t: usize| mesh.triangles[t].iter().position(|&w| w == v).map(|k| 3 * t + k);
+                if let (Some(a), Some(b)) = (corner(edge.triangles[0]), corner(edge.triangles[1])) {
+                    let (a, b) = (root(&mut parent, a), root(&mut parent, b));
+                    parent[a.max(b)] = a.min(b);
+                }
+            }
+        }
+        let of = (0..parent.len()).map(|i| root(&mut parent, i)).collect();
+        Self { of }
+    }
+
+    fn average(&self, values: &mut [[Strains; 3]]) {
+        let mut sums = vec![([0.0; 3], 0.0); self.of.len()];
+        for (i, &s) in self.of.iter().enumerate() {
+            for (sum, v) in sums[s].0.iter_mut().zip(values[i / 3][i % 3]) {
+                *sum += v;
+            }
+            sums[s].1 += 1.0;
+        }
+        for (i, &s) in self.of.iter().enumerate() {
+            values[i / 3][i % 3] = sums[s].0.map(|v| v / sums[s].1);
+        }
+    }
+}

@@ -1,0 +1,7 @@
+//! What the solver answers, and how sure it is.
+
+pub mod answer;
+pub(crate) mod collect;
+pub mod error_estimate;
+pub mod field;
+pub mod modes;

@@ -1,0 +1,120 @@
+//! One mesh with all that belongs to it: stacks, freedoms, stiffness, attachments.
+
+use super::assemble::assemble_stiffness;
+use super::attach::{Attachments, attach};
+use super::freedoms::Freedoms;
+use super::hold::hold_supports;
+use super::sparse::FreePart;
+use super::symmetric::Symmetric;
+use crate::error::PanelError;
+use crate::mesh::Mesh;
+use crate::model::prepare::Prepared;
+use crate::model::stack::Stack;
+use std::sync::Arc;
+
+/// The distinct stacks of a mesh.
+#[derive(Debug, Clone)]
+pub(crate) struct Stacks {
+    stacks: Vec<Stack>,
+    membrane: Vec<Vec<usize>>,
+    index: Vec<usize>,
+}
+
+impl Stacks {
+    /// Finds the distinct stacks, and which groups need membrane freedoms.
+    fn new(mesh: &Mesh, prepared: &Prepared) -> Result<(Self, Vec<usize>), PanelError> {
+        let panel = &prepared.panel;
+        let mut stacks: Vec<Stack> = Vec::new();
+        let mut index = Vec::with_capacity(mesh.cover.len());
+        for (t, &cover) in mesh.cover.iter().enumerate() {
+            let known = stacks.iter().position(|s| s.cover == cover);
+            index.push(match known {
+                Some(k) => k,
+                None => {
+                    let [a, b, c] = mesh.corners(t);
+                    let at = (a + b + c) * (1.0 / 3.0);
+                    stacks.push(Stack::new(cover, &panel.layers, &panel.joints, &prepared.groups, at)?);
+                    stacks.len() - 1
+                }
+            });
+        }
+        let needed: Vec<usize> =
+            (0..prepared.groups.height.len()).filter(|&g| needs_membrane(g, &stacks, prepared)).collect();
+        let membrane = stacks
+            .iter()
+            .map(|s| needed.iter().copied().filter(|&g| s.groups.iter().any(|p| p.group == g)).collect())
+            .collect();
+        Ok((Self { stacks, membrane, index }, needed))
+    }
+
+    /// The stack on a triangle.
+    pub(crate) fn of(&self, triangle: usize) -> &Stack {
+        &self.stacks[self.index[triangle]]
+    }
+
+    /// The groups on a triangle that have membrane freedoms.
+    pub(crate) fn membrane(&self, triangle: usize) -> &[usize] {
+        &self.membrane[self.index[triangle]]
+    }
+}
+
+/// A group needs freedoms in the plane where bending alone would strain it there, or where it is held there.
+fn needs_membrane(group: usize, stacks: &[Stack], prepared: &Prepared) -> bool {
+    let panel = &prepared.panel;
+    let members: Vec<usize> =
+        (0..panel.layers.len()).filter(|&l| prepared.groups.of_layer[l] == group).collect();
+    let coupled = stacks
+        .iter()
+        .flat_map(|s| &s.groups)
+        .any(|p| p.group == group && p.b.iter().flatten().any(|&v| v != 0.0));
+    let slips = stacks.iter().flat_map(|s| &s.slips).any(|s| s.lower == group || s.upper == group);
+    let thickness = members.iter().map(|&l| panel.layers[l].thickness).fold(f64::INFINITY, f64::min);
+    let eccentric = panel.beams.iter().any(|b| {
+        members.contains(&b.layer)
+            && b.area > 0.0
+            && (b.centroid_height - prepared.groups.height[group]).abs() > 1e-9 * thickness
+    });
+    let held = panel.line_supports.iter().any(|s| s.in_plane_along || s.in_plane_across);
+    let first = members.first().map(|&l| panel.layers[l].material);
+    let differ =
+        members.iter().any(|&l| first.is_some_and(|f| f.expansion() != panel.layers[l].material.expansion()));
+    coupled || slips || eccentric || held || differ
+}
+
+/// One mesh with all that belongs to it.
+#[derive(Debug)]
+pub(crate) struct Level {
+    pub mesh: Mesh,
+    pub stacks: Stacks,
+    pub freedoms: Freedoms,
+    pub attachments: Attachments,
+    pub stiffness: Symmetric,
+    parts: Vec<(Vec<bool>, Arc<FreePart>)>,
+}
+
+impl Level {
+    /// Builds the equations on a mesh.
+    pub(crate) fn new(mesh: Mesh, prepared: &Prepared) -> Result<Self, PanelError> {
+        let (stacks, membrane) = Stacks::new(&mesh, prepared)?;
+        let attachments = attach(&mesh, prepared)?;
+        let covers = |group: usize, t: usize| stacks.membrane(t).contains(&group);
+        let mut freedoms = Freedoms::new(&mesh, membrane, covers);
+        hold_supports(&mut freedoms, &mesh, prepared);
+        let stiffness = assemble_stiffness(&mesh, prepared, &stacks, &freedoms, &attachments);
+        Ok(Self { mesh, stacks, freedoms, attachments, stiffness, parts: Vec::new() })
+    }
+
+    /// The free part of the equations when some latches hold their points at a height.
+    pub(crate) fn free_part(&mut self, latched: &[bool]) -> Result<Arc<FreePart>, PanelError> {
+        if let Some((_, part)) = self.parts.iter().find(|(key, _)| key == latched) {
+            return Ok(Arc::clone(part));
+        }
+        let mut held = self.freedoms.held.clone();
+        for (&vertex, _) in self.attachments.latches.iter().zip(latched).filter(|(_, h)| **h) {
+            held[self.freedoms.deflection(vertex)] = true;
+        }
+        let part = Arc::new(FreePart::new(&self.stiffness, |d| self.freedoms.used[d] && !held[d])?);
+        self.parts.push((latched.to_vec(), Arc::clone(&part)));
+        Ok(part)
+    }
+}

@@ -1,0 +1,16 @@
+//! The equations: freedoms, assembly, sparse solution, equilibrium.
+
+pub(crate) mod assemble;
+pub(crate) mod attach;
+pub(crate) mod basis;
+pub(crate) mod contact;
+pub(crate) mod equilibrium;
+pub(crate) mod free_motion;
+pub(crate) mod freedoms;
+pub(crate) mod hold;
+pub(crate) mod internal;
+pub(crate) mod level;
+pub(crate) mod loads;
+pub(crate) mod newton;
+pub(crate) mod sparse;
+pub(crate) mod symmetric;

@@ -1,0 +1,212 @@
+//! Damped Newton on a convex energy, with residuals that keep their digits.
+
+use super::contact::{contact, has_contact};
+use super::equilibrium::State;
+use super::free_motion::lost_contact;
+use super::internal::internal;
+use super::level::Level;
+use super::loads::Applied;
+use super::sparse::{Factor, FreePart};
+use super::symmetric::Symmetric;
+use crate::error::{FreeMotion, PanelError};
+use crate::model::load::Load;
+use crate::model::prepare::Prepared;
+
+/// Most Newton steps.
+const MOST_STEPS: usize = 100;
+/// Largest out-of-balance force accepted, relative to the forces that act.
+const BALANCED: f64 = 1e-13;
+/// Above this the iteration has failed.
+const FAILED: f64 = 1e-8;
+
+fn dot(a: &[f64], b: &[f64]) -> f64 {
+    a.iter().zip(b).map(|(x, y)| x * y).sum()
+}
+
+/// Out-of-balance forces in the axes of the pairs, the energy, the sum of the forces that act, and what rounding of the deflections
+/// alone makes of the forces: a stiff panel far from where it was drawn can be no better.
+struct Balance {
+    forces: Vec<f64>,
+    energy: f64,
+    scale: f64,
+    rounding: f64,
+}
+
+fn balance(
+    level: &Level,
+    prepared: &Prepared,
+    load: &Load,
+    applied: &[f64],
+    scale: f64,
+    values: &[f64],
+) -> (Balance, Vec<f64>) {
+    let mut plane = values.to_vec();
+    level.freedoms.to_plane(&mut plane);
+    let mut found = contact(level, prepared, load, &plane, None);
+    let mut inner = internal(level, prepared, &plane);
+    level.freedoms.to_axes(&mut inner.forces);
+    let internal = inner.forces;
+    level.freedoms.to_axes(&mut found.forces);
+    let forces = (0..values.len()).map(|d| applied[d] + found.forces[d] - internal[d]).collect();
+    let energy = inner.energy - dot(values, applied) + found.energy;
+    let held = (0..level.freedoms.vertices).map(|d| internal[d].abs()).fold(0.0, f64::max);
+    let rounding = (0..level.freedoms.vertices)
+        .map(|d| 4.0 * f64::EPSILON * level.stiffness.diagonal(d) * values[d].abs())
+        .fold(0.0, f64::max);
+    (Balance { forces, energy, scale: scale + found.size + held, rounding }, plane)
+}
+
+/// Finds the equilibrium while the given latches hold their points at a height.
+pub(crate) fn newton(
+    level: &mut Level,
+    prepared: &Prepared,
+    load: &Load,
+    applied: &Applied,
+    heights: &[Option<f64>],
+    latched: &[bool],
+) -> Result<State, PanelError> {
+    let part = level.free_part(latched)?;
+    let level: &Level = level;
+    let mut values = vec![0.0; level.freedoms.size()];
+    for (i, &vertex) in level.attachments.latches.iter().enumerate() {
+        if let (true, Some(height)) = (latched[i], heights[i]) {
+            values[level.freedoms.deflection(vertex)] = height;
+        }
+    }
+    let mut loads = applied.vector.clone();
+    level.freedoms.to_axes(&mut loads);
+    let load_size = applied.resultant.size + loads.iter().map(|l| l.abs()).fold(0.0, f64::max);
+    let nonlinear = has_contact(&level.attachments, prepared);
+    let (mut now, mut plane) = balance(level, prepared, load, &loads, load_size, &values);
+    let (mut residual, mut accepted) = size_of(&part, level, &now);
+    // Without contact the stiffness is constant: one factorisation, and further steps only refine.
+    let constant = if nonlinear {
+        None
+    } else {
+        let mut matrix = level.stiffness.clone();
+        contact(level, prepared, load, &plane, Some(&mut matrix));
+        Some(
+            part.factor(&matrix)
+                .ok_or(PanelError::Mechanism { motion: FreeMotion::Local { at: level.mesh.vertices[0] } })?,
+        )
+    };
+    let mut steps = 0;
+    while steps < MOST_STEPS && (residual > BALANCED || steps == 0) {
+        steps += 1;
+        let rhs: Vec<f64> = part.freedoms.iter().map(|&d| now.forces[d]).collect();
+        let (step, exact) = match &constant {
+            Some(factor) => {
+                (solved(factor, &rhs).ok_or(PanelError::NotFinite { name: "the deflection" })?, true)
+            }
+            None => {
+                let mut matrix = level.stiffness.clone();
+                contact(level, prepared, load, &plane, Some(&mut matrix));
+                direction(&part, &mut matrix, &rhs, level)?
+            }
+        };
+        let slope = -part.freedoms.iter().zip(&step).map(|(&d, s)| now.forces[d] * s).sum::<f64>();
+        let mut fraction = 1.0;
+        let mut taken = None;
+        for _ in 0..60 {
+            let mut trial = values.clone();
+            for (&d, s) in part.freedoms.iter().zip(&step) {
+                trial[d] += fraction * s;
+            }
+            let (then, then_plane) = balance(level, prepared, load, &loads, load_size, &trial);
+            let then_slope = -part.freedoms.iter().zip(&step).map(|(&d, s)| then.forces[d] * s).sum::<f64>();
+            // On a convex energy a step is good when the energy falls, or when the slope along it has shrunk.
+            let falls = then.energy <= now.energy + 1e-4 * fraction * slope;
+            if !nonlinear || falls || then_slope.abs() <= 0.5 * slope.abs() {
+                taken = Some((trial, then, then_plane));
+                break;
+            }
+            fraction *= 0.5;
+        }
+        let Some((trial, then, then_plane)) = taken else { break };
+        values = trial;
+        plane = then_plane;
+        now = then;
+        let before = residual;
+        (residual, accepted) = size_of(&part, level, &now);
+        if !residual.is_finite() {
+            return Err(PanelError::NotFinite { name: "the out-of-balance force" });
+        }
+        let lost = plane.iter().take(level.freedoms.vertices).any(|w| w.abs() > 1e3 * level.mesh.size);
+        if lost && nonlinear {
+            return Err(lost_contact(level, prepared, load, &plane));
+        }
+        // Rounding sets a floor; a step that no longer gains has reached it.
+        if exact && residual > 0.5 * before && accepted < FAILED {
+            break;
+        }
+    }
+    if accepted > FAILED {
+        let still = contact(level, prepared, load, &plane, None);
+        return Err(if nonlinear && still.size == 0.0 {
+            lost_contact(level, prepared, load, &plane)
+        } else {
+            PanelError::NotConverged { steps, residual }
+        });
+    }
+    let mut reactions: Vec<f64> =
+        (0..values.len())
+            .map(|d| {
+                if part.free[d] == super::sparse::HELD && level.freedoms.used[d] {
+                    -now.forces[d]
+                } else {
+                    0.0
+                }
+            })
+            .collect();
+    level.freedoms.to_plane(&mut reactions);
+    Ok(State { values, plane, reactions, latched: latched.to_vec(), steps })
+}
+
+/// Largest out-of-balance force, moments divided by the size of the panel, over the forces that act; and what of it is more than rounding.
+fn size_of(part: &FreePart, level: &Level, now: &Balance) -> (f64, f64) {
+    let largest = part.freedoms.iter().fold(0.0_f64, |largest, &d| {
+        let arm = if d >= level.freedoms.vertices && d < 3 * level.freedoms.vertices {
+            level.mesh.size
+        } else {
+            1.0
+        };
+        let size = now.forces[d].abs() / arm;
+        if size.is_nan() { f64::NAN } else { largest.max(size) }
+    });
+    let share = |force: f64| if now.scale > 0.0 { force / now.scale } else { force };
+    let accepted = if largest.is_nan() { largest } else { (largest - now.rounding).max(0.0) };
+    (share(largest), share(accepted))
+}
+
+fn solved(factor: &Factor<'_>, rhs: &[f64]) -> Option<Vec<f64>> {
+    let mut step = rhs.to_vec();
+    factor.solve(&mut step);
+    step.iter().all(|s| s.is_finite()).then_some(step)
+}
+
+/// The Newton step. Where the panel has lost its contact for the moment, a small stiffness is added until the factors exist.
+fn direction(
+    part: &FreePart,
+    matrix: &mut Symmetric,
+    rhs: &[f64],
+    level: &Level,
+) -> Result<(Vec<f64>, bool), PanelError> {
+    let mut largest = 0.0_f64;
+    for &d in &part.freedoms {
+        largest = largest.max(if d < level.freedoms.vertices { matrix.diagonal(d) } else { 0.0 });
+    }
+    let mut exact = true;
+    for attempt in 0..6 {
+        if let Some(step) = part.factor(matrix).and_then(|factor| solved(&factor, rhs)) {
+            return Ok((step, exact));
+        }
+        exact = false;
+        let extra = largest * [1e-10, 1e-8, 1e-6, 1e-4, 1e-2, 1.0][attempt];
+        for &d in &part.freedoms {
+            if d < level.freedoms.vertices {
+                matrix.add(d, d, extra);
+            }
+        }
+    }
+    Err(PanelError::Mechanism { motion: FreeMotion::Local { at: level.mesh.vertices[0] } })
+}

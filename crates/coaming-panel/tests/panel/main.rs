@@ -1,0 +1,14 @@
+//! Tests of the panel solver against independent theory, one file per subject.
+// Tests compute their expectations with the platform's functions and index freely.
+#![allow(clippy::disallowed_methods)]
+
+mod bad_input;
+mod common;
+mod cover;
+mod estimates;
+mod gasket;
+mod layers;
+mod modes;
+mod patch;
+mod plates;
+mod properties;

@@ -1,0 +1,147 @@
+//! Natural frequencies against exact and Ritz values.
+use crate::common::*;
+use coaming_panel::*;
+
+const TAU: f64 = std::f64::consts::TAU;
+
+/// Frequency parameters omega a^2 sqrt(rho h / D).
+fn parameters(panel: &Panel, a: f64, nu: f64, count: usize) -> Vec<f64> {
+    let modes = solver(panel).modes(&Load::default(), count).unwrap_or_else(|e| panic!("{e}"));
+    let scale = a * a * (2700.0 * T / d(nu)).sqrt();
+    modes.iter().map(|m| m.frequency * TAU * scale).collect()
+}
+
+fn check(what: &str, found: &[f64], exact: &[f64], within: f64) {
+    for (i, (f, e)) in found.iter().zip(exact).enumerate() {
+        close(&format!("{what}, mode {}", i + 1), *f, *e, within);
+    }
+    assert!(found.len() >= exact.len());
+}
+
+fn square() -> Panel {
+    Panel::new(Outline::rectangle(0.0, 0.0, 1.0, 1.0), sheet(0.3))
+}
+
+/// Exact: pi^2 (m^2 + n^2).
+#[test]
+fn supported_square() {
+    let pi2 = std::f64::consts::PI * std::f64::consts::PI;
+    let mut panel = square();
+    panel.line_supports = vec![LineSupport::supported(Line::Outline)];
+    check(
+        "supported",
+        &parameters(&panel, 1.0, 0.3, 6),
+        &[2.0, 5.0, 5.0, 8.0, 10.0, 10.0].map(|m| m * pi2),
+        0.006,
+    );
+}
+
+/// Leissa, Vibration of Plates, NASA SP-160 (1969), C-C-C-C; Ritz 35.985, 73.394, 73.394.
+#[test]
+fn clamped_square() {
+    let mut panel = square();
+    panel.line_supports = vec![LineSupport::clamped(Line::Outline)];
+    check("clamped", &parameters(&panel, 1.0, 0.3, 3), &[35.985, 73.394, 73.394], 0.006);
+}
+
+/// Leissa (as above), C-F-F-F, nu = 0.3; converged Ritz values 3.471, 8.507, 21.285, 27.199, 30.954 (Leissa 1973; from memory), the table's
+/// being upper bounds up to 0.8 % high: 3.4917, 8.5246, 21.429, 27.331, 31.111.
+#[test]
+fn cantilever_square() {
+    let mut panel = square();
+    panel.line_supports = vec![LineSupport::clamped(Line::OutlineEdge(3))];
+    check("cantilever", &parameters(&panel, 1.0, 0.3, 5), &[3.4917, 8.5246, 21.429, 27.331, 31.111], 0.008);
+}
+
+/// Leissa (as above), F-F-F-F, nu = 0.3: 13.468, 19.596, 24.270, 34.801, 34.801 after three rigid motions.
+#[test]
+fn free_square() {
+    let found = parameters(&square(), 1.0, 0.3, 8);
+    assert!(found[..3].iter().all(|f| *f < 0.02), "{found:?}");
+    check("free", &found[3..], &[13.468, 19.596, 24.270, 34.801, 34.801], 0.006);
+}
+
+/// Leissa (as above), chapter 2: clamped 10.2158, 21.26, 21.26; supported (nu = 0.3) 4.9351, 13.898.
+#[test]
+fn circles() {
+    let mut panel = Panel::new(Outline::circle(0.0, 0.0, 0.5), sheet(0.3));
+    panel.line_supports = vec![LineSupport::clamped(Line::Outline)];
+    check("clamped circle", &parameters(&panel, 0.5, 0.3, 3), &[10.2158, 21.26, 21.26], 0.006);
+    panel.line_supports = vec![LineSupport::supported(Line::Outline)];
+    check("supported circle", &parameters(&panel, 0.5, 0.3, 3), &[4.9351, 13.898, 13.898], 0.006);
+}
+
+/// Square plate on four corner points, nu = 0.3: 7.111, 15.770, 15.770 (Ritz with corner constraints).
+#[test]
+fn corner_supported_square() {
+    let mut panel = square();
+    panel.point_supports =
+        [p(0.0, 0.0), p(1.0, 0.0), p(1.0, 1.0), p(0.0, 1.0)].map(PointSupport::held).to_vec();
+    check("corners", &parameters(&panel, 1.0, 0.3, 3), &[7.111, 15.770, 15.770], 0.006);
+}
+
+/// Rhombic plate clamped all round, 45 degrees, 10 m sides, 0.05 m: 7.938, 12.835, 17.941 Hz (NAFEMS FV15; second-hand).
+#[test]
+fn clamped_rhombus() {
+    let s = 10.0 * 0.5_f64.sqrt();
+    let steel = Material::isotropic(200e9, 0.3, 8000.0, 0.0);
+    let outline = Outline::polygon(&[p(0.0, 0.0), p(10.0, 0.0), p(10.0 + s, s), p(s, s)]);
+    let mut panel = Panel::new(outline, Layer::whole(0.05, steel));
+    panel.line_supports = vec![LineSupport::clamped(Line::Outline)];
+    let modes = solver(&panel).modes(&Load::default(), 3).unwrap_or_else(|e| panic!("{e}"));
+    for (mode, hz) in modes.iter().zip([7.938, 12.835, 17.941]) {
+        close("rhombus", mode.frequency, hz, 0.006);
+    }
+}
+
+/// A stiff lid on its gasket between spring latches: one mass on springs, f = sqrt(k / m) / (2 pi), by hand; and an added mass.
+#[test]
+fn lid_on_its_gasket() {
+    let material = Material::isotropic(200e9, 0.3, 500.0, 0.0);
+    let mut panel = Panel::new(Outline::rectangle(0.0, 0.0, 0.4, 0.3), Layer::whole(0.05, material));
+    panel.gaskets = vec![Gasket {
+        line: Line::Outline,
+        law: Law::Linear { stiffness: 1e5 },
+        free_height: 0.010,
+        closed_gap: 0.007,
+        gap_error: Vec::new(),
+    }];
+    let corners = [p(0.0, 0.0), p(0.4, 0.0), p(0.4, 0.3), p(0.0, 0.3)];
+    panel.latches =
+        corners.map(|at| Latch { at, action: LatchAction::Spring { stiffness: 2e4, draw: 0.002 } }).to_vec();
+    panel.masses = vec![PointMass { at: p(0.2, 0.15), mass: 1.5 }];
+    let mass = 500.0 * 0.05 * 0.12 + 1.5;
+    let stiffness: f64 = 1e5 * 1.4 + 4.0 * 2e4;
+    let modes = solver(&panel).modes(&Load::default(), 3).unwrap_or_else(|e| panic!("{e}"));
+    let bounce = (stiffness / mass).sqrt() / TAU;
+    assert!(
+        modes.iter().any(|m| (m.frequency / bounce - 1.0).abs() < 2e-3),
+        "{bounce} {:?}",
+        modes.iter().map(|m| m.frequency).collect::<Vec<_>>()
+    );
+}
+
+/// A beam with mass on a feeble sheet: pi^2 / (2 pi l^2) sqrt(E I / (rho A)).
+#[test]
+fn supported_beam() {
+    let mut panel = Panel::new(
+        Outline::rectangle(0.0, 0.0, 1.0, 0.02),
+        Layer::whole(1e-5, Material::isotropic(70e9, 0.0, 1.0, 0.0)),
+    );
+    panel.line_supports =
+        vec![LineSupport::supported(Line::OutlineEdge(1)), LineSupport::supported(Line::OutlineEdge(3))];
+    panel.beams = vec![Beam {
+        line: Line::Path(Path::polyline(&[p(0.0, 0.01), p(1.0, 0.01)])),
+        layer: 0,
+        youngs_modulus: 70e9,
+        shear_modulus: 26e9,
+        area: 1e-4,
+        second_moment_of_area: 1e-9,
+        torsion_constant: 1e-9,
+        centroid_height: 0.5e-5,
+        density: 2700.0,
+    }];
+    let modes = solver(&panel).modes(&Load::default(), 1).unwrap_or_else(|e| panic!("{e}"));
+    let exact = std::f64::consts::PI / 2.0 * (70e9 * 1e-9 / (2700.0 * 1e-4_f64)).sqrt();
+    close("beam", modes[0].frequency, exact, 0.005);
+}
