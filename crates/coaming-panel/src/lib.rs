@@ -7,6 +7,9 @@
 //! through A, B and D of every bonded group of layers; groups slip on each other against a shear stiffness per area.
 //!
 //! Linear theory of small deflections: past about half the thickness a panel held at its edges is stiffer than this.
+//!
+//! The results are screenings with the inputs given, not a certificate: where failure could injure, local law and codes
+//! hold, and a competent engineer decides. A panel is no shield against bursting parts, and not for people to stand on.
 
 #![forbid(unsafe_code)]
 #![deny(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
