@@ -127,13 +127,13 @@ impl Calculation for AirBend {
         Source {
             title: "press-tool maker's air-bending force chart",
             edition: "",
-            locator: "mild steel, rows b min and ir [B026-B034]",
+            locator: "mild steel, rows b min and ir",
             standing: Standing::Read,
         },
         Source {
             title: "Kalpakjian & Schmid, Manufacturing Processes for Engineering Materials",
             edition: "",
-            locator: "V-die bending force [B035]",
+            locator: "V-die bending force",
             standing: Standing::Memory,
         },
     ];

@@ -129,7 +129,7 @@ impl Calculation for KFactorMeasured {
         Source {
             title: "FAA-H-8083-31A, Aviation Maintenance Technician Handbook - Airframe",
             edition: "2018",
-            locator: "vol. 1, ch. 4, U-channel layout [B001-B005]",
+            locator: "vol. 1, ch. 4, U-channel layout",
             standing: Standing::Read,
         },
         Source {

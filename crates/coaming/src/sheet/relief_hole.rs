@@ -49,7 +49,7 @@ impl Calculation for ReliefHole {
     const SOURCE: &'static [Source] = &[Source {
         title: "FAA-H-8083-31A, Aviation Maintenance Technician Handbook - Airframe",
         edition: "2018",
-        locator: "vol. 1, ch. 4, folding a box [B014]",
+        locator: "vol. 1, ch. 4, folding a box",
         standing: Standing::Read,
     }];
     type Outcome = ReliefHoleOutcome;

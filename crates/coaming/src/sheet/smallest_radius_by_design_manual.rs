@@ -108,7 +108,7 @@ impl Calculation for SmallestRadiusByDesignManual {
     const SOURCE: &'static [Source] = &[Source {
         title: "Aluminum Association, Aluminum Design Manual",
         edition: "January 2005",
-        locator: "part VII, table 3-1, p. VII-78 [B011-B013]",
+        locator: "part VII, table 3-1, p. VII-78",
         standing: Standing::SecondHand,
     }];
     type Outcome = SmallestRadiusByDesignManualOutcome;

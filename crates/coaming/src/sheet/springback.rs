@@ -125,7 +125,7 @@ impl Calculation for Springback {
 pub(super) const GARDINER: Source = Source {
     title: "F. J. Gardiner, The springback of metals, Trans. ASME 79",
     edition: "1957",
-    locator: "pp. 1-9 [B025]",
+    locator: "pp. 1-9",
     standing: Standing::SecondHand,
 };
 
@@ -133,6 +133,6 @@ pub(super) const GARDINER: Source = Source {
 pub(super) const KALPAKJIAN: Source = Source {
     title: "Kalpakjian & Schmid, Manufacturing Processes for Engineering Materials",
     edition: "",
-    locator: "sheet-metal forming, example on springback [B023, B024]",
+    locator: "sheet-metal forming, example on springback",
     standing: Standing::Memory,
 };
