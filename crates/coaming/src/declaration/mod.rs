@@ -13,6 +13,7 @@ mod outside;
 mod path;
 mod reading;
 mod value;
+mod visitors;
 
 #[cfg(test)]
 mod tests;
@@ -28,4 +29,5 @@ pub use outside::outside_tested;
 pub use path::Path;
 pub use reading::{At, Desk, LONGEST_LIST, LONGEST_TEXT, Slots, put_converted, put_into, read_record, take};
 pub use value::Value;
-pub(crate) use value::{QuantityVisitor, quantity_value, refuse_all_but};
+pub(crate) use value::quantity_value;
+pub(crate) use visitors::{QuantityVisitor, refuse_all_but};
