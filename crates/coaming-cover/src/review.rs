@@ -140,7 +140,8 @@ fn rows(prepared: &Prepared<'_>) -> Vec<Row> {
         .collect()
 }
 
-fn row(prepared: &Prepared<'_>, part: &'static str, check: &Check, subject: &Subject) -> Row {
+/// One row: one check of one subject.
+pub(crate) fn row(prepared: &Prepared<'_>, part: &'static str, check: &Check, subject: &Subject) -> Row {
     let key = if subject.is_empty() {
         check.key.to_owned()
     } else {

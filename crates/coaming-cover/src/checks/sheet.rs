@@ -1,12 +1,16 @@
 //! Bent sheet: the flat pattern, holes beside bends, flanges on the press brake.
 
 use coaming::prelude::*;
+use coaming::sheet::{
+    AirBend, AluminumDesignManualTemper, DieOpeningRounding, HoleDistanceReference, HoleToBend,
+    SmallestRadiusByDesignManual,
+};
 
 use super::flat::{Flat, flat};
 use super::{Check, Subject, layers_that, name};
 use crate::amount::{Amount, Measure, Phrase};
-use crate::demand::{Bound, Demand, Finding, NotChecked, Origin};
-use crate::document::{Bend, Layer};
+use crate::demand::{Demand, NotChecked, Origin, Ruling};
+use crate::document::{Bend, Edge, Layer};
 use crate::prepared::Prepared;
 use crate::worksheet::{Worksheet, practice};
 
@@ -32,6 +36,13 @@ pub(super) const CHECKS: &[Check] = &[
         case: None,
         subjects: bends,
         demand: smallest_flange,
+    },
+    Check {
+        key: "inside_radius",
+        title: "Inside radius that the sheet bears",
+        case: None,
+        subjects: bends,
+        demand: inside_radius,
     },
 ];
 
@@ -119,41 +130,119 @@ fn hole_to_bend(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, No
         sheet.given("hole edge to bent-up face", format!("{path}.nearest_hole"), bend.nearest_hole)?;
     let thickness = sheet.given("thickness", format!("layers.{}.thickness", layer.name), layer.thickness)?;
     let radius = sheet.given("inside radius", format!("{path}.inside_radius"), bend.inside_radius)?;
+    let bend_angle = sheet.given("bend angle", format!("{path}.bend_angle"), bend.bend_angle)?;
+    let k_factor = sheet.number("K-factor", format!("{path}.k_factor"), bend.k_factor)?;
     let (thicknesses, origin) = practice(prepared.limits.hole_to_bend());
-    let due = thicknesses * thickness.value + radius.value;
-    if distance.value < due {
-        let lever = format!("{path}.nearest_hole");
+    // What is needed at the edge does not hang on the size of the hole: a round one of one thickness stands for any.
+    let outcome = sheet.run(&HoleToBend {
+        thickness,
+        inside_radius: radius,
+        bend_angle,
+        k_factor,
+        across_bend: thickness,
+        along_bend: thickness,
+        centre_distance: si(distance.value + thickness.value / 2.0),
+        measured_from: HoleDistanceReference::InsideFace,
+        hole_factor: Some(thicknesses),
+        slot_factor: None,
+    })?;
+    let due = outcome.needed_from_inside_face;
+    sheet.say("For round holes; a slot along the bend asks for more.");
+    if distance < due {
         sheet.cure(
-            lever,
+            format!("{path}.nearest_hole"),
             Amount::of(distance),
-            Amount::of(si::<Length>(due)),
+            Amount::of(due),
             "move the hole away, or drill it after bending",
         );
     }
-    Ok(sheet.at_least(distance.value, Measure::LENGTH, due, origin))
+    Ok(sheet.at_least(distance.value, Measure::LENGTH, due.value, origin))
 }
 
 fn smallest_flange(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecked> {
-    let (_, bend, path) = bend(prepared, subject)?;
+    let (layer, bend, path) = bend(prepared, subject)?;
     let mut sheet = Worksheet::new();
     let flange = sheet.given("flange", format!("{path}.flange"), bend.flange)?;
     let die = sheet.given("die opening", format!("{path}.die_opening"), bend.die_opening)?;
+    let bend_angle = sheet.given("bend angle", format!("{path}.bend_angle"), bend.bend_angle)?;
+    let thickness = sheet.given("thickness", format!("layers.{}.thickness", layer.name), layer.thickness)?;
+    let material = prepared.material_of(layer)?;
+    let ultimate_strength = sheet.property(&material, "ultimate_strength", &material.ultimate_strength)?;
+    let (width, height) = layer.outline.box_size();
+    let bend_length = if matches!(bend.edge, Edge::Left | Edge::Right) { height } else { width };
+    sheet.note("length of the bend", bend_length, Measure::LENGTH);
     let (share, origin) = practice(prepared.limits.flange_over_die());
-    let due = share * die.value;
-    if flange.value < due {
-        let lever = format!("{path}.flange");
+    let outcome = sheet.run(&AirBend {
+        thickness,
+        ultimate_strength,
+        bend_length: si(bend_length),
+        bend_angle,
+        die_opening: Some(die),
+        die_opening_rounding: DieOpeningRounding::Exact,
+        punch_radius: None,
+        force_factor: None,
+        radius_factor: None,
+        flange_factor: Some(share),
+    })?;
+    sheet.note("inside radius that this die gives", outcome.inside_radius.value, Measure::LENGTH);
+    sheet.note("force of the brake", outcome.force.value, Measure::FORCE);
+    let due = outcome.smallest_flange;
+    if flange < due {
         sheet.cure(
-            lever,
+            format!("{path}.flange"),
             Amount::of(flange),
-            Amount::of(si::<Length>(due)),
+            Amount::of(due),
             "longer flange, or a narrower die",
         );
     }
-    let finding = Finding::Number {
-        low: flange.value,
-        high: flange.value,
-        measure: Measure::LENGTH,
-        bound: Bound::AtLeast { limit: due },
+    Ok(sheet.at_least(flange.value, Measure::LENGTH, due.value, origin))
+}
+
+/// Step of the table of smallest inside radii, in thicknesses.
+const TABLE_STEP: f64 = 0.5;
+
+/// The tempers that both the table of materials and the Aluminum Design Manual hold.
+fn temper(material: &str) -> Option<AluminumDesignManualTemper> {
+    match material {
+        "aluminium_3003_h14" => Some(AluminumDesignManualTemper::A3003H14),
+        "aluminium_5052_h32" => Some(AluminumDesignManualTemper::A5052H32),
+        "aluminium_6061_t6" => Some(AluminumDesignManualTemper::A6061T6),
+        _ => None,
+    }
+}
+
+fn inside_radius(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecked> {
+    let (layer, bend, path) = bend(prepared, subject)?;
+    let mut sheet = Worksheet::new();
+    let radius = sheet.given("inside radius", format!("{path}.inside_radius"), bend.inside_radius)?;
+    let bend_angle = sheet.given("bend angle", format!("{path}.bend_angle"), bend.bend_angle)?;
+    let thickness = sheet.given("thickness", format!("layers.{}.thickness", layer.name), layer.thickness)?;
+    let material = prepared.material_of(layer)?;
+    let temper = temper(&material.key)
+        .ok_or_else(|| NotChecked::not_calculated(format!("smallest inside radius of {}", material.name)))?;
+    if bend_angle > deg(90.0) {
+        return Err(NotChecked::not_calculated("smallest inside radius past 90 deg"));
+    }
+    let outcome = sheet.run(&SmallestRadiusByDesignManual { temper, thickness })?;
+    sheet.say("A guide value for a smooth edge across the grain; along the grain takes more.");
+    let due = outcome.smallest_radius;
+    if radius < due {
+        sheet.cure(
+            format!("{path}.inside_radius"),
+            Amount::of(radius),
+            Amount::of(due),
+            "a larger radius, or a softer temper",
+        );
+    }
+    let [source] = SmallestRadiusByDesignManual::SOURCE else {
+        return Err(NotChecked::not_calculated("smallest inside radius without a source"));
     };
-    Ok(sheet.finish(finding, origin))
+    let origin = Origin::Published(*source);
+    // The table is printed in steps of half a thickness: by half a step it can tell nothing.
+    if radius < due && radius.value >= due.value - TABLE_STEP / 2.0 * thickness.value {
+        let template = "{}, below a guide value of {} by less than the table tells";
+        let finds = Phrase::with(template, [Amount::of(radius), Amount::of(due)]);
+        return Ok(sheet.rule(finds, "a bent test strip without cracks", Ruling::NeedsTest, origin));
+    }
+    Ok(sheet.at_least(radius.value, Measure::LENGTH, due.value, origin))
 }
