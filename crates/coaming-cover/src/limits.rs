@@ -140,6 +140,9 @@ limits! {
     /// Recovered height of a gasket over the sum of bow, opening and tolerance.
     #[possible(0.0..)]
     recovery: f64 = 1.5;
+    /// Pitch of the latches times the foundation parameter of the edge on its gasket.
+    #[possible(f64::MIN_POSITIVE..)]
+    pitch_parameter: f64 = 2.0;
     /// Inflation of a root-sum-square.
     #[possible(1.0..)]
     root_sum_square_inflation: f64 = 1.2;

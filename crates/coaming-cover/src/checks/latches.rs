@@ -1,6 +1,8 @@
 //! The latches: force, hand, travel, and what keeps the lid closed on the road.
 
-use coaming::latch::{LatchForce, LatchForceOutcome, LatchHold, LatchTravel, LatchTravelOutcome};
+use coaming::latch::{
+    LatchForce, LatchForceOutcome, LatchHold, LatchMissing, LatchTravel, LatchTravelOutcome,
+};
 use coaming::prelude::*;
 
 use super::seal::{line_force, nominal_compression};
@@ -26,6 +28,13 @@ pub(super) const CHECKS: &[Check] = &[
         case: Some(LoadKind::ClosedNew),
         subjects: whole,
         demand: working_load,
+    },
+    Check {
+        key: "latch_missing",
+        title: "One latch missing: load on the others",
+        case: Some(LoadKind::ClosedNew),
+        subjects: whole,
+        demand: missing,
     },
     Check {
         key: "latch_travel",
@@ -127,6 +136,30 @@ fn working_load(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotCheck
         measure: Measure::FORCE,
         bound,
     };
+    Ok(sheet.finish(finding, Origin::Maker("latches.working_load".to_owned())))
+}
+
+/// Load on the other latches where one is open or broken: between an even share and that of its two neighbours alone.
+fn missing(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
+    let mut sheet = Worksheet::new();
+    let closed = forces(prepared, &mut sheet)?;
+    let latches = latches(prepared)?;
+    let load = sheet.given("maker's working load", "latches.working_load", latches.working_load)?;
+    let count = latches.count.need(|| "latches.count".to_owned())?;
+    let (mut low, mut high) = (f64::INFINITY, 0.0);
+    for force in closed {
+        let outcome = sheet.run(&LatchMissing {
+            latch_force: force.latch_force,
+            latches: count,
+            working_load: Some(load),
+        })?;
+        low = outcome.even_share.value.min(outcome.neighbour_share.value).min(low);
+        high = outcome.largest_latch_force.value.max(high);
+    }
+    sheet.say("A stiff lid shares alike; on a soft one the two neighbours take it alone.");
+    sheet.advise("latches.count", "more latches, stronger ones, or a softer gasket");
+    let bound = Bound::AtMost { limit: load.value, marginal_above: None };
+    let finding = Finding::Number { low, high, measure: Measure::FORCE, bound };
     Ok(sheet.finish(finding, Origin::Maker("latches.working_load".to_owned())))
 }
 

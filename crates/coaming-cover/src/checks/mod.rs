@@ -17,6 +17,7 @@ mod movement;
 mod pane;
 mod seal;
 mod sheet;
+mod spacing;
 mod warmth;
 
 #[cfg(test)]

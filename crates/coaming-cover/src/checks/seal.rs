@@ -6,7 +6,7 @@ use coaming::gasket::{
 };
 use coaming::prelude::*;
 
-use super::{Check, Subject, whole};
+use super::{Check, Subject, spacing, whole};
 use crate::amount::{Amount, Measure};
 use crate::demand::{Bound, Demand, Finding, Need, NotChecked, Origin};
 use crate::document::{LoadKind, Seal, SealKind};
@@ -26,6 +26,13 @@ pub(super) const CHECKS: &[Check] = &[
                 "compression all round needs the panel solver: lid, gasket and latches together",
             ))
         },
+    },
+    Check {
+        key: "seal_spacing",
+        title: "Pitch of the latches along the seal",
+        case: Some(LoadKind::ClosedNew),
+        subjects: whole,
+        demand: spacing::spacing,
     },
     Check {
         key: "seal_nominal",
@@ -265,10 +272,20 @@ fn recovery(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> 
     Ok(sheet.at_least(outcome.recovered_travel.value, Measure::LENGTH, due, origin))
 }
 
-/// Line force of the gasket in the middle of all tolerances, as a band where only its grade is known.
-pub(crate) fn line_force(prepared: &Prepared<'_>, sheet: &mut Worksheet) -> Result<(f64, f64), NotChecked> {
+/// What a gasket presses with in the middle of all tolerances; bands where only its grade is known.
+pub(super) struct Gasket {
+    /// How much it is compressed.
+    pub(super) compressed: Length,
+    /// Line force, low and high, in newtons per metre.
+    pub(super) line_force: (f64, f64),
+    /// Slope of the line force, low and high, in pascals.
+    pub(super) line_stiffness: (f64, f64),
+}
+
+/// The gasket in the middle of all tolerances.
+pub(super) fn gasket(prepared: &Prepared<'_>, sheet: &mut Worksheet) -> Result<Gasket, NotChecked> {
     let seal = prepared.seal()?;
-    let (free_height, _, compression) = nominal_compression(prepared, sheet)?;
+    let (free_height, compressed, compression) = nominal_compression(prepared, sheet)?;
     let width = sheet.given("gasket width", "seal.width", seal.width)?;
     if let Some(curve) = &seal.curve {
         let points: Vec<SpongePoint> = curve
@@ -277,7 +294,8 @@ pub(crate) fn line_force(prepared: &Prepared<'_>, sheet: &mut Worksheet) -> Resu
             .collect();
         sheet.note_words("gasket", "measured curve");
         let outcome = sheet.run(&SpongeCurve { points, compression, width, free_height })?;
-        return Ok((outcome.line_force.value, outcome.line_force.value));
+        let (force, stiffness) = (outcome.line_force.value, outcome.line_stiffness.value);
+        return Ok(Gasket { compressed, line_force: (force, force), line_stiffness: (stiffness, stiffness) });
     }
     let name =
         seal.material.need(|| "seal.curve, seal.pressure_at_25_percent or seal.material".to_owned())?;
@@ -298,7 +316,16 @@ pub(crate) fn line_force(prepared: &Prepared<'_>, sheet: &mut Worksheet) -> Resu
         width,
         free_height,
     })?;
-    Ok((outcome.line_force_min.value, outcome.line_force_max.value))
+    Ok(Gasket {
+        compressed,
+        line_force: (outcome.line_force_min.value, outcome.line_force_max.value),
+        line_stiffness: (outcome.line_stiffness_min.value, outcome.line_stiffness_max.value),
+    })
+}
+
+/// Line force of the gasket in the middle of all tolerances, as a band where only its grade is known.
+pub(crate) fn line_force(prepared: &Prepared<'_>, sheet: &mut Worksheet) -> Result<(f64, f64), NotChecked> {
+    gasket(prepared, sheet).map(|gasket| gasket.line_force)
 }
 
 /// Grade and class from the key of a sponge, such as `epdm_sponge_2a1`.

@@ -2,6 +2,7 @@
 //! each of these checks on both sides of its limit and without its input.
 
 mod bends;
+mod edge;
 
 use super::PARTS;
 use crate::demand::{Bound, Finding, NotChecked};

@@ -148,6 +148,10 @@ pub struct Layer {
     /// Share of the sun that its outer face absorbs.
     #[possible(0.0..=1.0)]
     pub solar_absorptance: Option<f64>,
+    /// Second moment of area of its edge, which bends over the seal between two latches: the flange with the strip of
+    /// sheet out to the seal line.
+    #[possible(f64::MIN_POSITIVE..)]
+    pub edge_second_moment: Option<SecondMomentOfArea>,
     /// Humidity at which it was made or dried.
     #[possible(0.0..=1.0)]
     pub made_at_humidity: Option<f64>,
