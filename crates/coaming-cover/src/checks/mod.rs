@@ -15,6 +15,7 @@ mod lid;
 pub(crate) mod mass;
 mod movement;
 mod pane;
+mod restraint;
 mod seal;
 mod sheet;
 mod spacing;

@@ -2,12 +2,14 @@
 
 use coaming::material::Material;
 use coaming::prelude::*;
-use coaming::thermal::{HoleMovement, HoleRole, LayerGrowth, ShoulderBush, ToleranceStack};
+use coaming::thermal::{
+    HoleMovement, HoleRole, LayerGrowth, ShoulderBush, ShoulderBushOutcome, ToleranceStack,
+};
 
-use super::{Check, Subject, name};
+use super::{Check, Subject, name, restraint};
 use crate::amount::{Amount, Measure, Phrase};
-use crate::demand::{Demand, Need, NotChecked, Origin};
-use crate::document::{Layer, LoadKind, Passed, ScrewPattern};
+use crate::demand::{Demand, Need, NotChecked, Origin, Ruling};
+use crate::document::{Layer, LayerRole, LoadKind, Passed, ScrewPattern};
 use crate::prepared::Prepared;
 use crate::worksheet::Worksheet;
 
@@ -52,7 +54,20 @@ pub(super) const CHECKS: &[Check] = &[
         title: "Does the layer slide under its clamps",
         case: Some(LoadKind::Hot),
         subjects: floating,
-        demand: |_, _| Err(NotChecked::not_calculated("clamp friction against the restrained force")),
+        demand: restraint::clamp_friction,
+    },
+    Check {
+        key: "critical_rise",
+        title: "Heat that bows a pane held at its holes",
+        case: Some(LoadKind::Hot),
+        subjects: |prepared| {
+            let pane = |subject: &Subject| {
+                let layer = subject.get(1).and_then(|layer| prepared.layer(layer).ok());
+                layer.is_some_and(|layer| layer.role == LayerRole::Pane)
+            };
+            floating(prepared).into_iter().filter(pane).collect()
+        },
+        demand: restraint::critical_rise,
     },
 ];
 
@@ -193,7 +208,7 @@ fn movement(prepared: &Prepared<'_>, subject: &Subject, kind: LoadKind) -> Resul
 }
 
 /// Diameter of what passes the hole: the bush where the layer floats on one, the screw otherwise.
-fn shank(
+pub(super) fn shank(
     pattern: &ScrewPattern,
     layer: &str,
     path: &str,
@@ -220,7 +235,7 @@ fn countersunk_float(prepared: &Prepared<'_>, subject: &Subject) -> Result<Deman
     let sunk = here.countersunk.need(|| format!("{path}.countersunk"))?;
     let mut sheet = Worksheet::new();
     sheet.advise(format!("{path}.countersunk"), "a head that stands on the surface, or a shoulder bush");
-    let ruling = if sunk { crate::demand::Ruling::Broken } else { crate::demand::Ruling::Holds };
+    let ruling = if sunk { Ruling::Broken } else { Ruling::Holds };
     let finds =
         if sunk { "the head is sunk into a layer that must float" } else { "the head is not sunk into it" };
     let origin =
@@ -228,13 +243,16 @@ fn countersunk_float(prepared: &Prepared<'_>, subject: &Subject) -> Result<Deman
     Ok(sheet.rule(finds, "a layer that moves is not countersunk", ruling, origin))
 }
 
-fn bush_length(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecked> {
-    let pattern = prepared.pattern(name(subject, 0)?)?;
+/// Play of a layer under the bush of its pattern.
+pub(super) fn bush_play(
+    prepared: &Prepared<'_>,
+    pattern: &ScrewPattern,
+    sheet: &mut Worksheet,
+) -> Result<(Length, ShoulderBushOutcome), NotChecked> {
     let path = format!("screws.{}.bush", pattern.name);
     let bush = pattern.bush.as_ref().ok_or_else(|| NotChecked::needs(path.clone()))?;
     let layer = prepared.layer(&bush.layer)?;
     let material = prepared.material_of(layer)?;
-    let mut sheet = Worksheet::new();
     let bush_length = sheet.given("length of the bush", format!("{path}.length"), bush.length)?;
     let bush_tolerance =
         sheet.given("deviation of the bush", format!("{path}.length_tolerance"), bush.length_tolerance)?;
@@ -242,8 +260,8 @@ fn bush_length(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, Not
     let layer_thickness = sheet.given("thickness", at("thickness"), layer.thickness)?;
     let thickness_tolerance =
         sheet.given("deviation of the thickness", at("thickness_tolerance"), layer.thickness_tolerance)?;
-    let hot_layer_strain = growth(prepared, layer, &material, LoadKind::Hot, &mut sheet)?;
-    let cold_layer_strain = growth(prepared, layer, &material, LoadKind::Cold, &mut sheet)?;
+    let hot_layer_strain = growth(prepared, layer, &material, LoadKind::Hot, sheet)?;
+    let cold_layer_strain = growth(prepared, layer, &material, LoadKind::Cold, sheet)?;
     let outcome = sheet.run(&ShoulderBush {
         bush_length,
         bush_tolerance,
@@ -254,19 +272,29 @@ fn bush_length(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, Not
         cold_bush_strain: 0.0,
         cold_layer_strain,
     })?;
-    sheet.note("greatest play", outcome.play_max.value, Measure::LENGTH);
     sheet.say("The growth of the bush itself is left out: it makes the play a little larger when hot.");
+    sheet.note("least play under the bush", outcome.play_min.value, Measure::LENGTH);
+    sheet.note("greatest play under the bush", outcome.play_max.value, Measure::LENGTH);
+    Ok((bush_length, outcome))
+}
+
+fn bush_length(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecked> {
+    let pattern = prepared.pattern(name(subject, 0)?)?;
+    let mut sheet = Worksheet::new();
+    let (bush_length, outcome) = bush_play(prepared, pattern, &mut sheet)?;
     let least = outcome.play_min;
-    if least.value <= 0.0 {
+    if !outcome.floats {
         let to: Length = si(bush_length.value - least.value);
         sheet.cure(
-            format!("{path}.length"),
+            format!("screws.{}.bush.length", pattern.name),
             Amount::of(bush_length),
             Amount::of(to),
             "a longer bush, so that the layer floats at every extreme",
         );
     }
-    sheet.at("least play");
-    let origin = Origin::Design("the layer floats: play is left at every extreme".to_owned());
-    Ok(sheet.at_least(least.value, Measure::LENGTH, 0.0, origin))
+    let finds = Phrase::with("play of {} to {}", [Amount::of(least), Amount::of(outcome.play_max)]);
+    let ruling = if outcome.floats { Ruling::Holds } else { Ruling::Broken };
+    let origin =
+        Origin::Published(Source::common_practice("a bush is longer than the layer that floats on it"));
+    Ok(sheet.rule(finds, "play left at every extreme", ruling, origin))
 }

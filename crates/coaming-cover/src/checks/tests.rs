@@ -3,6 +3,7 @@
 
 mod bends;
 mod edge;
+mod restraint;
 
 use super::PARTS;
 use crate::demand::{Bound, Finding, NotChecked};

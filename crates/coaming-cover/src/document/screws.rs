@@ -155,6 +155,12 @@ pub struct ScrewPattern {
     /// Nut factor of the tightening.
     #[possible(f64::MIN_POSITIVE..)]
     pub nut_factor: Option<f64>,
+    /// Least friction coefficient between the layers that they clamp.
+    #[possible(0.0..=2.0)]
+    pub friction_low: Option<f64>,
+    /// Greatest friction coefficient between the layers that they clamp.
+    #[possible(0.0..=2.0)]
+    pub friction_high: Option<f64>,
     /// What keeps them from turning loose.
     pub locking: Option<Agent>,
 }
