@@ -2,7 +2,7 @@
 
 use coaming::material::{Exposure, galvanic_pair};
 use coaming::prelude::*;
-use coaming::thermal::BondEndShear;
+use coaming::thermal::{BondEndShear, FlexibleBondLine};
 
 use super::movement::growth;
 use super::{Check, Subject, name};
@@ -19,7 +19,16 @@ pub(super) const CHECKS: &[Check] = &[
         title: "Shear of the bond line from mismatch",
         case: Some(LoadKind::Hot),
         subjects: bonds,
-        demand: shear,
+        demand: |prepared, subject| shear(prepared, subject, LoadKind::Hot),
+    },
+    Check {
+        key: "bond_shear_sun",
+        title: "Shear of the bond line in the sun",
+        case: Some(LoadKind::Sun),
+        subjects: |prepared| {
+            if prepared.load_case(LoadKind::Sun).is_ok() { bonds(prepared) } else { Vec::new() }
+        },
+        demand: |prepared, subject| shear(prepared, subject, LoadKind::Sun),
     },
     Check {
         key: "bond_galvanic",
@@ -42,7 +51,7 @@ fn bond<'a>(prepared: &Prepared<'a>, subject: &Subject) -> Result<&'a Bond, NotC
 
 /// Shear strain at the end of the bond line from what the two layers grow apart, by shear lag. An adhesive stiffer than
 /// a tenth of a gigapascal in shear is taken as rigid.
-fn shear(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecked> {
+fn shear(prepared: &Prepared<'_>, subject: &Subject, kind: LoadKind) -> Result<Demand, NotChecked> {
     let bond = bond(prepared, subject)?;
     let path = format!("bonds.{}", bond.name);
     let mut sheet = Worksheet::new();
@@ -56,7 +65,7 @@ fn shear(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecke
             layer.thickness,
         )?;
         let youngs_modulus = sheet.property(&material, "youngs_modulus", &material.youngs_modulus)?;
-        let strain = growth(prepared, layer, &material, LoadKind::Hot, &mut sheet)?;
+        let strain = growth(prepared, layer, &material, kind, &mut sheet)?;
         sides.push((thickness, youngs_modulus, strain));
     }
     let [first, second] = sides.as_slice() else { return Err(NotChecked::needs(format!("{path}.layers"))) };
@@ -64,6 +73,9 @@ fn shear(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecke
     let adhesive = prepared.material(&adhesive_name, &format!("{path}.adhesive"))?;
     let shear_modulus = sheet.property(&adhesive, "shear_modulus", &adhesive.shear_modulus)?;
     let thickness = sheet.given("bond line", format!("{path}.thickness"), bond.thickness)?;
+    let rigid = shear_modulus.value > 1e8;
+    // A rubbery bond line gives: there the ends are not judged by peel, and its modulus across is not Young's.
+    let peel_modulus = adhesive.youngs_modulus.as_ref().filter(|_| rigid).map(|figure| figure.value);
     let situation = BondEndShear {
         bond_length: sheet.given("length of the bond", format!("{path}.length"), bond.length)?,
         first_thickness: first.0,
@@ -74,22 +86,25 @@ fn shear(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecke
         second_growth_strain: second.2,
         bond_thickness: thickness,
         bond_shear_modulus: shear_modulus,
-        bond_peel_modulus: None,
+        bond_peel_modulus: peel_modulus,
     };
     let outcome = sheet.run(&situation)?;
     sheet.note("shear stress at the end", outcome.end_shear_stress.value.abs(), Measure::STRESS);
-    sheet.say("Peel at the ends is not part of this row: bevel them, or leave a fillet.");
-    let rigid = shear_modulus.value > 1e8;
+    if let Some(peel) = outcome.end_peel_stress {
+        sheet.note("peel stress at the end", peel.value, Measure::STRESS);
+    }
+    sheet.say("Peel at the ends is shown, not judged: bevel them, or leave a fillet.");
     sheet.note_words("adhesive taken as", if rigid { "rigid" } else { "flexible" });
     let (limit, origin) = practice(if rigid {
         prepared.limits.rigid_bond_strain()
     } else {
         prepared.limits.flexible_bond_strain()
     });
-    sheet.advise(format!("{path}.thickness"), "a thicker bond line, a softer adhesive, or shorter pieces");
+    let advice = "a thicker bond line, a softer adhesive, or shorter pieces";
+    sheet.advise(format!("{path}.thickness"), advice);
     let strain = outcome.end_shear_strain.abs();
     if rigid && strain <= limit {
-        // A rigid bond line peels at its ends before it shears, and peel is not part of this row.
+        // A rigid bond line peels at its ends before it shears, and no limit of peel is held.
         let finds = Phrase::with(
             "end shear strain {}, stress {}",
             [
@@ -103,6 +118,20 @@ fn shear(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecke
             Ruling::NeedsTest,
             origin,
         ));
+    }
+    if strain > limit {
+        let due = sheet.run(&FlexibleBondLine {
+            bond_length: situation.bond_length,
+            growth_difference: second.2 - first.2,
+            first_thickness: first.0,
+            first_youngs_modulus: first.1,
+            second_thickness: second.0,
+            second_youngs_modulus: second.1,
+            bond_shear_modulus: shear_modulus,
+            allowed_shear_strain: limit,
+        })?;
+        let (now, to) = (Amount::of(thickness), Amount::of(due.bond_thickness));
+        sheet.cure(format!("{path}.thickness"), now, to, advice);
     }
     Ok(sheet.at_most(strain, Measure::Percent, limit, origin))
 }

@@ -2,6 +2,7 @@
 //! each of these checks on both sides of its limit and without its input.
 
 mod bends;
+mod bonds_and_warmth;
 mod edge;
 mod restraint;
 

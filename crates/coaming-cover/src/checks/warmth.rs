@@ -2,7 +2,10 @@
 
 use coaming::material::{Material, MaterialKind};
 use coaming::prelude::*;
-use coaming::thermal::{BayPressure, DewPoint, LayerTemperatures, LayerTemperaturesOutcome, ThermalLayer};
+use coaming::thermal::{
+    BayPressure, ContactTime, DewPoint, LayerTemperatures, LayerTemperaturesOutcome, ThermalLayer,
+    TouchMaterial, TouchTemperature,
+};
 
 use super::{Check, Subject, name, whole};
 use crate::amount::{Amount, Measure, Phrase};
@@ -237,23 +240,37 @@ fn dew(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
     Ok(sheet.at_least(margin.value, Measure::DIFFERENCE, 0.0, origin))
 }
 
-/// A flag, never a pass: how long a hand stays, and on what, is a matter of ISO 13732-1 and of a risk assessment.
+/// A flag, never a pass: the shortest contact whose threshold is held is a minute, and a hand stays less or more.
 fn touch(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
     let mut sheet = Worksheet::new();
-    let outcome = sunlit(prepared, &mut sheet)?;
-    let face = Amount { si: outcome.outer_face_temperature.value, measure: Measure::TEMPERATURE };
-    let source = Source {
-        title: "ISO 13732-1",
-        edition: "2006",
-        locator: "burn thresholds by material and contact time",
-        standing: Standing::Memory,
+    let skin = prepared.cover.layers.iter().find(|layer| layer.role == LayerRole::Skin);
+    let skin = skin.ok_or_else(|| NotChecked::needs("a layer with role = \"skin\""))?;
+    let face_material = match prepared.material_of(skin)?.kind {
+        MaterialKind::ClearPlastic | MaterialKind::PrintedPlastic => TouchMaterial::Plastic,
+        _ => TouchMaterial::Metal,
     };
+    sheet.note_words("face", Choice::name(face_material));
+    let faces = sunlit(prepared, &mut sheet)?;
+    let outcome = sheet.run(&TouchTemperature {
+        face_temperature: faces.outer_face_temperature,
+        face_material,
+        contact_time: ContactTime::OneMinute,
+    })?;
+    sheet.note("burn threshold, one minute", outcome.threshold.value, Measure::TEMPERATURE);
+    let face = Amount { si: faces.outer_face_temperature.value, measure: Measure::TEMPERATURE };
+    let past = Amount { si: outcome.margin.value.abs(), measure: Measure::DIFFERENCE };
+    let side = if outcome.margin.value < 0.0 { "over" } else { "below" };
     sheet.advise("layers", "a lighter colour, shade, a label, or a handle that stays cool");
-    let needs = "judged by ISO 13732-1 with material and contact time";
+    let [source] = TouchTemperature::SOURCE else {
+        return Err(NotChecked::not_calculated("a burn threshold without a source"));
+    };
     Ok(sheet.rule(
-        Phrase::with("the outer face reaches {}", [face]),
-        needs,
+        Phrase::with(
+            format!("the outer face reaches {{}}, {{}} {side} the burn threshold of one minute"),
+            [face, past],
+        ),
+        "judged by ISO 13732-1 with material and contact time",
         Ruling::NeedsTest,
-        Origin::Published(source),
+        Origin::Published(*source),
     ))
 }
