@@ -3,7 +3,7 @@
 use coaming::prelude::*;
 use sha2::{Digest, Sha256};
 
-use crate::checks::{Check, PARTS, Subject};
+use crate::checks::{Check, PARTS, Subject, unnamed};
 use crate::demand::{Cure, Demand, NotChecked};
 use crate::document::{Cover, LoadKind, to_json};
 use crate::prepared::Prepared;
@@ -132,7 +132,12 @@ pub fn input_hash(cover: &Cover) -> Result<String, Error> {
 
 fn rows(prepared: &Prepared<'_>) -> Vec<Row> {
     let of_check = |part: &'static str, check: &Check| -> Vec<Row> {
-        (check.subjects)(prepared).iter().map(|subject| row(prepared, part, check, subject)).collect()
+        let subjects = (check.subjects)(prepared);
+        let named = subjects.iter().map(|subject| row(prepared, part, check, subject, &check.demand));
+        let unnamed = unnamed(check, prepared.cover).into_iter().map(|(subject, path)| {
+            row(prepared, part, check, &subject, &|_, _| Err(NotChecked::needs(path.clone())))
+        });
+        named.chain(unnamed).collect()
     };
     PARTS
         .iter()
@@ -140,13 +145,23 @@ fn rows(prepared: &Prepared<'_>) -> Vec<Row> {
         .collect()
 }
 
-fn row(prepared: &Prepared<'_>, part: &'static str, check: &Check, subject: &Subject) -> Row {
+fn row(
+    prepared: &Prepared<'_>,
+    part: &'static str,
+    check: &Check,
+    subject: &Subject,
+    demand: &dyn Fn(&Prepared<'_>, &Subject) -> Result<Demand, NotChecked>,
+) -> Row {
     let key = if subject.is_empty() {
         check.key.to_owned()
     } else {
         format!("{}({})", check.key, subject.join(", "))
     };
-    let outcome = (check.demand)(prepared, subject);
+    // What overflowed is no finding: infinity passes one limit and fails the other.
+    let outcome = demand(prepared, subject).and_then(|found| match found.is_finite() {
+        true => Ok(found),
+        false => Err(NotChecked::Refused(Error::NotFinite { field: key.clone() })),
+    });
     let (verdict, margin) = match &outcome {
         Ok(demand) => {
             let judged = verdict(&demand.finding);
