@@ -4,6 +4,9 @@
 //! (our own output, which guards and proves nothing).
 #![forbid(unsafe_code)]
 
+pub mod drawing;
+pub mod fuzzing;
+
 use std::borrow::Cow;
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};

@@ -133,6 +133,28 @@ pub struct Demand {
     pub cure: Option<Cure>,
 }
 
+impl Demand {
+    /// True where every number of it is finite.
+    pub fn is_finite(&self) -> bool {
+        let finding = match &self.finding {
+            Finding::Number { low, high, bound, .. } => {
+                let bound = match *bound {
+                    Bound::AtMost { limit, .. } | Bound::AtLeast { limit } => limit.is_finite(),
+                    Bound::Within { low, high } => low.is_finite() && high.is_finite(),
+                };
+                bound && low.is_finite() && high.is_finite()
+            }
+            Finding::Rule { .. } => true,
+        };
+        let inputs = self.inputs.iter().all(|input| match &input.value {
+            InputValue::Amount(amount) => amount.si.is_finite(),
+            InputValue::Words(_) => true,
+        });
+        let change = self.cure.as_ref().and_then(|cure| cure.change.as_ref());
+        finding && inputs && change.is_none_or(|(now, to)| now.si.is_finite() && to.si.is_finite())
+    }
+}
+
 /// Why a check was not made.
 #[derive(Debug, Clone, PartialEq)]
 pub enum NotChecked {

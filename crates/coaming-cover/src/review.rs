@@ -3,7 +3,7 @@
 use coaming::prelude::*;
 use sha2::{Digest, Sha256};
 
-use crate::checks::{Check, PARTS, Subject};
+use crate::checks::{Check, PARTS, Subject, unnamed};
 use crate::demand::{Cure, Demand, NotChecked};
 use crate::document::{Cover, LoadKind, to_json};
 use crate::prepared::Prepared;
@@ -132,7 +132,12 @@ pub fn input_hash(cover: &Cover) -> Result<String, Error> {
 
 fn rows(prepared: &Prepared<'_>) -> Vec<Row> {
     let of_check = |part: &'static str, check: &Check| -> Vec<Row> {
-        (check.subjects)(prepared).iter().map(|subject| row(prepared, part, check, subject)).collect()
+        let subjects = (check.subjects)(prepared);
+        let named = subjects.iter().map(|subject| row(prepared, part, check, subject));
+        let unnamed = unnamed(check, prepared.cover)
+            .into_iter()
+            .map(|(subject, path)| row_of(prepared, part, check, &subject, Err(NotChecked::needs(path))));
+        named.chain(unnamed).collect()
     };
     PARTS
         .iter()
@@ -142,12 +147,26 @@ fn rows(prepared: &Prepared<'_>) -> Vec<Row> {
 
 /// One row: one check of one subject.
 pub(crate) fn row(prepared: &Prepared<'_>, part: &'static str, check: &Check, subject: &Subject) -> Row {
+    row_of(prepared, part, check, subject, (check.demand)(prepared, subject))
+}
+
+fn row_of(
+    prepared: &Prepared<'_>,
+    part: &'static str,
+    check: &Check,
+    subject: &Subject,
+    found: Result<Demand, NotChecked>,
+) -> Row {
     let key = if subject.is_empty() {
         check.key.to_owned()
     } else {
         format!("{}({})", check.key, subject.join(", "))
     };
-    let outcome = (check.demand)(prepared, subject);
+    // What overflowed is no finding: infinity passes one limit and fails the other.
+    let outcome = found.and_then(|found| match found.is_finite() {
+        true => Ok(found),
+        false => Err(NotChecked::Refused(Error::NotFinite { field: key.clone() })),
+    });
     let (verdict, margin) = match &outcome {
         Ok(demand) => {
             let judged = verdict(&demand.finding);

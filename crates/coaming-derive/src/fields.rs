@@ -101,6 +101,8 @@ pub(crate) fn derive(input: &DeriveInput) -> Result<TokenStream> {
             struct Slots { #( #idents: ::core::option::Option<#types>, )* }
 
             impl ::coaming::declaration::Slots for Slots {
+                type Record = #name;
+
                 fn put<'de, M: ::coaming::serde::de::MapAccess<'de>>(
                     &mut self,
                     place: usize,
@@ -113,6 +115,15 @@ pub(crate) fn derive(input: &DeriveInput) -> Result<TokenStream> {
                         _ => ::core::result::Result::Ok(()),
                     }
                 }
+
+                fn finish<E: ::coaming::serde::de::Error>(
+                    self,
+                    at: &::coaming::declaration::At<'_>,
+                ) -> ::core::result::Result<#name, E> {
+                    ::core::result::Result::Ok(#name {
+                        #( #idents: ::coaming::declaration::take(self.#idents, at, &FIELDS[#places])?, )*
+                    })
+                }
             }
 
             impl ::coaming::declaration::Value for #name {
@@ -124,10 +135,7 @@ pub(crate) fn derive(input: &DeriveInput) -> Result<TokenStream> {
                     source: D,
                     at: &::coaming::declaration::At<'_>,
                 ) -> ::core::result::Result<Self, D::Error> {
-                    let slots: Slots = ::coaming::declaration::read_record(source, at, &FIELDS)?;
-                    ::core::result::Result::Ok(Self {
-                        #( #idents: ::coaming::declaration::take(slots.#idents, at, &FIELDS[#places])?, )*
-                    })
+                    ::coaming::declaration::read_record::<Slots, D>(source, at, &FIELDS)
                 }
 
                 fn write(&self, _: &'static ::coaming::declaration::Field) -> ::coaming::declaration::Node {

@@ -25,9 +25,7 @@ pub(super) const CHECKS: &[Check] = &[
         key: "bond_shear_sun",
         title: "Shear of the bond line in the sun",
         case: Some(LoadKind::Sun),
-        subjects: |prepared| {
-            if prepared.load_case(LoadKind::Sun).is_ok() { bonds(prepared) } else { Vec::new() }
-        },
+        subjects: bonds,
         demand: |prepared, subject| shear(prepared, subject, LoadKind::Sun),
     },
     Check {

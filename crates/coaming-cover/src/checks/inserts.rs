@@ -58,7 +58,8 @@ fn jack_out(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChe
     let (what, lever, hole) = match &pattern.bush {
         Some(bush) => {
             sheet.say("The shoulder bush lies on the insert; its bore clears the screw alone.");
-            let bore = pattern.size.map(|size| size.nominal_diameter());
+            let size = pattern.size.ok_or_else(|| NotChecked::needs(format!("{path}.size")))?;
+            let bore = Some(size.nominal_diameter());
             ("bore of the bush, at least the screw", format!("{path}.bush.{}", bush.layer), bore)
         }
         None => {

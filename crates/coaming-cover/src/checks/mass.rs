@@ -33,9 +33,9 @@ pub(crate) fn of_cover(prepared: &Prepared<'_>, sheet: &mut Worksheet) -> Result
         sheet.note(&format!("mass of {}", layer.name), mass, Measure::MASS);
         total += mass;
     }
-    if let Some(latches) = &prepared.cover.latches
-        && let (Some(count), Some(mass)) = (latches.count, latches.mass)
-    {
+    if let Some(latches) = &prepared.cover.latches {
+        let count = latches.count.need(|| "latches.count".to_owned())?;
+        let mass = latches.mass.need(|| "latches.mass".to_owned())?;
         sheet.note("mass of the latches", f64::from(count) * mass.value, Measure::MASS);
         total += f64::from(count) * mass.value;
     }
@@ -55,16 +55,20 @@ pub(crate) fn of_layer(
     let thickness = layer.thickness.need(|| format!("layers.{}.thickness", layer.name))?;
     let material = prepared.material_of(layer)?;
     let density = sheet.property(&material, "density", &material.density)?;
-    Ok((layer.net_area() + flanges(layer)) * thickness.value * density.value)
+    Ok((layer.net_area() + flanges(layer)?) * thickness.value * density.value)
 }
 
 /// Area of the flanges, at their outside height.
-fn flanges(layer: &Layer) -> f64 {
-    let Outline::Rectangle(outside) = &layer.outline else { return 0.0 };
-    let of_bend = |bend: &crate::document::Bend| {
+fn flanges(layer: &Layer) -> Result<f64, NotChecked> {
+    let mut area = 0.0;
+    for bend in layer.bends.iter().flatten() {
+        let Outline::Rectangle(outside) = &layer.outline else {
+            return Err(NotChecked::not_calculated("flanges along an outline that is no rectangle"));
+        };
         let along =
             if matches!(bend.edge, Edge::Left | Edge::Right) { outside.height } else { outside.width };
-        bend.flange.map_or(0.0, |flange| flange.value * along.value)
-    };
-    layer.bends.iter().flatten().map(of_bend).sum()
+        let path = || format!("layers.{}.bends.{}.flange", layer.name, Choice::name(bend.edge));
+        area += bend.flange.need(path)?.value * along.value;
+    }
+    Ok(area)
 }

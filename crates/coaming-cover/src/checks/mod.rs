@@ -3,6 +3,7 @@
 //! A check is constant data and two functions: which parts of a document it speaks of, and the demand of one of them.
 //! `demand` gives numbers only; the verdict follows from them by one rule.
 
+mod absent;
 mod bonding;
 mod compatibility;
 mod fasteners;
@@ -24,6 +25,7 @@ mod warmth;
 #[cfg(test)]
 mod tests;
 
+pub(crate) use absent::unnamed;
 pub(crate) use fasteners::countersink;
 pub(crate) use latches::{forces as latch_forces, needed_travel};
 pub(crate) use seal::line_force;

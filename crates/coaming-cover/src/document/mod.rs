@@ -18,6 +18,8 @@ mod seal;
 mod service;
 
 #[cfg(test)]
+mod removal_tests;
+#[cfg(test)]
 mod tests;
 
 pub use coaming::sheet::BendDirection;

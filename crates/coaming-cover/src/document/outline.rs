@@ -140,16 +140,25 @@ fn sides(points: &[Point]) -> impl Iterator<Item = (Corner, Corner)> {
 
 fn polygon_problem(points: &[Point]) -> Option<(String, String)> {
     let named = |nth: usize| {
+        let nth = nth % points.len().max(1);
         points
-            .get(nth % points.len().max(1))
+            .get(nth)
             .map_or_else(String::new, |p| format!("point {nth} ({}, {})", p.x.shown(), p.y.shown()))
     };
     if points.len() < 3 {
         return Some((format!("{} points", points.len()), "a polygon has at least three".to_owned()));
     }
-    let sides: Vec<(Corner, Corner)> = sides(points).collect();
+    let sides: Vec<(Corner, Corner)> = scaled(sides(points).collect());
     if let Some(nth) = sides.iter().position(|(a, b)| a == b) {
         return Some((named(nth), "the same point stands twice in a row".to_owned()));
+    }
+    let turns_back = |(first, second): (&(Corner, Corner), &(Corner, Corner))| {
+        let ahead = (first.1.0 - first.0.0) * (second.1.0 - second.0.0)
+            + (first.1.1 - first.0.1) * (second.1.1 - second.0.1);
+        turn(first.0, first.1, second.1) == 0.0 && ahead < 0.0
+    };
+    if let Some(nth) = sides.iter().zip(sides.iter().cycle().skip(1)).position(turns_back) {
+        return Some((named(nth + 1), "the outline runs back here on the side that it came by".to_owned()));
     }
     for (i, first) in sides.iter().enumerate() {
         for (j, second) in sides.iter().enumerate().skip(i + 1) {
@@ -162,9 +171,25 @@ fn polygon_problem(points: &[Point]) -> Option<(String, String)> {
     None
 }
 
+/// The sides in units of a power of two near the largest coordinate: exact, and no product of two overflows or vanishes.
+fn scaled(sides: Vec<(Corner, Corner)>) -> Vec<(Corner, Corner)> {
+    let largest = sides.iter().fold(0.0, |largest, (a, _)| f64::max(largest, f64::max(a.0.abs(), a.1.abs())));
+    // The exponent's bits alone are the power of two at or below the number.
+    let power = f64::from_bits(largest.to_bits() & (0x7FF << 52));
+    if power == 0.0 {
+        return sides;
+    }
+    let corner = |corner: Corner| (corner.0 / power, corner.1 / power);
+    sides.into_iter().map(|(a, b)| (corner(a), corner(b))).collect()
+}
+
+/// Twice the area of a triangle, positive where it is gone round to the left.
+fn turn(a: Corner, b: Corner, c: Corner) -> f64 {
+    (b.0 - a.0) * (c.1 - a.1) - (b.1 - a.1) * (c.0 - a.0)
+}
+
 /// True where two sides meet. The cost is the square of the number of sides: a list holds at most ten thousand.
 fn cross(first: &(Corner, Corner), second: &(Corner, Corner)) -> bool {
-    let turn = |a: Corner, b: Corner, c: Corner| (b.0 - a.0) * (c.1 - a.1) - (b.1 - a.1) * (c.0 - a.0);
     let (a, b) = *first;
     let (c, d) = *second;
     let (t1, t2, t3, t4) = (turn(a, b, c), turn(a, b, d), turn(c, d, a), turn(c, d, b));

@@ -108,12 +108,21 @@ impl<'de, T: Value> DeserializeSeed<'de> for Seed<'_, T> {
 
 /// The half-read record that a derive declares: one slot for each field.
 pub trait Slots: Default {
+    /// The record that the slots are of.
+    type Record;
+
     /// Reads the value behind the key of the field at `place`; places past the last field are second conventions.
     ///
     /// # Errors
     /// The format's error, with the typed one on the desk.
     fn put<'de, M: MapAccess<'de>>(&mut self, place: usize, map: &mut M, at: &At<'_>)
     -> Result<(), M::Error>;
+
+    /// The record, once every key has been read.
+    ///
+    /// # Errors
+    /// The format's error, with [`Error::Missing`] on the desk.
+    fn finish<E: de::Error>(self, at: &At<'_>) -> Result<Self::Record, E>;
 }
 
 /// Reads the next value of a map into its slot, at the place of its field.
@@ -174,7 +183,8 @@ pub fn take<T: Value, E: de::Error>(slot: Option<T>, at: &At<'_>, field: &'stati
     })
 }
 
-/// Reads a record: each key is looked up as it comes, and an unknown one refused at its own place.
+/// Reads a record: each key is looked up as it comes, and an unknown one refused at its own place. An absent one is
+/// found while the record is still open, so that the format gives its position and not that of what follows.
 ///
 /// # Errors
 /// The format's error, with the typed one on the desk.
@@ -182,8 +192,8 @@ pub fn read_record<'de, S: Slots, D: Deserializer<'de>>(
     source: D,
     at: &At<'_>,
     fields: &'static [Field],
-) -> Result<S, D::Error> {
-    source.deserialize_map(RecordVisitor { at: *at, fields, slots: PhantomData })
+) -> Result<S::Record, D::Error> {
+    source.deserialize_map(RecordVisitor::<'_, S> { at: *at, fields, slots: PhantomData })
 }
 
 struct RecordVisitor<'a, S> {
@@ -193,18 +203,18 @@ struct RecordVisitor<'a, S> {
 }
 
 impl<'de, S: Slots> Visitor<'de> for RecordVisitor<'_, S> {
-    type Value = S;
+    type Value = S::Record;
 
     fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str("a table of keys and values")
     }
 
-    fn visit_map<M: MapAccess<'de>>(self, mut map: M) -> Result<S, M::Error> {
+    fn visit_map<M: MapAccess<'de>>(self, mut map: M) -> Result<S::Record, M::Error> {
         let mut slots = S::default();
         while let Some(place) = map.next_key_seed(KeySeed { at: self.at, fields: self.fields })? {
             slots.put(place, &mut map, &self.at)?;
         }
-        Ok(slots)
+        slots.finish(&self.at)
     }
 
     super::refuse_all_but!(map, "a table of keys and values");

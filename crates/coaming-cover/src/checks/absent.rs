@@ -1,0 +1,76 @@
+//! Checks whose subjects stand in a list that the document does not give: they must not vanish from the review, for
+//! what is not named is not checked. An empty list says that there are none.
+
+use super::{Check, Subject};
+use crate::document::{Cover, Joining, ScrewPattern};
+
+/// The subjects of a check that the document leaves unnamed, each with the path of what is missing.
+pub(crate) fn unnamed(check: &Check, cover: &Cover) -> Vec<(Subject, String)> {
+    let joined = |joining: Joining| cover.layers.iter().any(|layer| layer.joining == Some(joining));
+    let whole = |path: &str| vec![(Subject::new(), path.to_owned())];
+    let service = cover.service.as_ref();
+    match check.key {
+        "agent" if service.is_none_or(|service| service.agents.is_none()) => whole("service.agents"),
+        "sealant" if service.is_none_or(|service| service.sealants.is_none()) => whole("service.sealants"),
+        key if BONDS.contains(&key) && cover.bonds.is_none() && joined(Joining::Bonded) => whole("bonds"),
+        key if SCREWS.contains(&key) || PASSES.contains(&key) => match &cover.screws {
+            None if joined(Joining::Screwed) => whole("screws"),
+            screws if PASSES.contains(&key) => {
+                screws.iter().flatten().filter_map(|pattern| of_pattern(key, pattern)).collect()
+            }
+            _ => Vec::new(),
+        },
+        _ => Vec::new(),
+    }
+}
+
+/// Checks of each bond.
+const BONDS: &[&str] = &["bond_shear", "bond_shear_sun", "bond_galvanic"];
+
+/// Checks of each screw pattern.
+const SCREWS: &[&str] =
+    &["screw_tip_clearance", "screw_engagement", "insert_jack_out", "insert_pull_out", "insert_torque_out"];
+
+/// Checks of the layers that a screw pattern passes.
+const PASSES: &[&str] = &[
+    "countersink_depth",
+    "countersink_in_plastic",
+    "edge_distance",
+    "hole_movement_hot",
+    "hole_movement_cold",
+    "countersunk_float",
+    "clamp_friction",
+    "critical_rise",
+    "locking",
+];
+
+fn of_pattern(key: &str, pattern: &ScrewPattern) -> Option<(Subject, String)> {
+    let path = format!("screws.{}.passes", pattern.name);
+    let path = match &pattern.passes {
+        None => path,
+        // A countersunk head is sunk into some layer: the first that does not say otherwise.
+        Some(passes) if key == "countersink_depth" && pattern.countersunk_head.is_some() => {
+            if passes.iter().any(|passed| passed.countersunk == Some(true)) {
+                return None;
+            }
+            let open = passes.iter().find(|passed| passed.countersunk.is_none())?;
+            format!("{path}.{}.countersunk", open.layer)
+        }
+        Some(_) => return None,
+    };
+    Some((vec![pattern.name.clone()], path))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::checks::PARTS;
+
+    #[test]
+    fn every_key_is_one_of_a_check() {
+        let keys: Vec<&str> = PARTS.iter().flat_map(|part| part.1).map(|check| check.key).collect();
+        for key in BONDS.iter().chain(SCREWS).chain(PASSES).chain(&["agent", "sealant"]) {
+            assert!(keys.contains(key), "{key}");
+        }
+    }
+}

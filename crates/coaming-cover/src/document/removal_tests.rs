@@ -1,0 +1,179 @@
+//! What the review makes of a document with one optional entry taken away: the rows that need it are not checked and
+//! name it, and nothing passes for its absence.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use coaming::calculation::read_node;
+use coaming::declaration::{Field, Node, Value};
+
+use super::tests::{REVISED, entries_of, path, without};
+use super::{Cover, Form, read};
+use crate::demand::NotChecked;
+use crate::review::{Row, review};
+use crate::verdict::Verdict;
+
+/// An entry whose absence means something of its own (places left out of its path), the checks that it moves, and what
+/// its absence means.
+const MEANS: &[(&str, &[&str], &str)] = &[
+    ("layers[].outline.rectangle.corner_radius", &["mass", "latch_hold"], "sharp corners"),
+    ("layers[].cut_outs[].outline.rectangle.corner_radius", &["mass", "latch_hold"], "sharp corners"),
+    (
+        "layers[].cut_outs",
+        &["mass", "latch_hold", "lid_lean", "lid_wind_in", "lid_wind_out"],
+        "a whole sheet",
+    ),
+    (
+        "layers[].bends",
+        &[
+            "mass",
+            "latch_hold",
+            "lid_lean",
+            "lid_wind_in",
+            "lid_wind_out",
+            "flat_pattern",
+            "hole_to_bend",
+            "smallest_flange",
+            "inside_radius",
+        ],
+        "a flat sheet",
+    ),
+    ("screws", &["bush_length"], "bushes stand in the patterns, all of whose other checks are not made"),
+    (
+        "screws[].bush",
+        &[
+            "bush_length",
+            "clamp_friction",
+            "critical_rise",
+            "hole_movement_hot",
+            "hole_movement_cold",
+            "insert_jack_out",
+            "screw_engagement",
+            "screw_tip_clearance",
+        ],
+        "no bush: the screw alone passes the hole",
+    ),
+    (
+        "screws[].insert",
+        &["locking"],
+        "no insert's layer beside the locking; the insert's own checks are not made",
+    ),
+    ("seal.path.rectangle.corner_radius", &["latch_hand_force", "latch_hold"], "sharp corners"),
+    ("seal.gap_contributions", &["seal_gap_least", "seal_gap_most"], "no further deviations"),
+    (
+        "seal.pressure_at_25_percent",
+        &["latch_hand_force", "latch_hold", "seal_spacing"],
+        "the band of the material's grade",
+    ),
+    ("latches", &["mass"], "no latches to carry; the latches' own checks are not made"),
+    ("load_cases", &["pane_frequency"], "stiffness at room temperature, as the row says"),
+    ("load_cases[].states", &["pane_frequency"], "stiffness at room temperature, as the row says"),
+    (
+        "load_cases[].states[].temperature",
+        &["pane_frequency"],
+        "stiffness at room temperature, as the row says",
+    ),
+];
+
+/// The rows that become better without an entry, because the entry itself is their reason.
+const BETTER: &[(&str, &str, &str)] =
+    &[("layers[].cut_outs", "lid_wind_in", "the cut-out is what a solid plate cannot stand for")];
+
+fn check_of(key: &str) -> &str {
+    key.split('(').next().unwrap_or(key)
+}
+
+fn rows(cover: &Cover) -> BTreeMap<String, Row> {
+    let review = review(cover).unwrap();
+    review.rows.into_iter().map(|row| (row.key.clone(), row)).collect()
+}
+
+/// True where the row says that it needs the entry of that key.
+fn names(row: &Row, key: &str) -> bool {
+    matches!(&row.outcome, Err(NotChecked::Needs(paths)) if paths.iter().any(|path| path.contains(key)))
+}
+
+/// Takes away each of the entries that are `taken`, and compares the rows; gives how many rows moved.
+fn take_away(written: &Node, taken: impl Fn(&str) -> bool, used: &mut BTreeSet<(String, String)>) -> usize {
+    let before = rows(&read_node::<Cover>(written.clone()).unwrap());
+    let mut moved = 0;
+    for entry in entries_of(written).into_iter().filter(|entry| entry.optional) {
+        let name = path(&entry.steps);
+        if !taken(&name) {
+            continue;
+        }
+        let less = read_node::<Cover>(without(written, &entry.steps))
+            .unwrap_or_else(|error| panic!("{name}: {error}"));
+        let after = rows(&less);
+        let key = name.rsplit('.').next().unwrap();
+        let placeless: String = name.chars().filter(|c| !c.is_ascii_digit()).collect();
+        let placeless = if name.contains("_25_") { name.clone() } else { placeless };
+        let means = MEANS.iter().find(|row| row.0 == placeless).map_or(&[][..], |row| row.1);
+        for (row_key, row) in &before {
+            let check = check_of(row_key);
+            let now = after.get(row_key);
+            if now.is_some_and(|now| now.outcome == row.outcome) {
+                continue;
+            }
+            moved += 1;
+            // A check whose subjects are no longer named stands there once, and names the list.
+            let instead = || after.values().any(|now| check_of(&now.key) == check && names(now, key));
+            let says_so = now.map_or_else(instead, |now| names(now, key));
+            if !says_so {
+                assert!(
+                    means.contains(&check),
+                    "without {name}: {row_key} is {:?}",
+                    now.map(|now| &now.outcome)
+                );
+                used.insert((placeless.clone(), check.to_owned()));
+            }
+            let better = now.is_some_and(|now| now.verdict > row.verdict && now.verdict >= Verdict::Marginal);
+            if better {
+                let because = BETTER.iter().any(|(entry, key, _)| *entry == placeless && *key == check);
+                assert!(
+                    because,
+                    "without {name}: {row_key} goes from {:?} to {:?}",
+                    row.verdict,
+                    now.map(|now| now.verdict)
+                );
+            }
+        }
+        for (row_key, row) in after.iter().filter(|(row_key, _)| !before.contains_key(*row_key)) {
+            assert_eq!(row.verdict, Verdict::NotChecked, "without {name}: {row_key} is new");
+        }
+    }
+    moved
+}
+
+#[test]
+fn nothing_passes_for_what_is_absent() {
+    let whole = read(REVISED, Form::Toml).unwrap().write(&Field::ROOT);
+    // The wind's series are slow: first every entry without them, then the entries that they read.
+    let mut calm = whole.clone();
+    for entry in entries_of(&whole) {
+        if path(&entry.steps).starts_with("load_cases[") && path(&entry.steps).ends_with("pressure") {
+            calm = without(&calm, &entry.steps);
+        }
+    }
+    let mut used = BTreeSet::new();
+    let moved = take_away(&calm, |_| true, &mut used);
+    assert!(moved > 250, "{moved}");
+    let read_by_wind = [
+        "layers[0].thickness",
+        "layers[0].material",
+        "layers[0].cut_outs",
+        "layers[0].bends",
+        "seal",
+        "seal.path",
+    ];
+    let pressures = |name: &str| name.starts_with("load_cases[") && name.ends_with("pressure");
+    let moved = take_away(&whole, |name| read_by_wind.contains(&name) || pressures(name), &mut used);
+    assert!(moved > 30, "{moved}");
+    for (entry, checks, _) in MEANS {
+        for check in *checks {
+            assert!(
+                used.contains(&((*entry).to_owned(), (*check).to_owned())),
+                "{entry} no longer moves {check}"
+            );
+        }
+    }
+}
