@@ -268,6 +268,7 @@ fn recovery(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> 
     let (share, origin) = practice(prepared.limits.recovery());
     let due = share * (bow + flatness + tolerance).value;
     sheet.at("travel that the gasket still follows");
+    sheet.say("It must follow the bow of the lid, the flatness of the opening and the deviation of the free height, all added.");
     sheet.advise("seal.free_height", "a higher gasket or one of less set, a stiffer lid, a flatter seat");
     Ok(sheet.at_least(outcome.recovered_travel.value, Measure::LENGTH, due, origin))
 }
