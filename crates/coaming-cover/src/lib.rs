@@ -22,6 +22,7 @@ pub mod cautions;
 pub mod checks;
 pub mod demand;
 pub mod document;
+mod held;
 pub mod limits;
 pub mod order_sheet;
 pub mod prepared;

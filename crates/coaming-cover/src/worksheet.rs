@@ -31,7 +31,11 @@ impl Worksheet {
     /// Notes a number.
     pub(crate) fn note(&mut self, label: &str, si: f64, measure: Measure) {
         let value = InputValue::Amount(Amount { si, measure });
-        self.inputs.push(Input { label: label.to_owned(), value });
+        let input = Input { label: label.to_owned(), value };
+        // What a check takes twice, such as four flanges alike, is noted once.
+        if !self.inputs.contains(&input) {
+            self.inputs.push(input);
+        }
     }
 
     /// Notes words.

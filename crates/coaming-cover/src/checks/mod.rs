@@ -4,6 +4,7 @@
 //! `demand` gives numbers only; the verdict follows from them by one rule.
 
 mod absent;
+mod all_round;
 mod bonding;
 mod compatibility;
 mod fasteners;

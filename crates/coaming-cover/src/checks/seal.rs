@@ -6,7 +6,7 @@ use coaming::gasket::{
 };
 use coaming::prelude::*;
 
-use super::{Check, Subject, spacing, whole};
+use super::{Check, Subject, all_round, spacing, whole};
 use crate::amount::{Amount, Measure};
 use crate::demand::{Bound, Demand, Finding, Need, NotChecked, Origin};
 use crate::document::{LoadKind, Seal, SealKind};
@@ -20,12 +20,7 @@ pub(super) const CHECKS: &[Check] = &[
         title: "Compression at the worst place of the seal",
         case: Some(LoadKind::ClosedNew),
         subjects: whole,
-        demand: |prepared, _| {
-            prepared.seal()?;
-            Err(NotChecked::not_calculated(
-                "compression all round needs the panel solver: lid, gasket and latches together",
-            ))
-        },
+        demand: all_round::least,
     },
     Check {
         key: "seal_spacing",
@@ -75,14 +70,14 @@ pub(super) const CHECKS: &[Check] = &[
 ];
 
 /// The window of a kind of gasket: nominal low and high, least and most, each with its limit's origin.
-struct Window {
+pub(super) struct Window {
     nominal: (f64, f64),
-    least: (f64, Origin),
+    pub(super) least: (f64, Origin),
     most: (f64, Origin),
     origin: Origin,
 }
 
-fn window(prepared: &Prepared<'_>, kind: SealKind) -> Window {
+pub(super) fn window(prepared: &Prepared<'_>, kind: SealKind) -> Window {
     let limits = prepared.limits;
     let ((nominal_low, origin), nominal_high, least, most) = match kind {
         SealKind::ClosedCell => (
@@ -104,7 +99,7 @@ fn window(prepared: &Prepared<'_>, kind: SealKind) -> Window {
     Window { nominal: (nominal_low, nominal_high), least: practice(least), most: practice(most), origin }
 }
 
-fn kind(seal: &Seal, sheet: &mut Worksheet) -> Result<SealKind, NotChecked> {
+pub(super) fn kind(seal: &Seal, sheet: &mut Worksheet) -> Result<SealKind, NotChecked> {
     let kind = seal.kind.need(|| "seal.kind".to_owned())?;
     sheet.note_words("kind of gasket", Choice::name(kind).replace('_', " "));
     Ok(kind)
@@ -330,7 +325,7 @@ pub(crate) fn line_force(prepared: &Prepared<'_>, sheet: &mut Worksheet) -> Resu
 }
 
 /// Grade and class from the key of a sponge, such as `epdm_sponge_2a1`.
-fn grade(material: &str) -> Option<(DeflectionGrade, SpongeClass)> {
+pub(super) fn grade(material: &str) -> Option<(DeflectionGrade, SpongeClass)> {
     let mut tail = material.rsplit_once("_2")?.1.chars();
     let class = SpongeClass::from_name(&tail.next()?.to_uppercase().to_string())?;
     Some((DeflectionGrade::from_name(tail.as_str())?, class))

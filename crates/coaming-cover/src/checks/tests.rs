@@ -1,6 +1,7 @@
 //! The four covers of the demonstration: the verdicts that hand estimates made before the library existed expect, and
 //! each of these checks on both sides of its limit and without its input.
 
+mod all_round;
 mod bends;
 mod bonds_and_warmth;
 mod edge;

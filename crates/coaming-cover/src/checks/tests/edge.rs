@@ -4,7 +4,7 @@ use super::*;
 use crate::checks::spacing::longest_pitch;
 
 /// A straight measured curve: as stiff in its slope as from the beginning, so that the band closes.
-const STRAIGHT: &str = "curve = [{ compression = 0, pressure = \"0 kPa\" }, { compression = 0.1, pressure = \"10 kPa\" }, { compression = 0.2, pressure = \"20 kPa\" }, { compression = 0.3, pressure = \"30 kPa\" }, { compression = 0.4, pressure = \"40 kPa\" }]\npressure_at_25_percent = \"24 kPa\"";
+pub(super) const STRAIGHT: &str = "curve = [{ compression = 0, pressure = \"0 kPa\" }, { compression = 0.1, pressure = \"10 kPa\" }, { compression = 0.2, pressure = \"20 kPa\" }, { compression = 0.3, pressure = \"30 kPa\" }, { compression = 0.4, pressure = \"40 kPa\" }]\npressure_at_25_percent = \"24 kPa\"";
 
 #[test]
 fn latches_too_far_apart_fail() {
