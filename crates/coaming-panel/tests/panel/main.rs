@@ -12,3 +12,4 @@ mod modes;
 mod patch;
 mod plates;
 mod properties;
+mod reference;
