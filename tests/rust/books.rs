@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use coaming_tests::check_values::{self, Reason, Row, Standing};
-use coaming_tests::{Case, Origin};
+use coaming_tests::{Case, Expected, Origin};
 
 /// Words by which a source says that its digits were not read in it.
 const NOT_READ: &[&str] = &["second-hand", "unverified", "from memory"];
@@ -102,4 +102,53 @@ fn claim(case: &Case, table: &BTreeMap<String, Row>) -> Result<(), String> {
         Origin::Unconfirmed if !not_read => Err("nothing says that its digits were not read".to_owned()),
         _ => Ok(()),
     }
+}
+
+/// The tolerance of a case is no wider than that of the figure that it cites, unless it says why.
+#[test]
+fn tolerances_are_no_wider_than_the_published_figures() {
+    let table = check_values::table();
+    let (mut compared, mut faults) = (0, Vec::new());
+    for (module, case) in coaming_tests::all() {
+        let ids = check_values::ids(&case.source);
+        let Some(room) = ids.iter().filter_map(|id| table.get(id)?.tolerance()).reduce(f64::max) else {
+            assert!(case.wider.is_none(), "{module}: {} has no figure to be wider than", case.calculation);
+            continue;
+        };
+        let widest = case.expect.values().filter_map(relative).reduce(f64::max).unwrap_or(0.0);
+        compared += 1;
+        // The last bit of a quotient is no difference.
+        if (widest > room * (1.0 + 1e-9)) != case.wider.is_some() {
+            faults.push(format!(
+                "{module}: {} ({}): within {widest:e}, the figure within {room:e}, reason {:?}",
+                case.calculation, case.source, case.wider
+            ));
+        }
+    }
+    assert!(compared > 150, "{compared} cases are compared");
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+}
+
+/// The tolerance of an expected value as a part of it; none of a list, a flag or a zero.
+///
+/// Value and tolerance are taken to be in one unit unless the tolerance is in per cent, which is checked.
+fn relative(expected: &Expected) -> Option<f64> {
+    let parted = |value: &toml::Value| match value {
+        toml::Value::Integer(number) => Some((*number as f64, String::new())),
+        toml::Value::Float(number) => Some((*number, String::new())),
+        toml::Value::String(text) => {
+            let (number, unit) = text.split_once(' ')?;
+            Some((number.parse().ok()?, unit.trim().to_owned()))
+        }
+        _ => None,
+    };
+    let Some(within) = &expected.within else { return Some(0.0) };
+    let (room, unit_of_room) = parted(within)?;
+    if unit_of_room == "%" {
+        return Some(room / 100.0);
+    }
+    let (value, unit) = parted(&expected.value)?;
+    let same = unit == unit_of_room || unit == "degC" && unit_of_room == "K";
+    assert!(same, "{expected:?}: the tolerance is in another unit than the value");
+    (value != 0.0).then(|| room / value.abs())
 }

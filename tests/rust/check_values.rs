@@ -47,6 +47,48 @@ impl Row {
     }
 }
 
+impl Row {
+    /// The loosest relative tolerance that the row gives any of its values; none where it gives it in words.
+    ///
+    /// A tabulated figure (`exact`) stands for what rounds to its last digit.
+    pub fn tolerance(&self) -> Option<f64> {
+        let values = || self.value.split([';', '/']).filter_map(decimal).filter(|(value, _)| *value != 0.0);
+        let loosest = |relative: &mut dyn Iterator<Item = f64>| relative.reduce(f64::max);
+        if self.tolerance == "exact" {
+            return loosest(&mut values().map(|(value, last)| 0.5 * last / value.abs()));
+        }
+        let parts = self.tolerance.split([';', '/']).map(|part| {
+            let (number, _) = decimal(part)?;
+            if part.contains('%') {
+                Some(number / 100.0)
+            } else {
+                loosest(&mut values().map(|(value, _)| number / value.abs()))
+            }
+        });
+        parts.collect::<Option<Vec<f64>>>().and_then(|parts| parts.into_iter().reduce(f64::max))
+    }
+}
+
+/// The number that a text begins with and the worth of its last digit.
+fn decimal(text: &str) -> Option<(f64, f64)> {
+    let text = text.trim();
+    let end = text
+        .char_indices()
+        .take_while(|&(place, c)| {
+            c.is_ascii_digit()
+                || ".e".contains(c)
+                || "-+".contains(c) && (place == 0 || text[..place].ends_with('e'))
+        })
+        .map(|(place, c)| place + c.len_utf8())
+        .last()?;
+    let number = &text[..end];
+    let value = number.parse().ok()?;
+    let (digits, power) = number.split_once('e').unwrap_or((number, "0"));
+    let places = digits.split_once('.').map_or(0, |(_, places)| places.len());
+    let power = power.parse::<i64>().ok()? - i64::try_from(places).ok()?;
+    Some((value, format!("1e{power}").parse().ok()?))
+}
+
 /// Every published figure, by its id.
 ///
 /// # Panics

@@ -47,6 +47,8 @@ pub struct Case {
     pub origin: Origin,
     /// The source, with the place in it.
     pub source: String,
+    /// Why a tolerance is wider than that of the published figure.
+    pub wider: Option<String>,
     /// The input, as a document gives it.
     pub input: toml::Table,
     /// Expected fields of the outcome.
