@@ -1,9 +1,10 @@
 //! The cases of `tests/cases`, as every runner reads them.
 //!
-//! A case names its origin: `printed` (a source's digits), `derived` (by hand or by an independent method) or `pinned`
-//! (our own output, which guards and proves nothing).
+//! A case names its origin: `printed` (a source's digits), `derived` (by hand or by an independent method), `unconfirmed`
+//! (a source's digits at second hand or from memory) or `pinned` (our own output). The last two guard and prove nothing.
 #![forbid(unsafe_code)]
 
+pub mod check_values;
 pub mod drawing;
 pub mod fuzzing;
 
@@ -30,6 +31,8 @@ pub enum Origin {
     Printed,
     /// By hand or by an independent method.
     Derived,
+    /// A source's digits, quoted by another text or recalled, that nothing confirms: they guard, and prove nothing.
+    Unconfirmed,
     /// Our own output: it guards, and proves nothing.
     Pinned,
 }
@@ -44,6 +47,8 @@ pub struct Case {
     pub origin: Origin,
     /// The source, with the place in it.
     pub source: String,
+    /// Why a tolerance is wider than that of the published figure.
+    pub wider: Option<String>,
     /// The input, as a document gives it.
     pub input: toml::Table,
     /// Expected fields of the outcome.
@@ -54,6 +59,13 @@ pub struct Case {
     /// The caveats expected, all of them.
     #[serde(default)]
     pub caveats: Vec<String>,
+}
+
+impl Origin {
+    /// Whether a case of this origin is proof.
+    pub fn proves(self) -> bool {
+        matches!(self, Self::Printed | Self::Derived)
+    }
 }
 
 /// An expected field, with its tolerance: `"0.1 %"`, or absolute in the field's dimension.

@@ -20,7 +20,7 @@ use crate::prelude::*;
 /// VDI 2230-1 (2015), section 5.4.3.
 ///
 /// # Example
-/// M8 at 24.6 N·m, friction 0.10 to 0.14, tool ±5 %: derived by hand from the formula, 15.4 kN to 22.4 kN.
+/// M8 at 24.6 N·m, friction 0.10 to 0.14, tool ±5 %: derived by hand from the formula, 15.5 kN to 22.8 kN.
 /// ```
 /// use coaming::fastener::{ThreadDesignation, TighteningScatter};
 /// use coaming::prelude::*;
