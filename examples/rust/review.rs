@@ -10,7 +10,8 @@ use coaming::prelude::*;
 use coaming_cover::document::{Form, read};
 use coaming_cover::order_sheet::order_sheet;
 use coaming_cover::render::{
-    Detail, order_sheet_json, order_sheet_markdown, order_sheet_text, review_json, review_markdown, review_text,
+    Detail, order_sheet_json, order_sheet_markdown, order_sheet_text, review_json, review_markdown,
+    review_text,
 };
 use coaming_cover::review::review;
 
