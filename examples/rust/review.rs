@@ -1,6 +1,6 @@
 //! Reviews covers: `cargo run --release --example review -- [options] FILE...`
 //!
-//! Options: `--json`, `--full` (formula, inputs and sources of each row), `--inch`, `--order-sheet`, `--strict` (exit
+//! Options: `--json`, `--markdown`, `--full` (formula, inputs and sources of each row), `--inch`, `--order-sheet`, `--strict` (exit
 //! status 1 where a row is worse than marginal). Exit status 0 when every document was reviewed, 2 for bad input.
 
 use std::io::Write;
@@ -9,13 +9,17 @@ use std::process::ExitCode;
 use coaming::prelude::*;
 use coaming_cover::document::{Form, read};
 use coaming_cover::order_sheet::order_sheet;
-use coaming_cover::render::{Detail, order_sheet_json, order_sheet_text, review_json, review_text};
+use coaming_cover::render::{
+    Detail, order_sheet_json, order_sheet_markdown, order_sheet_text, review_json, review_markdown,
+    review_text,
+};
 use coaming_cover::review::review;
 
 /// What the command line asks for.
 #[derive(Default)]
 struct Options {
     json: bool,
+    markdown: bool,
     full: bool,
     inch: bool,
     order_sheet: bool,
@@ -28,6 +32,7 @@ fn options() -> Result<Options, String> {
     for word in std::env::args().skip(1) {
         match word.as_str() {
             "--json" => options.json = true,
+            "--markdown" => options.markdown = true,
             "--full" => options.full = true,
             "--inch" => options.inch = true,
             "--order-sheet" => options.order_sheet = true,
@@ -54,16 +59,18 @@ fn reviewed(file: &str, options: &Options) -> Result<(String, bool), String> {
     let system = if options.inch { System::Inch } else { System::Shop };
     if options.order_sheet {
         let sheet = order_sheet(&cover).map_err(at)?;
-        let output = match options.json {
-            true => order_sheet_json(&sheet).map_err(at)? + "\n",
-            false => order_sheet_text(&sheet, system),
+        let output = match (options.json, options.markdown) {
+            (true, _) => order_sheet_json(&sheet).map_err(at)? + "\n",
+            (false, true) => order_sheet_markdown(&sheet, system),
+            (false, false) => order_sheet_text(&sheet, system),
         };
         return Ok((output, sheet.review.all_passed()));
     }
     let review = review(&cover).map_err(at)?;
-    let output = match options.json {
-        true => review_json(&review).map_err(at)? + "\n",
-        false => review_text(&review, detail, system),
+    let output = match (options.json, options.markdown) {
+        (true, _) => review_json(&review).map_err(at)? + "\n",
+        (false, true) => review_markdown(&review, detail, system),
+        (false, false) => review_text(&review, detail, system),
     };
     Ok((output, review.all_passed()))
 }

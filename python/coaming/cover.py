@@ -13,8 +13,8 @@ from typing import Literal
 
 from coaming import _native
 
-Output = Literal["text", "full_text", "json"]
-"""Text of 80 columns; the same with formula, inputs and sources of each row; or JSON."""
+Output = Literal["text", "full_text", "markdown", "full_markdown", "json"]
+"""Text of 80 columns or Markdown, each also with formula, inputs and sources of each row; or JSON."""
 
 Units = Literal["shop", "inch"]
 """The units of a text: mm, N, kPa, degC, or in, lbf, psi, degF."""

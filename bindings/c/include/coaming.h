@@ -7707,8 +7707,9 @@ uint32_t coaming_calculate(const char *name,
 
 /// Reviews a cover: its document in, the review out. The results are screenings with the inputs given, not a certificate.
 ///
-/// `document` is TOML or JSON; `output` is `"text"`, `"full_text"` or `"json"`; `units` is `"shop"` or `"inch"`. On success
-/// `*review` is to be given back to coaming_text_free(); otherwise it is untouched. Texts are UTF-8; `fault` may be NULL.
+/// `document` is TOML or JSON; `output` is `"text"`, `"full_text"`, `"markdown"`, `"full_markdown"` or `"json"`; `units` is
+/// `"shop"` or `"inch"`. On success `*review` is to be given back to coaming_text_free(); otherwise it is untouched. Texts
+/// are UTF-8; `fault` may be NULL.
 ///
 /// # Safety
 /// Each pointer is NULL or points to what its type says; texts end with a zero.

@@ -3,7 +3,10 @@
 use coaming::prelude::*;
 
 use crate::document::{Form, read};
-use crate::render::{Detail, order_sheet_json, order_sheet_text, review_json, review_text};
+use crate::render::{
+    Detail, order_sheet_json, order_sheet_markdown, order_sheet_text, review_json, review_markdown,
+    review_text,
+};
 
 /// The form of an output.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Choice)]
@@ -12,6 +15,10 @@ pub enum Output {
     Text,
     /// Text with formula, inputs and sources of each row.
     FullText,
+    /// Markdown: CommonMark, with tables in the order sheet.
+    Markdown,
+    /// Markdown with formula, inputs and sources of each row.
+    FullMarkdown,
     /// JSON; its quantities are in shop units and read back to the same bits.
     Json,
 }
@@ -43,6 +50,8 @@ pub fn review(document: &str, output: Output, units: Units) -> Result<String, Er
     match output {
         Output::Text => Ok(review_text(&review, Detail::Short, units.system())),
         Output::FullText => Ok(review_text(&review, Detail::Full, units.system())),
+        Output::Markdown => Ok(review_markdown(&review, Detail::Short, units.system())),
+        Output::FullMarkdown => Ok(review_markdown(&review, Detail::Full, units.system())),
         Output::Json => review_json(&review),
     }
 }
@@ -55,6 +64,7 @@ pub fn order_sheet(document: &str, output: Output, units: Units) -> Result<Strin
     let sheet = crate::order_sheet::order_sheet(&read(document, Form::of(document))?)?;
     match output {
         Output::Text | Output::FullText => Ok(order_sheet_text(&sheet, units.system())),
+        Output::Markdown | Output::FullMarkdown => Ok(order_sheet_markdown(&sheet, units.system())),
         Output::Json => order_sheet_json(&sheet),
     }
 }

@@ -7,6 +7,7 @@ mod gasket;
 mod parts;
 mod screws;
 mod sheet;
+mod tests_due;
 
 use coaming::prelude::*;
 
@@ -117,6 +118,7 @@ pub fn order_sheet(cover: &Cover) -> Result<OrderSheet, Error> {
         Section { title: "Latches", lines: gasket::latches(&prepared) },
         Section { title: "Adhesives and sealants", lines: parts::adhesives(&prepared) },
         Section { title: "Parts and mass", lines: parts::parts(&prepared) },
+        Section { title: "Tests to make", lines: tests_due::tests(&review) },
     ];
     let sections = sections.into_iter().filter(|section| !section.lines.is_empty()).collect();
     Ok(OrderSheet { review, conventions: conventions(cover), sections })

@@ -1,13 +1,15 @@
-//! Reviews and order sheets as text and JSON: the same content in the same order.
+//! Reviews and order sheets as text, Markdown and JSON: the same content in the same order.
 
 mod json;
 mod layout;
+mod markdown;
 mod order_json;
 mod order_text;
 mod text;
 mod words;
 
 pub use json::review_json;
+pub use markdown::{order_sheet_markdown, review_markdown};
 pub use order_json::order_sheet_json;
 pub use order_text::order_sheet_text;
 pub use text::{Detail, review_text};

@@ -24,11 +24,7 @@ pub fn order_sheet_text(sheet: &OrderSheet, system: System) -> String {
         text.push_str(&wrapped("", "", revision));
     }
     if warnings.is_empty() {
-        text.push_str(&wrapped(
-            "",
-            "",
-            "All checks passed this screening, with the inputs given. Not a certificate.",
-        ));
+        text.push_str(&wrapped("", "", words::ALL_PASSED));
     } else {
         text.push_str(&wrapped("DO NOT ORDER YET: ", "  ", &warnings.join("; ")));
     }

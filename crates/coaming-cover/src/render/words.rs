@@ -2,9 +2,120 @@
 
 use coaming::prelude::*;
 
+use super::Detail;
 use crate::demand::{Bound, Cure, Demand, Finding, InputValue, NotChecked, Origin};
-use crate::review::Row;
+use crate::document::LoadKind;
+use crate::review::{Review, Row};
 use crate::verdict::Verdict;
+
+/// What the head says where all is well.
+pub(super) const ALL_PASSED: &str =
+    "All checks passed this screening, with the inputs given. Not a certificate.";
+
+/// The title of a review with its revision.
+pub(super) fn title(review: &Review) -> String {
+    match &review.revision {
+        Some(revision) => format!("{}, {revision}", review.title),
+        None => review.title.clone(),
+    }
+}
+
+/// The levers that help most rows, each with its cure and how many rows it helps.
+pub(super) fn first_changes(review: &Review, system: System) -> Vec<String> {
+    let words = |lever: &crate::review::Lever| {
+        let rows = match lever.rows.len() {
+            1 => "helps 1 row".to_owned(),
+            many => format!("helps {many} rows"),
+        };
+        let place =
+            if lever.cure.change.is_some() { String::new() } else { format!("{}: ", lever.cure.lever) };
+        format!("{place}{}  [{rows}]", cure(&lever.cure, system))
+    };
+    review.levers.iter().take(5).map(words).collect()
+}
+
+/// A load case, for people.
+pub(super) fn case(case: LoadKind) -> String {
+    Choice::name(case).replace('_', " ")
+}
+
+/// The title of a check with its subject.
+pub(super) fn check(row: &Row) -> String {
+    if row.subject.is_empty() { row.title.to_owned() } else { format!("{} ({})", row.title, row.subject) }
+}
+
+/// The lines of a row, each with its label: the same in text and Markdown.
+pub(super) fn row(row: &Row, detail: Detail, system: System) -> Vec<(&'static str, String)> {
+    let mut lines = Vec::new();
+    match &row.outcome {
+        Ok(demand) => {
+            let margin = row
+                .margin
+                .map_or_else(String::new, |margin| format!("; margin {} %", rounded(margin * 100.0, 3)));
+            let (finds, needs) = (finds(demand, system), needs(demand, system));
+            lines.push(("finds", format!("{finds}; needs {needs}{margin}")));
+            lines.push(("from", format!("{}{}", calculations(demand), origin(demand))));
+            if let (Some(known), false) = (&demand.cure, row.verdict == Verdict::Pass) {
+                lines.push(("cure", cure(known, system)));
+            }
+        }
+        Err(why) => lines.push(("why", not_checked(why, system))),
+    }
+    if let Some((who, reason)) = &row.waiver {
+        lines.push(("accepted", format!("by {who}: {reason}")));
+    }
+    if detail == Detail::Full {
+        lines.push(("key", row.key.clone()));
+        lines.extend(long_story(row, system));
+    }
+    lines
+}
+
+fn calculations(demand: &Demand) -> String {
+    let names: Vec<&str> = demand.calculations.iter().map(|done| done.0).collect();
+    if names.is_empty() { String::new() } else { format!("{}; ", names.join(", ")) }
+}
+
+fn long_story(row: &Row, system: System) -> Vec<(&'static str, String)> {
+    let demand = match &row.outcome {
+        Ok(demand) => demand,
+        Err(NotChecked::NotCalculated { shown: Some(demand), .. }) => demand.as_ref(),
+        Err(_) => return Vec::new(),
+    };
+    let mut lines = Vec::new();
+    for given in &demand.inputs {
+        lines.push(("input", format!("{}: {}", given.label, input(&given.value, system))));
+    }
+    for (name, sources) in &demand.calculations {
+        lines.extend(sources.iter().map(|source| ("source", format!("{name}: {source}"))));
+    }
+    for caveat in demand.caveats.iter() {
+        lines.push(("caveat", format!("{} {}", caveat.text(), caveat.cure())));
+    }
+    lines.extend(demand.weak.iter().map(|weak| ("weak", weak.clone())));
+    lines.extend(demand.notes.iter().map(|note| ("note", note.clone())));
+    lines
+}
+
+/// What a review rests on: the version, the document, limits that were replaced, and weak values.
+pub(super) fn provenance(review: &Review) -> Vec<String> {
+    let mut lines = vec![format!("coaming {}, document {}", review.version, review.input_hash)];
+    for limit in &review.replaced_limits {
+        lines.push(format!("limit replaced: {} = {} instead of {}", limit.key, limit.given, limit.practice));
+    }
+    let mut weak: Vec<&str> = Vec::new();
+    for demand in review.rows.iter().filter_map(|row| row.outcome.as_ref().ok()) {
+        for words in &demand.weak {
+            if !weak.contains(&words.as_str()) {
+                weak.push(words);
+            }
+        }
+    }
+    if !weak.is_empty() {
+        lines.push(format!("typical, estimated or unverified values: {}", weak.join("; ")));
+    }
+    lines
+}
 
 /// What was found, for people.
 pub(crate) fn finds(demand: &Demand, system: System) -> String {
@@ -84,7 +195,7 @@ pub(crate) fn input(value: &InputValue, system: System) -> String {
 }
 
 /// The head of a review: one line that says how it stands.
-pub(crate) fn standing(review: &crate::review::Review) -> String {
+pub(crate) fn standing(review: &Review) -> String {
     let fails = review.count(Verdict::Fail);
     let not_all = [
         (fails, "FAIL", "FAILS"),
@@ -99,7 +210,7 @@ pub(crate) fn standing(review: &crate::review::Review) -> String {
 }
 
 /// How many rows have each verdict, in one sentence.
-pub(crate) fn counts(review: &crate::review::Review) -> String {
+pub(crate) fn counts(review: &Review) -> String {
     let accepted = review.rows.iter().filter(|row| row.waiver.is_some()).count();
     let mut words: Vec<String> = Verdict::ALL
         .iter()

@@ -35,6 +35,7 @@ const COUNTERPARTS: &[(&str, &str)] = &[
     ("kg/m^3", "lb/in^3"),
     ("kg/m^2", "lb/ft^2"),
     ("m/s", "ft/s"),
+    ("m/s^2", "ft/s^2"),
     ("degC", "degF"),
     ("K", "delta_degF"),
     ("1/K", "1/delta_degF"),
