@@ -90,7 +90,7 @@ impl OrderSheet {
         for verdict in [Verdict::NotChecked, Verdict::NeedsTest] {
             let count = self.review.count(verdict);
             if count > 0 {
-                warnings.push(format!("{count} more {}", verdict.word()));
+                warnings.push(format!("{count} more: {}", verdict.word()));
             }
         }
         warnings

@@ -88,7 +88,7 @@ fn a_review_reads_back_as_its_lines_in_their_order() {
     for review in SHEETS.iter().map(|sheet| &sheet.review) {
         for (detail, system) in [(Detail::Short, System::Shop), (Detail::Full, System::Inch)] {
             let read = blocks(&review_markdown(review, detail, system));
-            let first = Block::Heading(shown_words(&format!("Review: {}", words::title(&review))));
+            let first = Block::Heading(shown_words(&format!("Review: {}", words::title(review))));
             assert_eq!(read.first(), Some(&first));
             let start = read.iter().position(|block| *block == Block::Heading("Checks".to_owned())).unwrap();
             let end = read
