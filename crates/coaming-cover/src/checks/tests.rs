@@ -4,6 +4,7 @@
 mod bends;
 mod bonds_and_warmth;
 mod edge;
+mod holes;
 mod restraint;
 
 use super::PARTS;
