@@ -42,6 +42,10 @@ const PASSES: &[&str] = &[
     "clamp_friction",
     "critical_rise",
     "locking",
+    "pane_stress_at_holes_closed",
+    "pane_stress_at_holes_hot",
+    "pane_stress_at_holes_cold",
+    "pane_stress_at_holes_lean",
 ];
 
 fn of_pattern(key: &str, pattern: &ScrewPattern) -> Option<(Subject, String)> {

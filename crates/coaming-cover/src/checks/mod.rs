@@ -11,6 +11,7 @@ mod fasteners;
 pub(crate) mod flat;
 mod frame;
 mod hazard;
+mod hole_stress;
 mod inserts;
 mod latches;
 mod lid;

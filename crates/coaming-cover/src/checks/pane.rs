@@ -1,13 +1,15 @@
 //! The pane: its deflection under a hand, and where it rings.
 
-use coaming::plate::{EdgeSupport, RectangularPlateFrequency, RectangularPlatePatch};
+use coaming::plate::{
+    EdgeSupport, RectangularPlateFrequency, RectangularPlatePatch, RectangularPlatePatchOutcome,
+};
 use coaming::prelude::*;
 
 use super::lid::linear_or_beyond;
-use super::{Check, Subject, layers_that, name};
+use super::{Check, Subject, hole_stress, layers_that, name};
 use crate::amount::{Amount, Measure};
 use crate::demand::{Bound, Demand, Finding, NotChecked};
-use crate::document::{Layer, LayerRole, LoadKind};
+use crate::document::{Layer, LayerRole, LoadCase, LoadKind};
 use crate::prepared::{Prepared, property};
 use crate::worksheet::{Worksheet, practice};
 
@@ -28,13 +30,32 @@ pub(super) const CHECKS: &[Check] = &[
         demand: frequency,
     },
     Check {
-        key: "pane_stress_at_holes",
-        title: "Sustained stress at the pane's holes",
+        key: "pane_stress_at_holes_closed",
+        title: "Stress at the pane's holes",
+        case: Some(LoadKind::ClosedNew),
+        subjects: hole_stress::subjects,
+        demand: hole_stress::closed,
+    },
+    Check {
+        key: "pane_stress_at_holes_hot",
+        title: "Stress at the pane's holes",
         case: Some(LoadKind::Hot),
-        subjects: panes,
-        demand: |_, _| {
-            Err(NotChecked::not_calculated("stress at a hole from bending, bearing and restrained movement"))
-        },
+        subjects: hole_stress::subjects,
+        demand: |prepared, subject| hole_stress::restrained(prepared, subject, LoadKind::Hot),
+    },
+    Check {
+        key: "pane_stress_at_holes_cold",
+        title: "Stress at the pane's holes",
+        case: Some(LoadKind::Cold),
+        subjects: hole_stress::subjects,
+        demand: |prepared, subject| hole_stress::restrained(prepared, subject, LoadKind::Cold),
+    },
+    Check {
+        key: "pane_stress_at_holes_lean",
+        title: "Stress at the pane's holes",
+        case: Some(LoadKind::Lean),
+        subjects: hole_stress::subjects,
+        demand: hole_stress::lean,
     },
 ];
 
@@ -50,19 +71,26 @@ fn span(layer: &Layer, sheet: &mut Worksheet) -> Result<(Length, Length), NotChe
     Ok((width, height))
 }
 
-fn hand(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecked> {
-    let layer = prepared.layer(name(subject, 0)?)?;
-    let mut sheet = Worksheet::new();
+/// The load case of a hand on a layer.
+pub(super) fn lean_case<'a>(prepared: &Prepared<'a>, layer: &Layer) -> Result<&'a LoadCase, NotChecked> {
     let mut cases = prepared.cover.load_cases.iter().flatten();
-    let case = cases
+    cases
         .find(|case| case.kind == LoadKind::Lean && case.layer.as_deref() == Some(layer.name.as_str()))
-        .ok_or_else(|| {
-            NotChecked::needs(format!("load_cases (kind = \"lean\", layer = \"{}\")", layer.name))
-        })?;
+        .ok_or_else(|| NotChecked::needs(format!("load_cases (kind = \"lean\", layer = \"{}\")", layer.name)))
+}
+
+/// The pane under its hand, and its shorter free span.
+pub(super) fn under_hand(
+    prepared: &Prepared<'_>,
+    layer: &Layer,
+    edge_support: EdgeSupport,
+    sheet: &mut Worksheet,
+) -> Result<(RectangularPlatePatchOutcome, f64), NotChecked> {
+    let case = lean_case(prepared, layer)?;
     let force =
         sheet.given("hand force", "load_cases.lean.force", case.force)?.value * case.factor.unwrap_or(1.0);
     let patch = sheet.given("side of the patch", "load_cases.lean.patch", case.patch)?;
-    let (width, height) = span(layer, &mut sheet)?;
+    let (width, height) = span(layer, sheet)?;
     let thickness = sheet.given("thickness", format!("layers.{}.thickness", layer.name), layer.thickness)?;
     let material = prepared.material_of(layer)?;
     let youngs_modulus = sheet.property(&material, "youngs_modulus", &material.youngs_modulus)?;
@@ -73,18 +101,26 @@ fn hand(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecked
         thickness,
         youngs_modulus,
         poissons_ratio,
-        edge_support: EdgeSupport::Supported,
+        edge_support,
         force: si(force),
         patch_length: patch,
         patch_width: patch,
         patch_centre_along_length: si(width.value / 2.0),
         patch_centre_along_width: si(height.value / 2.0),
     })?;
+    Ok((outcome, width.value.min(height.value)))
+}
+
+fn hand(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecked> {
+    let layer = prepared.layer(name(subject, 0)?)?;
+    let mut sheet = Worksheet::new();
+    let (outcome, shorter) = under_hand(prepared, layer, EdgeSupport::Supported, &mut sheet)?;
+    let thickness = sheet.given("thickness", format!("layers.{}.thickness", layer.name), layer.thickness)?;
     sheet.at("centre of the pane");
     sheet.say("The pane is taken as supported along its free span; its lap and its screws make it stiffer.");
     sheet.note("stress, linear", outcome.largest_stress.value, Measure::STRESS);
     let (share, origin) = practice(prepared.limits.pane_deflection());
-    let limit = share * width.value.min(height.value);
+    let limit = share * shorter;
     let deflection = outcome.largest_deflection.value.abs();
     if deflection > limit {
         let to: Length = si(thickness.value * math::cbrt(deflection / limit));

@@ -2,7 +2,7 @@
 
 use coaming::plate::{EdgeSupport, HeatedPlateBuckling, HeatedPlateBucklingOutcome};
 use coaming::prelude::*;
-use coaming::thermal::{CriticalRise, JointSlip, RestrainedGrowth, Restraint};
+use coaming::thermal::{CriticalRise, JointSlip, JointSlipOutcome, RestrainedGrowth, Restraint};
 
 use super::movement::{bush_play, growth, passed, shank};
 use super::{Subject, name};
@@ -12,18 +12,19 @@ use crate::document::{Layer, LayerRole, LoadKind, ScrewPattern};
 use crate::prepared::Prepared;
 use crate::worksheet::Worksheet;
 
-/// What a layer grows more than the one that the heads sit on, as a strain, in the hot load case.
-fn difference(
+/// What a layer grows more than the one that the heads sit on, as a strain, from assembly to a load case.
+pub(super) fn difference(
     prepared: &Prepared<'_>,
     pattern: &ScrewPattern,
     layer: &Layer,
+    kind: LoadKind,
     sheet: &mut Worksheet,
 ) -> Result<f64, NotChecked> {
     let holder = pattern.passes.iter().flatten().next();
     let holder = holder.ok_or_else(|| NotChecked::needs(format!("screws.{}.passes", pattern.name)))?;
     let holder = prepared.layer(&holder.layer)?;
-    let own = growth(prepared, layer, &prepared.material_of(layer)?, LoadKind::Hot, sheet)?;
-    let held = growth(prepared, holder, &prepared.material_of(holder)?, LoadKind::Hot, sheet)?;
+    let own = growth(prepared, layer, &prepared.material_of(layer)?, kind, sheet)?;
+    let held = growth(prepared, holder, &prepared.material_of(holder)?, kind, sheet)?;
     sheet.note("growth apart", own - held, Measure::Number);
     Ok(own - held)
 }
@@ -53,25 +54,31 @@ fn buckling(
     sheet.run(&situation)
 }
 
-/// Friction of the clamps, a band, against the force that moves the layer: what it grows with, or for a pane the force
-/// at which it bows instead, if that is less.
-pub(super) fn clamp_friction(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecked> {
-    let pattern = prepared.pattern(name(subject, 0)?)?;
-    let layer = prepared.layer(name(subject, 1)?)?;
+/// A layer held by its clamps.
+pub(super) struct Held {
+    /// Its stress where nothing gives, the sign with it: negative where it is pressed.
+    pub(super) stress: f64,
+    /// Stress past which it bows instead, for a pane that is pressed; infinite for any other.
+    pub(super) bows: f64,
+    /// Force that moves it: what it grows with, or that at which it bows.
+    limit: f64,
+    /// Section across which it is held.
+    pub(super) section: f64,
+    /// Screws that hold one side.
+    pub(super) to_one_side: u32,
+    /// Friction of the clamps against it.
+    pub(super) slip: JointSlipOutcome,
+}
+
+/// A layer that its clamps hold, with all that it grows apart.
+pub(super) fn held(
+    prepared: &Prepared<'_>,
+    pattern: &ScrewPattern,
+    layer: &Layer,
+    apart: f64,
+    sheet: &mut Worksheet,
+) -> Result<Held, NotChecked> {
     let path = format!("screws.{}", pattern.name);
-    let mut sheet = Worksheet::new();
-    let needs = "it slides before it bows or strains";
-    let practice =
-        Origin::Published(Source::common_practice("a layer that grows slides, or floats on bushes"));
-    if pattern.bush.as_ref().is_some_and(|bush| bush.layer == layer.name)
-        && bush_play(prepared, pattern, &mut sheet)?.1.floats
-    {
-        return Ok(sheet.rule("it floats on its shoulder bushes", needs, Ruling::Holds, practice));
-    }
-    let apart = difference(prepared, pattern, layer, &mut sheet)?;
-    if apart == 0.0 {
-        return Ok(sheet.rule("it grows as much as what holds it", needs, Ruling::Holds, practice));
-    }
     let torque = sheet.given("tightening torque", format!("{path}.torque"), pattern.torque)?;
     let nut_factor = sheet.number("nut factor", format!("{path}.nut_factor"), pattern.nut_factor)?;
     let size = pattern.size.need(|| format!("{path}.size"))?;
@@ -110,13 +117,13 @@ pub(super) fn clamp_friction(prepared: &Prepared<'_>, subject: &Subject) -> Resu
     })?;
     sheet.note("force of the layer, held", held.force.value, Measure::FORCE);
     sheet.note("stress of the layer, held", held.stress.value, Measure::STRESS);
-    let mut limit = held.force.value;
+    let mut bows = f64::INFINITY;
     if layer.role == LayerRole::Pane && apart > 0.0 {
         let expansion = sheet.property(&material, "expansion", &material.expansion)?;
-        let bows = buckling(prepared, layer, expansion, &mut sheet)?.critical_stress.value;
+        bows = buckling(prepared, layer, expansion, sheet)?.critical_stress.value;
         sheet.note("stress at which it bows", bows, Measure::STRESS);
-        limit = limit.min(bows * across * thickness.value);
     }
+    let limit = held.force.value.min(bows * across * thickness.value);
     let slip = sheet.run(&JointSlip {
         preload_min: preload,
         preload_max: preload,
@@ -126,6 +133,30 @@ pub(super) fn clamp_friction(prepared: &Prepared<'_>, subject: &Subject) -> Resu
         friction_max,
         restrained_force: held.force,
     })?;
+    let (stress, section) = (held.stress.value, across * thickness.value);
+    Ok(Held { stress, bows, limit, section, to_one_side, slip })
+}
+
+/// Friction of the clamps, a band, against the force that moves the layer: what it grows with, or for a pane the force
+/// at which it bows instead, if that is less.
+pub(super) fn clamp_friction(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecked> {
+    let pattern = prepared.pattern(name(subject, 0)?)?;
+    let layer = prepared.layer(name(subject, 1)?)?;
+    let path = format!("screws.{}", pattern.name);
+    let mut sheet = Worksheet::new();
+    let needs = "it slides before it bows or strains";
+    let practice =
+        Origin::Published(Source::common_practice("a layer that grows slides, or floats on bushes"));
+    if pattern.bush.as_ref().is_some_and(|bush| bush.layer == layer.name)
+        && bush_play(prepared, pattern, &mut sheet)?.1.floats
+    {
+        return Ok(sheet.rule("it floats on its shoulder bushes", needs, Ruling::Holds, practice));
+    }
+    let apart = difference(prepared, pattern, layer, LoadKind::Hot, &mut sheet)?;
+    if apart == 0.0 {
+        return Ok(sheet.rule("it grows as much as what holds it", needs, Ruling::Holds, practice));
+    }
+    let Held { slip, limit, .. } = held(prepared, pattern, layer, apart, &mut sheet)?;
     sheet.note_words(
         "under the growth alone it",
         Choice::name(slip.slip).replace("band", "may slide or lock"),
@@ -148,7 +179,7 @@ pub(super) fn critical_rise(prepared: &Prepared<'_>, subject: &Subject) -> Resul
     let layer = prepared.layer(name(subject, 1)?)?;
     let path = format!("screws.{}", pattern.name);
     let mut sheet = Worksheet::new();
-    let apart = difference(prepared, pattern, layer, &mut sheet)?;
+    let apart = difference(prepared, pattern, layer, LoadKind::Hot, &mut sheet)?;
     let needs = "it takes up its clearance and bows at a greater rise";
     let holder = pattern.passes.iter().flatten().next();
     let holder = holder.ok_or_else(|| NotChecked::needs(format!("{path}.passes")))?;

@@ -5,6 +5,7 @@ mod all_round;
 mod bends;
 mod bonds_and_warmth;
 mod edge;
+mod holes;
 mod restraint;
 
 use super::PARTS;

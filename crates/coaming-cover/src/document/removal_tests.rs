@@ -53,6 +53,8 @@ const MEANS: &[(&str, &[&str], &str)] = &[
             "hole_movement_hot",
             "hole_movement_cold",
             "insert_jack_out",
+            "pane_stress_at_holes_hot",
+            "pane_stress_at_holes_cold",
             "screw_engagement",
             "screw_tip_clearance",
         ],
