@@ -3,7 +3,10 @@
 use coaming::prelude::*;
 
 use crate::document::{Form, read};
-use crate::render::{Detail, order_sheet_json, order_sheet_text, review_json, review_text};
+use crate::panel::read_panel;
+use crate::render::{
+    Detail, order_sheet_json, order_sheet_text, panel_json, panel_text, review_json, review_text,
+};
 
 /// The form of an output.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Choice)]
@@ -56,6 +59,18 @@ pub fn order_sheet(document: &str, output: Output, units: Units) -> Result<Strin
     match output {
         Output::Text | Output::FullText => Ok(order_sheet_text(&sheet, units.system())),
         Output::Json => order_sheet_json(&sheet),
+    }
+}
+
+/// Solves the panel of a document, TOML or JSON.
+///
+/// # Errors
+/// As [`read_panel`] and [`solve`](crate::panel::solve) give them.
+pub fn panel(document: &str, output: Output, units: Units) -> Result<String, Error> {
+    let solution = crate::panel::solve(&read_panel(document, Form::of(document))?)?;
+    match output {
+        Output::Text | Output::FullText => Ok(panel_text(&solution, units.system())),
+        Output::Json => panel_json(&solution),
     }
 }
 

@@ -1,15 +1,17 @@
-//! Reviews and order sheets as text and JSON: the same content in the same order.
+//! Reviews, order sheets and solved panels as text and JSON: the same content in the same order.
 
 mod json;
 mod layout;
 mod order_json;
 mod order_text;
+mod panel;
 mod text;
 mod words;
 
 pub use json::review_json;
 pub use order_json::order_sheet_json;
 pub use order_text::order_sheet_text;
+pub use panel::{panel_json, panel_text};
 pub use text::{Detail, review_text};
 
 /// Why something is not known, for people.
