@@ -3,9 +3,10 @@
 use coaming::prelude::*;
 
 use crate::document::{Form, read};
+use crate::panel::read_panel;
 use crate::render::{
-    Detail, order_sheet_json, order_sheet_markdown, order_sheet_text, review_json, review_markdown,
-    review_text,
+    Detail, order_sheet_json, order_sheet_markdown, order_sheet_text, panel_json, panel_text, review_json,
+    review_markdown, review_text,
 };
 
 /// The form of an output.
@@ -66,6 +67,24 @@ pub fn order_sheet(document: &str, output: Output, units: Units) -> Result<Strin
         Output::Text | Output::FullText => Ok(order_sheet_text(&sheet, units.system())),
         Output::Markdown | Output::FullMarkdown => Ok(order_sheet_markdown(&sheet, units.system())),
         Output::Json => order_sheet_json(&sheet),
+    }
+}
+
+/// Solves the panel of a document, TOML or JSON.
+///
+/// # Errors
+/// As [`read_panel`] and [`solve`](crate::panel::solve) give them.
+pub fn panel(document: &str, output: Output, units: Units) -> Result<String, Error> {
+    let solution = crate::panel::solve(&read_panel(document, Form::of(document))?)?;
+    match output {
+        Output::Text | Output::FullText => Ok(panel_text(&solution, units.system())),
+        Output::Json => panel_json(&solution),
+        Output::Markdown | Output::FullMarkdown => Err(Error::NotAnOption {
+            field: "output".to_owned(),
+            value: Choice::name(output).to_owned(),
+            accepted: "text, full_text, json".to_owned(),
+            nearest: None,
+        }),
     }
 }
 

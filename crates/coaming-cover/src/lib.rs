@@ -3,6 +3,7 @@
 //! | module | what it holds |
 //! |---|---|
 //! | [`document`] | one description of a cover, as types and as TOML or JSON |
+//! | [`panel`] | one panel by itself, solved: outline, layers, what holds it, loads |
 //! | [`limits`] | the limits by common practice, all replaceable |
 #![forbid(unsafe_code)]
 #![cfg_attr(
@@ -25,6 +26,7 @@ pub mod document;
 mod held;
 pub mod limits;
 pub mod order_sheet;
+pub mod panel;
 pub mod prepared;
 pub mod render;
 pub mod review;

@@ -57,6 +57,16 @@ pub enum PanelError {
         /// What is missing.
         reason: String,
     },
+    /// More than is accepted, lest a solve take hours.
+    #[error("{name}: {found}; accepted are {accepted} at most")]
+    TooLarge {
+        /// Which input.
+        name: String,
+        /// How many there are.
+        found: usize,
+        /// How many are accepted.
+        accepted: usize,
+    },
     /// Two points that follow each other are the same.
     #[error("{part}: two points that follow each other coincide at {at}")]
     DuplicatePoint {

@@ -30,6 +30,7 @@ pub use load_case::{LayerState, LoadCase, LoadKind};
 pub use material::MaterialOverride;
 pub(crate) use material::at as material_at;
 pub use outline::{Circle, Outline, Point, Polygon, Rectangle};
+pub(crate) use read::read_as;
 pub use read::{Form, read, to_json, to_toml};
 pub use screws::{AtPoints, Bush, Insert, InsertKind, OnRectangle, Passed, Positions, ScrewPattern};
 pub use seal::{CurvePoint, GapContribution, Seal, SealKind};

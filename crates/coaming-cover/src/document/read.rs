@@ -27,24 +27,29 @@ impl Form {
 /// The first fault of syntax, key, unit or range, as [`Error::InDocument`] with line and column; for a document that
 /// reads, the first of its [`problems`](Cover::problems).
 pub fn read(text: &str, form: Form) -> Result<Cover, Error> {
-    short_enough(text)?;
-    let cover: Cover = match form {
-        Form::Json => read_json(text)?,
-        Form::Toml => read_toml(text)?,
-    };
+    let cover: Cover = read_as(text, form)?;
     match cover.problems().into_iter().next() {
         Some(problem) => Err(problem),
         None => Ok(cover),
     }
 }
 
-fn read_toml(text: &str) -> Result<Cover, Error> {
+/// Reads a document of any record.
+pub(crate) fn read_as<T: Value>(text: &str, form: Form) -> Result<T, Error> {
+    short_enough(text)?;
+    match form {
+        Form::Json => read_json(text),
+        Form::Toml => read_toml(text),
+    }
+}
+
+fn read_toml<T: Value>(text: &str) -> Result<T, Error> {
     if text.trim().is_empty() {
         return Err(located(text, 0, Error::Unreadable { reason: "the text is empty".to_owned() }));
     }
     let source = toml::Deserializer::parse(text).map_err(|error| unreadable(text, &error))?;
     let desk = Desk::default();
-    Cover::read(source, &At::root(&desk)).map_err(|error| match desk.take() {
+    T::read(source, &At::root(&desk)).map_err(|error| match desk.take() {
         Some(fault) => located(text, error.span().map_or(0, |span| span.start), fault),
         None => unreadable(text, &error),
     })

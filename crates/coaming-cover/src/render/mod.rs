@@ -1,10 +1,11 @@
-//! Reviews and order sheets as text, Markdown and JSON: the same content in the same order.
+//! Reviews and order sheets as text, Markdown and JSON, solved panels as text and JSON: the same content in the same order.
 
 mod json;
 mod layout;
 mod markdown;
 mod order_json;
 mod order_text;
+mod panel;
 mod text;
 mod words;
 
@@ -12,6 +13,7 @@ pub use json::review_json;
 pub use markdown::{order_sheet_markdown, review_markdown};
 pub use order_json::order_sheet_json;
 pub use order_text::order_sheet_text;
+pub use panel::{panel_json, panel_text};
 pub use text::{Detail, review_text};
 
 /// Why something is not known, for people.

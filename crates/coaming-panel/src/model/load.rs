@@ -93,6 +93,7 @@ impl Load {
     }
 
     pub(crate) fn check(&self, layers: usize, latches: usize) -> Result<(), PanelError> {
+        super::size::check_load(self)?;
         for (i, p) in self.pressures.iter().enumerate() {
             finite(format!("pressure {i}: at_origin"), p.at_origin)?;
             finite(format!("pressure {i}: gradient x"), p.gradient.x)?;

@@ -9,5 +9,6 @@ pub mod load;
 pub mod material;
 pub mod panel;
 pub(crate) mod prepare;
+pub(crate) mod size;
 pub(crate) mod stack;
 pub mod support;

@@ -49,6 +49,7 @@ pub(crate) struct Prepared {
 /// Checks a panel and lists what the mesh must follow.
 pub(crate) fn prepare(panel: &Panel) -> Result<Prepared, PanelError> {
     panel.check()?;
+    super::size::check_panel(panel)?;
     let outline = Loop::new("outline", &panel.outline)?;
     let holes = loops("hole", &panel.holes)?;
     check_holes(&outline, &holes)?;

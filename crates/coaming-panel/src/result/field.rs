@@ -145,6 +145,15 @@ impl Field {
     /// The field at a point; `None` off the material.
     pub fn at(&self, point: Point) -> Option<PointAnswer> {
         let (t, l) = self.mesh.locate(point)?;
+        Some(self.within(t, l))
+    }
+
+    /// The field at the middle of a triangle; `None` where there is no such triangle.
+    pub fn middle_of(&self, triangle: usize) -> Option<PointAnswer> {
+        (triangle < self.triangles.len()).then(|| self.within(triangle, [1.0 / 3.0; 3]))
+    }
+
+    fn within(&self, t: usize, l: [f64; 3]) -> PointAnswer {
         let triangle = Triangle::new(self.mesh.corners(t));
         let nodal: Vec<f64> = (self.triangles[t].into_iter())
             .flat_map(|v| [self.deflection[v], self.slope[v][0], self.slope[v][1]])
@@ -191,7 +200,7 @@ impl Field {
                 upper: FaceStress::new(upper),
             });
         }
-        Some(PointAnswer { deflection, slope, curvature, moment, layers })
+        PointAnswer { deflection, slope, curvature, moment, layers }
     }
 
     fn stress(&self, index: usize, strain: Strains, curvature: Strains, height: f64) -> [f64; 3] {

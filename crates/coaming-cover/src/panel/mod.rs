@@ -1,0 +1,35 @@
+//! One panel by itself: its document, and its solution with units.
+//!
+//! The document's conventions are those of the cover's: points in one plane as seen from outside, z and deflections
+//! positive outward, pressures positive where they push the panel onto its seal, compression positive closing.
+
+mod convert;
+mod convert_shape;
+mod faults;
+mod holding;
+mod layers;
+mod loads;
+mod problem;
+mod shape;
+mod solution;
+mod solve;
+
+#[cfg(test)]
+mod tests;
+
+pub use holding::{
+    DrawnSpring, GapError, GasketAlong, GasketLaw, HeldHeight, Hold, LatchAction, LatchAt, LawPoint,
+    LinearLaw, MassAt, MeasuredLaw, PulledForce, StopAt, SupportAlong, SupportAt,
+};
+pub use layers::{
+    BeamAlong, Bonded, Elasticity, IsotropicMaterial, LayerJoint, OrthotropicMaterial, PanelLayer, Region,
+    Slipping,
+};
+pub use loads::{EdgeMomentAlong, ForceAlong, ForceAt, LayerRise, PanelLoadCase, PatchForce, PressureOn};
+pub use problem::{PanelProblem, PanelSettings, read_panel};
+pub use shape::{Edge, Line, PathOfSegments, PathSegment, PlacedCircle, PlacedRectangle, Shape};
+pub use solution::{
+    BalanceLeft, CaseSolution, GasketState, LatchState, LayerStresses, LengthAt, MeshError, MeshField,
+    NaturalMode, OpeningTravel, PanelSolution, StressAt, SupportReaction,
+};
+pub use solve::solve;

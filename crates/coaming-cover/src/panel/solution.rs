@@ -1,0 +1,204 @@
+//! The solution of a panel, with units. Deflections and forces are positive outward, compression closing, stress in tension.
+//!
+//! Values over the mesh and along gaskets are plain SI numbers, with the unit in the name, ready to be plotted or summed.
+
+use crate::document::Point;
+use coaming::prelude::*;
+
+/// A deflection or compression, and where.
+#[derive(Debug, Clone, PartialEq, Fields)]
+pub struct LengthAt {
+    /// The value.
+    pub value: Length,
+    /// Where.
+    pub at: Point,
+}
+
+/// A stress, and where.
+#[derive(Debug, Clone, PartialEq, Fields)]
+pub struct StressAt {
+    /// The value.
+    #[shown_in("MPa")]
+    pub value: Pressure,
+    /// Where.
+    pub at: Point,
+}
+
+/// How far the solution may be from that of an infinitely fine mesh.
+#[derive(Debug, Clone, PartialEq, Fields)]
+pub struct MeshError {
+    /// Error of the deflection anywhere, over the largest; absent where the largest mesh allowed left nothing to compare with.
+    pub deflection: Option<f64>,
+    /// Error of any latch's force, over the largest.
+    pub latch_force: f64,
+    /// Error of the smallest and largest compression.
+    pub compression: Length,
+    /// Triangles of the finest mesh.
+    pub triangles: u32,
+    /// True where the deflection meets the tolerance.
+    pub met: bool,
+}
+
+/// What is left when all forces and moments are added.
+#[derive(Debug, Clone, PartialEq, Fields)]
+pub struct BalanceLeft {
+    /// Sum of all forces over the sum of their sizes.
+    pub force: f64,
+    /// Sum of all moments over the sum of the forces' sizes times the size of the panel.
+    pub moment: f64,
+}
+
+/// Force and moment of one support on the panel.
+#[derive(Debug, Clone, PartialEq, Fields)]
+pub struct SupportReaction {
+    /// The force.
+    pub force: Force,
+    /// What force and moments do on a unit slope along x, about the origin.
+    pub moment_along_x: Torque,
+    /// What force and moments do on a unit slope along y, about the origin.
+    pub moment_along_y: Torque,
+}
+
+/// One latch.
+#[derive(Debug, Clone, PartialEq, Fields)]
+pub struct LatchState {
+    /// Its name.
+    pub name: String,
+    /// Its pull, positive inward; zero where it is slack or missing.
+    pub pull: Force,
+    /// Deflection of the panel there.
+    pub deflection: Length,
+}
+
+/// One gasket.
+#[derive(Debug, Clone, PartialEq, Fields)]
+pub struct GasketState {
+    /// Smallest compression; negative is an open gap.
+    pub smallest: LengthAt,
+    /// Largest compression.
+    pub largest: LengthAt,
+    /// Its force on the panel.
+    pub force: Force,
+    /// Length of it without contact.
+    pub open_length: Length,
+    /// True where the compression goes past the last measured point of the law.
+    pub beyond_law: bool,
+    /// Samples in order: distance along the gasket, m.
+    pub along_m: Vec<f64>,
+    /// Samples: x, m.
+    pub x_m: Vec<f64>,
+    /// Samples: y, m.
+    pub y_m: Vec<f64>,
+    /// Samples: compression, m; negative is an open gap.
+    pub compression_m: Vec<f64>,
+    /// Samples: force per length, N/m.
+    pub force_n_per_m: Vec<f64>,
+}
+
+/// Stress in one layer: the larger principal stress in size on each face, and its course over the layer's triangles.
+#[derive(Debug, Clone, PartialEq, Fields)]
+pub struct LayerStresses {
+    /// Name of the layer.
+    pub layer: String,
+    /// Largest in size on the inner face.
+    pub inner: StressAt,
+    /// Largest in size on the outer face.
+    pub outer: StressAt,
+    /// Triangles that the layer covers, by index.
+    pub triangles: Vec<u32>,
+    /// Larger principal stress on the inner face at the middle of each of them, Pa.
+    pub inner_larger_pa: Vec<f64>,
+    /// Smaller principal stress on the inner face, Pa.
+    pub inner_smaller_pa: Vec<f64>,
+    /// Larger principal stress on the outer face, Pa.
+    pub outer_larger_pa: Vec<f64>,
+    /// Smaller principal stress on the outer face, Pa.
+    pub outer_smaller_pa: Vec<f64>,
+}
+
+/// The values over the mesh.
+#[derive(Debug, Clone, PartialEq, Fields)]
+pub struct MeshField {
+    /// Vertices: x, m.
+    pub x_m: Vec<f64>,
+    /// Vertices: y, m.
+    pub y_m: Vec<f64>,
+    /// Triangles: indices of three vertices each, one after another.
+    pub triangles: Vec<u32>,
+    /// Deflection at the vertices, m.
+    pub deflection_m: Vec<f64>,
+    /// Slope along x at the vertices.
+    pub slope_x: Vec<f64>,
+    /// Slope along y at the vertices.
+    pub slope_y: Vec<f64>,
+    /// Moment per length at the middle of the triangles, xx, N; positive stretches the outer face.
+    pub moment_xx_n: Vec<f64>,
+    /// Moment per length, yy, N.
+    pub moment_yy_n: Vec<f64>,
+    /// Moment per length, xy, N.
+    pub moment_xy_n: Vec<f64>,
+}
+
+/// One natural mode.
+#[derive(Debug, Clone, PartialEq, Fields)]
+pub struct NaturalMode {
+    /// Its frequency.
+    pub frequency: Frequency,
+    /// Estimated error of the frequency, as a share.
+    pub error: f64,
+    /// Deflection at the vertices for a modal mass of 1 kg, m: of the field's first ones, where the modes needed fewer.
+    pub shape_m: Vec<f64>,
+}
+
+/// What opening the latches takes.
+#[derive(Debug, Clone, PartialEq, Fields)]
+pub struct OpeningTravel {
+    /// The largest travel from the closed place until a latch is free.
+    pub travel: Length,
+    /// That of each latch.
+    pub travels: Vec<Length>,
+}
+
+/// The solution of one load case.
+#[derive(Debug, Clone, PartialEq, Fields)]
+pub struct CaseSolution {
+    /// Name of the load case.
+    pub name: String,
+    /// The deflection that is largest in size.
+    pub largest_deflection: LengthAt,
+    /// Estimated error of the mesh.
+    pub error: MeshError,
+    /// What is left of the balance.
+    pub balance: BalanceLeft,
+    /// Reactions of the supports along lines.
+    pub line_reactions: Vec<SupportReaction>,
+    /// Reactions of the supports at points.
+    pub point_reactions: Vec<SupportReaction>,
+    /// The latches.
+    pub latches: Vec<LatchState>,
+    /// The gaskets.
+    pub gaskets: Vec<GasketState>,
+    /// Push of each stop on the panel.
+    pub stops: Vec<Force>,
+    /// Stress of each layer that is somewhere.
+    pub stresses: Vec<LayerStresses>,
+    /// The natural modes wanted.
+    pub modes: Vec<NaturalMode>,
+    /// The travel that opens it, where wanted.
+    pub opening: Option<OpeningTravel>,
+    /// The values over the mesh.
+    pub field: MeshField,
+}
+
+/// The solution of a panel.
+#[derive(Debug, Clone, PartialEq, Fields)]
+pub struct PanelSolution {
+    /// What the panel is called.
+    pub title: String,
+    /// Version of the library.
+    pub version: String,
+    /// The load cases, in order.
+    pub cases: Vec<CaseSolution>,
+    /// What the numbers are not for.
+    pub cautions: Vec<String>,
+}

@@ -1,0 +1,146 @@
+//! The solution of a panel as text and JSON.
+
+use coaming::declaration::Field;
+use coaming::prelude::*;
+
+use super::layout::wrapped;
+use crate::amount::Measure;
+use crate::document::Point;
+use crate::panel::{CaseSolution, GasketState, PanelSolution};
+
+/// The solution as JSON text: quantities as text that reads back to the same bits, values over the mesh as SI numbers.
+///
+/// # Errors
+/// [`Error::Unreadable`] where it cannot be written.
+pub fn panel_json(solution: &PanelSolution) -> Result<String, Error> {
+    serde_json::to_string(&solution.write(&Field::ROOT))
+        .map_err(|error| Error::Unreadable { reason: error.to_string() })
+}
+
+/// The solution as text of 80 columns, in shop or inch units.
+pub fn panel_text(solution: &PanelSolution, system: System) -> String {
+    let mut text = wrapped("", "", &format!("{}: the panel solved", solution.title));
+    for case in &solution.cases {
+        text.push('\n');
+        case_text(&mut text, case, system);
+    }
+    text.push_str("\nWhat this rests on\n");
+    for words in [
+        format!("coaming {}.", solution.version),
+        "Linear theory of thin plates for small deflections: past about half the thickness a panel that is held at its edges is stiffer than this.".to_owned(),
+        "Deflections and forces are positive outward, compression closing, stress in tension.".to_owned(),
+    ] {
+        text.push_str(&wrapped("  - ", "    ", &words));
+    }
+    text.push_str("\nCautions\n");
+    for caution in &solution.cautions {
+        text.push_str(&wrapped("  - ", "    ", caution));
+    }
+    text
+}
+
+fn shown<Q: Quantity>(quantity: Q, system: System) -> String {
+    Measure::of::<Q>().shown(quantity.to_si(), system)
+}
+
+fn place(at: &Point, system: System) -> String {
+    format!("({}, {})", shown(at.x, system), shown(at.y, system))
+}
+
+fn case_text(text: &mut String, case: &CaseSolution, system: System) {
+    text.push_str(&wrapped("", "", &format!("Load case {}", case.name)));
+    let mut line = |label: &str, words: &str| {
+        text.push_str(&wrapped(&format!("  {label:<12}"), "              ", words))
+    };
+    let largest = &case.largest_deflection;
+    line(
+        "deflection",
+        &format!("largest {} at {}", shown(largest.value, system), place(&largest.at, system)),
+    );
+    line("mesh", &mesh(case, system));
+    let left = case.balance.force.abs().max(case.balance.moment.abs());
+    line("balance", &format!("{left:.1e} of the forces and moments is left when all are added"));
+    for (nth, gasket) in case.gaskets.iter().enumerate() {
+        line(&format!("gasket {nth}"), &gasket_words(gasket, system));
+    }
+    for latch in &case.latches {
+        let words = format!(
+            "{} pulls {}; the panel there deflects {}",
+            latch.name,
+            shown(latch.pull, system),
+            shown(latch.deflection, system)
+        );
+        line("latch", &words);
+    }
+    for (nth, stop) in case.stops.iter().enumerate() {
+        line(&format!("stop {nth}"), &format!("pushes {}", shown(*stop, system)));
+    }
+    for (list, reactions) in [("line", &case.line_reactions), ("point", &case.point_reactions)] {
+        for (nth, reaction) in reactions.iter().enumerate() {
+            let words = format!("the {list} support's force is {}", shown(reaction.force, system));
+            line(&format!("support {nth}"), &words);
+        }
+    }
+    for stress in &case.stresses {
+        for (face, found) in [("inner", &stress.inner), ("outer", &stress.outer)] {
+            let words = format!(
+                "{}, {face} face: largest principal {} at {}",
+                stress.layer,
+                Measure::STRESS.shown(found.value.to_si(), system),
+                place(&found.at, system)
+            );
+            line("stress", &words);
+        }
+    }
+    for (nth, mode) in case.modes.iter().enumerate() {
+        let words = format!(
+            "{}, estimated error {} %",
+            shown(mode.frequency, system),
+            rounded(mode.error * 100.0, 2)
+        );
+        line(&format!("mode {}", nth + 1), &words);
+    }
+    if let Some(opening) = &case.opening {
+        line("opening", &format!("{} of travel frees every latch", shown(opening.travel, system)));
+    }
+}
+
+fn mesh(case: &CaseSolution, system: System) -> String {
+    let error = &case.error;
+    let Some(share) = error.deflection else {
+        return format!("{} triangles; no finer mesh was allowed: error unknown", error.triangles);
+    };
+    let mut words = format!(
+        "{} triangles; estimated error {} % of the largest deflection",
+        error.triangles,
+        rounded(share * 100.0, 2)
+    );
+    if !case.latches.is_empty() {
+        words.push_str(&format!(", {} % of the largest latch force", rounded(error.latch_force * 100.0, 2)));
+    }
+    if !case.gaskets.is_empty() {
+        words.push_str(&format!(", {} of compression", shown(error.compression, system)));
+    }
+    if !error.met {
+        words.push_str("; THE TOLERANCE IS NOT MET");
+    }
+    words
+}
+
+fn gasket_words(gasket: &GasketState, system: System) -> String {
+    let mut words = format!(
+        "compressed {} at {} to {} at {}; pushes {}",
+        shown(gasket.smallest.value, system),
+        place(&gasket.smallest.at, system),
+        shown(gasket.largest.value, system),
+        place(&gasket.largest.at, system),
+        shown(gasket.force, system)
+    );
+    if gasket.open_length.to_si() > 0.0 {
+        words.push_str(&format!("; OPEN over {}", shown(gasket.open_length, system)));
+    }
+    if gasket.beyond_law {
+        words.push_str("; compressed past the last measured point of its law");
+    }
+    words
+}
