@@ -10,7 +10,12 @@ pub(crate) fn unnamed(check: &Check, cover: &Cover) -> Vec<(Subject, String)> {
     let whole = |path: &str| vec![(Subject::new(), path.to_owned())];
     let service = cover.service.as_ref();
     match check.key {
-        "agent" if service.is_none_or(|service| service.agents.is_none()) => whole("service.agents"),
+        "agent" | "gasket_agent" | "adhesive_agent"
+            if service.is_none_or(|service| service.agents.is_none()) =>
+        {
+            whole("service.agents")
+        }
+        "gasket_agent" | "gasket_weather" if cover.seal.is_none() => whole("seal"),
         "sealant" if service.is_none_or(|service| service.sealants.is_none()) => whole("service.sealants"),
         key if BONDS.contains(&key) && cover.bonds.is_none() && joined(Joining::Bonded) => whole("bonds"),
         key if SCREWS.contains(&key) || PASSES.contains(&key) => match &cover.screws {
@@ -25,7 +30,15 @@ pub(crate) fn unnamed(check: &Check, cover: &Cover) -> Vec<(Subject, String)> {
 }
 
 /// Checks of each bond.
-const BONDS: &[&str] = &["bond_shear", "bond_shear_sun", "bond_galvanic"];
+const BONDS: &[&str] = &[
+    "bond_shear",
+    "bond_shear_sun",
+    "bond_galvanic",
+    "adhesive_agent",
+    "adhesive_neighbour",
+    "adhesive_temperature",
+    "adhesive_cold",
+];
 
 /// Checks of each screw pattern.
 const SCREWS: &[&str] =
@@ -36,6 +49,7 @@ const PASSES: &[&str] = &[
     "countersink_depth",
     "countersink_in_plastic",
     "edge_distance",
+    "screw_galvanic",
     "hole_movement_hot",
     "hole_movement_cold",
     "countersunk_float",
@@ -73,7 +87,12 @@ mod tests {
     #[test]
     fn every_key_is_one_of_a_check() {
         let keys: Vec<&str> = PARTS.iter().flat_map(|part| part.1).map(|check| check.key).collect();
-        for key in BONDS.iter().chain(SCREWS).chain(PASSES).chain(&["agent", "sealant"]) {
+        for key in BONDS.iter().chain(SCREWS).chain(PASSES).chain(&[
+            "agent",
+            "sealant",
+            "gasket_agent",
+            "gasket_weather",
+        ]) {
             assert!(keys.contains(key), "{key}");
         }
     }

@@ -1,6 +1,6 @@
 //! Bonded joints: shear from mismatch, and metals beside carbon.
 
-use coaming::material::{Exposure, galvanic_pair};
+use coaming::material::{Exposure, Material, galvanic_pair};
 use coaming::prelude::*;
 use coaming::thermal::{BondEndShear, FlexibleBondLine};
 
@@ -136,21 +136,36 @@ fn shear(prepared: &Prepared<'_>, subject: &Subject, kind: LoadKind) -> Result<D
 
 fn galvanic(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecked> {
     let bond = bond(prepared, subject)?;
-    let mut groups = Vec::new();
-    let mut sheet = Worksheet::new();
+    let mut metals = Vec::new();
     for layer in &bond.layers {
-        let material = prepared.material_of(prepared.layer(layer)?)?;
-        sheet.note_words(layer, material.name.to_string());
-        groups.push(material.galvanic_group);
+        metals.push(prepared.material_of(prepared.layer(layer)?)?);
     }
+    let [first, second] = metals.as_slice() else {
+        return Err(NotChecked::needs(format!("bonds.{}.layers", bond.name)));
+    };
+    let path = format!("bonds.{}.insulated", bond.name);
+    pair(first, second, bond.insulated, path, "a glass scrim in the bond line, and sealed edges")
+}
+
+/// Two materials that touch outdoors, or are kept apart.
+pub(super) fn pair(
+    first: &Material,
+    second: &Material,
+    insulated: Option<bool>,
+    path: String,
+    advice: &str,
+) -> Result<Demand, NotChecked> {
+    let mut sheet = Worksheet::new();
+    sheet.note_words("one", first.name.to_string());
+    sheet.note_words("the other", second.name.to_string());
     let rule = Origin::Published(Source::common_practice(
-        "a metal and a carbon laminate are kept apart by an insulating layer",
+        "two metals, or metal and carbon, far apart in the galvanic table are kept apart",
     ));
     let needs = "a pair within its limit, or an insulating layer between";
-    let (Some(Some(first)), Some(Some(second))) = (groups.first(), groups.get(1)) else {
+    let (Some(one), Some(other)) = (first.galvanic_group, second.galvanic_group) else {
         return Ok(sheet.rule("one of the two is no conductor", needs, Ruling::Holds, rule));
     };
-    let pair = galvanic_pair(*first, *second, Exposure::Harsh)
+    let pair = galvanic_pair(one, other, Exposure::Harsh)
         .ok_or_else(|| NotChecked::not_calculated("this galvanic pair is not in the table"))?;
     sheet.note_words(
         "difference",
@@ -167,10 +182,8 @@ fn galvanic(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChe
             Origin::Published(pair.source),
         ));
     }
-    let insulated =
-        bond.insulated.ok_or_else(|| NotChecked::needs(format!("bonds.{}.insulated", bond.name)))?;
-    sheet
-        .advise(format!("bonds.{}.insulated", bond.name), "a glass scrim in the bond line, and sealed edges");
+    let insulated = insulated.ok_or_else(|| NotChecked::needs(path.clone()))?;
+    sheet.advise(path, advice);
     let (finds, ruling) = if insulated {
         ("a pair beyond its limit, kept apart", Ruling::Holds)
     } else {

@@ -1,6 +1,6 @@
 //! Chemicals: what reaches a plastic, rubber or adhesive, and whether it bears it.
 
-use coaming::material::{Agent, Compatibility, compatibility};
+use coaming::material::{Agent, Compatibility, Material, compatibility};
 use coaming::prelude::*;
 
 use super::{Check, Subject, name};
@@ -47,7 +47,8 @@ pub(super) const CHECKS: &[Check] = &[
     },
 ];
 
-fn agent(name: &str) -> Result<Agent, NotChecked> {
+/// An agent by its name.
+pub(super) fn agent(name: &str) -> Result<Agent, NotChecked> {
     Agent::from_name(name).ok_or_else(|| NotChecked::needs("service.agents"))
 }
 
@@ -85,7 +86,7 @@ fn lockings(prepared: &Prepared<'_>) -> Vec<Subject> {
 }
 
 /// True for a layer that a chemical can craze or swell.
-fn is_plastic(prepared: &Prepared<'_>, layer: &str) -> bool {
+pub(super) fn is_plastic(prepared: &Prepared<'_>, layer: &str) -> bool {
     use coaming::material::MaterialKind as Kind;
     let material = prepared.layer(layer).and_then(|layer| prepared.material_of(layer));
     material.map_or(true, |material| matches!(material.kind, Kind::ClearPlastic | Kind::PrintedPlastic))
@@ -101,8 +102,18 @@ fn sealants(prepared: &Prepared<'_>) -> Vec<Subject> {
     layers.iter().flat_map(with).collect()
 }
 
-fn judge(prepared: &Prepared<'_>, layer: &str, agent: Agent, lever: String) -> Result<Demand, NotChecked> {
-    let material = prepared.material_of(prepared.layer(layer)?)?;
+/// An agent on a layer.
+pub(super) fn judge(
+    prepared: &Prepared<'_>,
+    layer: &str,
+    agent: Agent,
+    lever: String,
+) -> Result<Demand, NotChecked> {
+    judge_material(&prepared.material_of(prepared.layer(layer)?)?, agent, lever)
+}
+
+/// An agent on a material.
+pub(super) fn judge_material(material: &Material, agent: Agent, lever: String) -> Result<Demand, NotChecked> {
     let family =
         material.family.ok_or_else(|| NotChecked::needs(format!("materials.{}.family", material.key)))?;
     let words = Choice::name(agent).replace('_', " ");

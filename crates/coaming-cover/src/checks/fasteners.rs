@@ -7,6 +7,7 @@ use coaming::fastener::{
 use coaming::material::MaterialKind;
 use coaming::prelude::*;
 
+use super::bonding::pair;
 use super::movement::passed;
 use super::{Check, Subject, name};
 use crate::amount::{Amount, Measure, Phrase};
@@ -51,6 +52,13 @@ pub(super) const CHECKS: &[Check] = &[
         case: None,
         subjects: |prepared| passes_that(prepared, |_| true),
         demand: edge_distance,
+    },
+    Check {
+        key: "screw_galvanic",
+        title: "Galvanic pair of screw and layer",
+        case: None,
+        subjects: |prepared| passes_that(prepared, |_| true),
+        demand: galvanic,
     },
 ];
 
@@ -305,4 +313,15 @@ fn edge_distance(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, N
         );
     }
     Ok(sheet.at_least(distance.value, Measure::LENGTH, due, origin))
+}
+
+fn galvanic(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecked> {
+    let pattern = prepared.pattern(name(subject, 0)?)?;
+    let layer = prepared.layer(name(subject, 1)?)?;
+    let path = format!("screws.{}.material", pattern.name);
+    let screw = prepared.material(&pattern.material.need(|| path.clone())?, &path)?;
+    let apart = passed(pattern, &layer.name)?.insulated;
+    let path = format!("screws.{}.passes.{}.insulated", pattern.name, layer.name);
+    let advice = "sealant under the head and in the hole, a sleeve, or a coating on both";
+    pair(&screw, &prepared.material_of(layer)?, apart, path, advice)
 }

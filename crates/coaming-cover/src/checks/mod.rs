@@ -8,6 +8,7 @@ mod all_round;
 mod bonding;
 mod compatibility;
 mod fasteners;
+mod flammability;
 pub(crate) mod flat;
 mod frame;
 mod hazard;
@@ -17,9 +18,11 @@ mod latches;
 mod lid;
 pub(crate) mod mass;
 mod movement;
+mod neighbours;
 mod pane;
 mod restraint;
 mod seal;
+mod service_temperature;
 mod sheet;
 mod spacing;
 mod warmth;
@@ -72,9 +75,12 @@ pub const PARTS: &[(&str, &[Check])] = &[
     ("Frame", frame::CHECKS),
     ("Bonds", bonding::CHECKS),
     ("Chemicals", compatibility::CHECKS),
+    ("Chemicals", neighbours::CHECKS),
     ("Warmth and damp", warmth::CHECKS),
+    ("Warmth and damp", service_temperature::CHECKS),
     ("Mass", mass::CHECKS),
     ("Hazard", hazard::CHECKS),
+    ("Hazard", flammability::CHECKS),
 ];
 
 /// The one subject of a check that speaks of the whole cover.

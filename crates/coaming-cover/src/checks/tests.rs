@@ -6,6 +6,7 @@ mod bends;
 mod bonds_and_warmth;
 mod edge;
 mod holes;
+mod neighbours;
 mod restraint;
 
 use super::PARTS;

@@ -3,14 +3,14 @@
 use coaming::material::{Material, MaterialKind};
 use coaming::prelude::*;
 use coaming::thermal::{
-    BayPressure, ContactTime, DewPoint, LayerTemperatures, LayerTemperaturesOutcome, ThermalLayer,
-    TouchMaterial, TouchTemperature,
+    BayPressure, BayPressureOutcome, ContactTime, DewPoint, LayerTemperatures, LayerTemperaturesOutcome,
+    ThermalLayer, TouchMaterial, TouchTemperature,
 };
 
-use super::{Check, Subject, name, whole};
+use super::{Check, Subject, latch_forces, name, whole};
 use crate::amount::{Amount, Measure, Phrase};
-use crate::demand::{Demand, Need, NotChecked, Origin, Ruling};
-use crate::document::{Ambient, Bay, Layer, LayerRole, LoadKind};
+use crate::demand::{Bound, Demand, Finding, Need, NotChecked, Origin, Ruling};
+use crate::document::{Ambient, Bay, Face, Layer, LayerRole, LoadKind};
 use crate::prepared::Prepared;
 use crate::worksheet::Worksheet;
 
@@ -67,6 +67,13 @@ pub(super) const CHECKS: &[Check] = &[
         demand: closed_bay,
     },
     Check {
+        key: "closed_bay_latch",
+        title: "Latch under the pressure of a closed bay",
+        case: Some(LoadKind::Hot),
+        subjects: whole,
+        demand: closed_bay_latch,
+    },
+    Check {
         key: "dew",
         title: "Dew on the inner face of the skin",
         case: Some(LoadKind::Cold),
@@ -78,18 +85,33 @@ pub(super) const CHECKS: &[Check] = &[
         title: "Outer face in the sun, to the touch",
         case: Some(LoadKind::Sun),
         subjects: whole,
-        demand: touch,
+        demand: |prepared, _| touch(prepared, Face::Outer),
+    },
+    Check {
+        key: "touch_inner",
+        title: "Inner face on opening, to the touch",
+        case: Some(LoadKind::Opening),
+        subjects: whole,
+        demand: |prepared, _| touch(prepared, Face::Inner),
     },
 ];
 
-fn ambient<'a>(prepared: &Prepared<'a>) -> Result<&'a Ambient, NotChecked> {
+/// The weather side.
+pub(super) fn ambient<'a>(prepared: &Prepared<'a>) -> Result<&'a Ambient, NotChecked> {
     let service = prepared.cover.service.as_ref();
     service.and_then(|service| service.ambient.as_ref()).ok_or_else(|| NotChecked::needs("service.ambient"))
 }
 
-fn bay<'a>(prepared: &Prepared<'a>) -> Result<&'a Bay, NotChecked> {
+/// The warm side.
+pub(super) fn bay<'a>(prepared: &Prepared<'a>) -> Result<&'a Bay, NotChecked> {
     let service = prepared.cover.service.as_ref();
     service.and_then(|service| service.bay.as_ref()).ok_or_else(|| NotChecked::needs("service.bay"))
+}
+
+/// The sheet that closes the opening.
+fn skin<'a>(prepared: &Prepared<'a>) -> Result<&'a Layer, NotChecked> {
+    let skin = prepared.cover.layers.iter().find(|layer| layer.role == LayerRole::Skin);
+    skin.ok_or_else(|| NotChecked::needs("a layer with role = \"skin\""))
 }
 
 /// The skin between the bay's air and the weather's, with the liners behind it.
@@ -101,8 +123,7 @@ fn stack(
 ) -> Result<LayerTemperaturesOutcome, NotChecked> {
     let inner_film = sheet.given("film, inner face", "service.bay.film", bay(prepared)?.film)?;
     let outer_film = sheet.given("film, outer face", "service.ambient.film", ambient(prepared)?.film)?;
-    let skin = prepared.cover.layers.iter().find(|layer| layer.role == LayerRole::Skin);
-    let skin = skin.ok_or_else(|| NotChecked::needs("a layer with role = \"skin\""))?;
+    let skin = skin(prepared)?;
     let path = format!("layers.{}.solar_absorptance", skin.name);
     let solar_absorptance = sheet.number("share of the sun taken up", path, skin.solar_absorptance)?;
     let liners = prepared.cover.layers.iter().filter(|layer| layer.role == LayerRole::Liner);
@@ -131,7 +152,10 @@ fn stack(
 }
 
 /// The skin in the sun on the hottest day, with the bay in operation.
-fn sunlit(prepared: &Prepared<'_>, sheet: &mut Worksheet) -> Result<LayerTemperaturesOutcome, NotChecked> {
+pub(super) fn sunlit(
+    prepared: &Prepared<'_>,
+    sheet: &mut Worksheet,
+) -> Result<LayerTemperaturesOutcome, NotChecked> {
     let inside = sheet.given("bay", "service.bay.temperature", bay(prepared)?.temperature)?;
     let outside = sheet.given("weather", "service.ambient.highest", ambient(prepared)?.highest)?;
     let sun = sheet.given("sun", "service.ambient.sun", ambient(prepared)?.sun)?;
@@ -142,7 +166,7 @@ fn sunlit(prepared: &Prepared<'_>, sheet: &mut Worksheet) -> Result<LayerTempera
 }
 
 /// The layers that warmth can soften: every one but metal, and those whose material is not known.
-fn can_soften(prepared: &Prepared<'_>) -> Vec<Subject> {
+pub(super) fn can_soften(prepared: &Prepared<'_>) -> Vec<Subject> {
     let soft = |layer: &&Layer| {
         prepared.material_of(layer).map_or(true, |material| material.kind != MaterialKind::Metal)
     };
@@ -160,7 +184,7 @@ fn layer_temperature(prepared: &Prepared<'_>, subject: &Subject) -> Result<Deman
 
 /// A temperature against what a material stands for good. A ratio of absolute temperatures says nothing: finding and
 /// limit are rises above the temperature at assembly.
-fn against_service(
+pub(super) fn against_service(
     prepared: &Prepared<'_>,
     mut sheet: Worksheet,
     material: &Material,
@@ -184,24 +208,12 @@ fn closed_bay(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked
     if vented {
         return Ok(sheet.rule("the bay breathes", needs, Ruling::Holds, rule));
     }
-    let closing_temperature = sheet.given("closed at", "service.bay.closed_at", bay.closed_at)?;
-    let service_temperature = sheet.given("bay in operation", "service.bay.temperature", bay.temperature)?;
-    let humidity = sheet.number("humidity in operation", "service.bay.humidity", bay.humidity)?;
-    let path = prepared.seal()?.path.as_ref().ok_or_else(|| NotChecked::needs("seal.path"))?;
-    let latches = prepared.cover.latches.as_ref().and_then(|latches| latches.count);
-    let outcome = sheet.run(&BayPressure {
-        closing_temperature,
-        closing_humidity: ambient_humidity(bay)?,
-        closing_pressure: pascal(101_325.0),
-        service_temperature,
-        service_humidity: humidity,
-        lid_area: si(path.area()),
-        latches: latches.need(|| "latches.count".to_owned())?,
-    })?;
+    let outcome = risen(prepared, bay, &mut sheet)?;
     sheet.note("rise by the dry gas", outcome.dry_gas_rise.value, Measure::PRESSURE);
     sheet.note("rise by the vapour", outcome.vapour_rise.value, Measure::PRESSURE);
     sheet.note("lift on the lid", outcome.lift.value, Measure::FORCE);
     sheet.note("lift on each latch", outcome.latch_lift.value, Measure::FORCE);
+    sheet.note("force that throws the lid when the last latch lets go", outcome.lift.value, Measure::FORCE);
     sheet.advise("service.bay.vented", "a breather, and weep holes at the low points");
     let finds = Phrase::with(
         "closed, it rises by {} and lifts the lid with {}",
@@ -212,6 +224,50 @@ fn closed_bay(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked
     );
     let ruling = if outcome.pressure_rise.value > 0.0 { Ruling::Broken } else { Ruling::Holds };
     Ok(sheet.rule(finds, needs, ruling, rule))
+}
+
+/// The pressure of a bay that was closed and then warmed.
+fn risen(
+    prepared: &Prepared<'_>,
+    bay: &Bay,
+    sheet: &mut Worksheet,
+) -> Result<BayPressureOutcome, NotChecked> {
+    let closing_temperature = sheet.given("closed at", "service.bay.closed_at", bay.closed_at)?;
+    let service_temperature = sheet.given("bay in operation", "service.bay.temperature", bay.temperature)?;
+    let humidity = sheet.number("humidity in operation", "service.bay.humidity", bay.humidity)?;
+    let path = prepared.seal()?.path.as_ref().ok_or_else(|| NotChecked::needs("seal.path"))?;
+    let latches = prepared.cover.latches.as_ref().and_then(|latches| latches.count);
+    sheet.run(&BayPressure {
+        closing_temperature,
+        closing_humidity: ambient_humidity(bay)?,
+        closing_pressure: pascal(101_325.0),
+        service_temperature,
+        service_humidity: humidity,
+        lid_area: si(path.area()),
+        latches: latches.need(|| "latches.count".to_owned())?,
+    })
+}
+
+/// What a latch carries while the bay is under pressure: its share of the gasket and of the lift.
+fn closed_bay_latch(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
+    let bay = bay(prepared)?;
+    let vented = bay.vented.need(|| "service.bay.vented".to_owned())?;
+    let mut sheet = Worksheet::new();
+    if vented {
+        let rule = Origin::Published(Source::common_practice("a bay that breathes does not lift its lid"));
+        return Ok(sheet.rule("the bay breathes", "no lift on the latches", Ruling::Holds, rule));
+    }
+    let outcome = risen(prepared, bay, &mut sheet)?;
+    let lift = outcome.latch_lift.value.max(0.0);
+    sheet.note("lift on each latch", lift, Measure::FORCE);
+    let forces = latch_forces(prepared, &mut sheet)?;
+    let load = prepared.cover.latches.as_ref().and_then(|latches| latches.working_load);
+    let load = sheet.given("maker's working load", "latches.working_load", load)?;
+    let [low, high] = forces.map(|force| force.latch_force.value + lift);
+    sheet.advise("service.bay.vented", "a breather, and weep holes at the low points");
+    let bound = Bound::AtMost { limit: load.value, marginal_above: None };
+    let finding = Finding::Number { low, high, measure: Measure::FORCE, bound };
+    Ok(sheet.finish(finding, Origin::Maker("latches.working_load".to_owned())))
 }
 
 /// Humidity of the bay when it was closed.
@@ -241,32 +297,42 @@ fn dew(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
 }
 
 /// A flag, never a pass: the shortest contact whose threshold is held is a minute, and a hand stays less or more.
-fn touch(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
+fn touch(prepared: &Prepared<'_>, side: Face) -> Result<Demand, NotChecked> {
     let mut sheet = Worksheet::new();
-    let skin = prepared.cover.layers.iter().find(|layer| layer.role == LayerRole::Skin);
-    let skin = skin.ok_or_else(|| NotChecked::needs("a layer with role = \"skin\""))?;
-    let face_material = match prepared.material_of(skin)?.kind {
-        MaterialKind::ClearPlastic | MaterialKind::PrintedPlastic => TouchMaterial::Plastic,
-        _ => TouchMaterial::Metal,
+    let touched = match side {
+        Face::Outer => skin(prepared)?,
+        // The hand finds the innermost layer: a liner where there is one.
+        Face::Inner => {
+            let liner = prepared.cover.layers.iter().find(|layer| layer.role == LayerRole::Liner);
+            liner.map_or_else(|| skin(prepared), Ok)?
+        }
+    };
+    let face_material = match prepared.material_of(touched)?.kind {
+        MaterialKind::Metal | MaterialKind::Laminate => TouchMaterial::Metal,
+        _ => TouchMaterial::Plastic,
     };
     sheet.note_words("face", Choice::name(face_material));
     let faces = sunlit(prepared, &mut sheet)?;
+    let (face_temperature, words) = match side {
+        Face::Outer => (faces.outer_face_temperature, "outer"),
+        Face::Inner => (faces.inner_face_temperature, "inner"),
+    };
     let outcome = sheet.run(&TouchTemperature {
-        face_temperature: faces.outer_face_temperature,
+        face_temperature,
         face_material,
         contact_time: ContactTime::OneMinute,
     })?;
     sheet.note("burn threshold, one minute", outcome.threshold.value, Measure::TEMPERATURE);
-    let face = Amount { si: faces.outer_face_temperature.value, measure: Measure::TEMPERATURE };
+    let face = Amount { si: face_temperature.value, measure: Measure::TEMPERATURE };
     let past = Amount { si: outcome.margin.value.abs(), measure: Measure::DIFFERENCE };
-    let side = if outcome.margin.value < 0.0 { "over" } else { "below" };
+    let over = if outcome.margin.value < 0.0 { "over" } else { "below" };
     sheet.advise("layers", "a lighter colour, shade, a label, or a handle that stays cool");
     let [source] = TouchTemperature::SOURCE else {
         return Err(NotChecked::not_calculated("a burn threshold without a source"));
     };
     Ok(sheet.rule(
         Phrase::with(
-            format!("the outer face reaches {{}}, {{}} {side} the burn threshold of one minute"),
+            format!("the {words} face reaches {{}}, {{}} {over} the burn threshold of one minute"),
             [face, past],
         ),
         "judged by ISO 13732-1 with material and contact time",

@@ -77,6 +77,11 @@ const MEANS: &[(&str, &[&str], &str)] = &[
         "the band of the material's grade",
     ),
     ("latches", &["mass"], "no latches to carry; the latches' own checks are not made"),
+    ("seal", &["flammability"], "what is still named is flagged"),
+    ("seal.backing", &["flammability"], "what is still named is flagged"),
+    ("bonds", &["flammability"], "what is still named is flagged"),
+    ("service", &["flammability"], "what is still named is flagged"),
+    ("service.sealants", &["flammability"], "what is still named is flagged"),
     ("load_cases", &["pane_frequency"], "stiffness at room temperature, as the row says"),
     ("load_cases[].states", &["pane_frequency"], "stiffness at room temperature, as the row says"),
     (

@@ -57,6 +57,8 @@ pub struct Passed {
     pub role: Option<HoleRole>,
     /// True where the head is sunk into this layer.
     pub countersunk: Option<bool>,
+    /// True where a coating, a sleeve or sealant keeps screw and layer apart as metals.
+    pub insulated: Option<bool>,
     /// Distance from the centre of the hole to the nearest edge.
     #[possible(f64::MIN_POSITIVE..)]
     pub edge_distance: Option<Length>,
