@@ -17,7 +17,7 @@ pub enum Form {
 impl Form {
     /// JSON where the text begins with a brace, TOML otherwise.
     pub fn of(text: &str) -> Self {
-        if text.trim_start().starts_with('{') { Self::Json } else { Self::Toml }
+        if unmarked(text).trim_start().starts_with('{') { Self::Json } else { Self::Toml }
     }
 }
 
@@ -28,6 +28,7 @@ impl Form {
 /// reads, the first of its [`problems`](Cover::problems).
 pub fn read(text: &str, form: Form) -> Result<Cover, Error> {
     short_enough(text)?;
+    let text = unmarked(text);
     let cover: Cover = match form {
         Form::Json => read_json(text)?,
         Form::Toml => read_toml(text)?,
@@ -36,6 +37,11 @@ pub fn read(text: &str, form: Form) -> Result<Cover, Error> {
         Some(problem) => Err(problem),
         None => Ok(cover),
     }
+}
+
+/// The text without the byte-order mark that some editors put before it.
+fn unmarked(text: &str) -> &str {
+    text.strip_prefix('\u{feff}').unwrap_or(text)
 }
 
 fn read_toml(text: &str) -> Result<Cover, Error> {
