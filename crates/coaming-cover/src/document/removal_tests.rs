@@ -19,7 +19,7 @@ const MEANS: &[(&str, &[&str], &str)] = &[
     ("layers[].cut_outs[].outline.rectangle.corner_radius", &["mass", "latch_hold"], "sharp corners"),
     (
         "layers[].cut_outs",
-        &["mass", "latch_hold", "lid_lean", "lid_wind_in", "lid_wind_out"],
+        &["mass", "latch_hold", "leak_path_cut_out", "lid_lean", "lid_wind_in", "lid_wind_out"],
         "a whole sheet",
     ),
     (
@@ -47,6 +47,7 @@ const MEANS: &[(&str, &[&str], &str)] = &[
             "hole_movement_hot",
             "hole_movement_cold",
             "insert_jack_out",
+            "pane_engagement",
             "pane_stress_at_holes_hot",
             "pane_stress_at_holes_cold",
             "screw_engagement",
