@@ -74,6 +74,9 @@ limits! {
     /// Engagement of a pane's edge.
     #[possible(0.0..)]
     pane_engagement: Length = mm(15.0);
+    /// Height of the lowest drain above the low point of the opening.
+    #[possible(0.0..)]
+    drain_height: Length = mm(25.0);
     /// Hand force on one latch.
     #[possible(f64::MIN_POSITIVE..)]
     hand_force: Force = newton(60.0);

@@ -56,6 +56,7 @@ const PASSES: &[&str] = &[
     "clamp_friction",
     "critical_rise",
     "locking",
+    "leak_path_screws",
     "pane_stress_at_holes_closed",
     "pane_stress_at_holes_hot",
     "pane_stress_at_holes_cold",

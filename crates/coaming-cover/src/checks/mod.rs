@@ -15,11 +15,13 @@ mod hazard;
 mod hole_stress;
 mod inserts;
 mod latches;
+mod leaks;
 mod lid;
 pub(crate) mod mass;
 mod movement;
 mod neighbours;
 mod pane;
+mod pane_lap;
 mod restraint;
 mod seal;
 mod service_temperature;
@@ -67,8 +69,10 @@ pub const PARTS: &[(&str, &[Check])] = &[
     ("Lid", lid::CHECKS),
     ("Sheet", sheet::CHECKS),
     ("Seal", seal::CHECKS),
+    ("Seal", leaks::CHECKS),
     ("Latches", latches::CHECKS),
     ("Pane", pane::CHECKS),
+    ("Pane", pane_lap::CHECKS),
     ("Holes and movement", movement::CHECKS),
     ("Screws", fasteners::CHECKS),
     ("Inserts", inserts::CHECKS),

@@ -57,16 +57,6 @@ pub(super) const CHECKS: &[Check] = &[
         subjects: whole,
         demand: recovery,
     },
-    Check {
-        key: "seal_leak_paths",
-        title: "Holes outside the seal line or sealed themselves",
-        case: None,
-        subjects: whole,
-        demand: |prepared, _| {
-            prepared.seal()?;
-            Err(NotChecked::not_calculated("leak paths round the seal line"))
-        },
-    },
 ];
 
 /// The window of a kind of gasket: nominal low and high, least and most, each with its limit's origin.
@@ -216,6 +206,13 @@ fn extreme(prepared: &Prepared<'_>, least: bool) -> Result<Demand, NotChecked> {
     })
 }
 
+/// What a gasket still follows after a season, against what it has to follow.
+///
+/// With the free height H, its deviation t, the closed height h and the set s of the deflection, a strip that is low by t
+/// recovers to h + (1 - s)(H - t - h): its travel is (1 - s)(H - h) less (1 - s) t. With a set of the thickness it recovers to
+/// (1 - s)(H - t), less by (1 - s) t again. The deviation belongs to the strip and stays where it is, so that the set takes
+/// its share of it; counted whole, that share would be counted twice. Bow and flatness count whole: a lid that was off is
+/// not put back to the hair, and a place that set over a hollow may meet a rise.
 fn recovery(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
     let seal = prepared.seal()?;
     let mut sheet = Worksheet::new();
@@ -233,6 +230,10 @@ fn recovery(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> 
     let tolerance = sheet.given("free height, deviation", "seal.height_tolerance", seal.height_tolerance)?;
     let season = prepared.load_case(LoadKind::ClosedAfterSeason)?.duration;
     let bay = prepared.cover.service.as_ref().and_then(|service| service.bay.as_ref());
+    // A strip that is low was compressed less all along, and its set took its share of that too: of the deviation of the
+    // free height, which stays with the strip, only what comes back of a compression is lacking when it recovers.
+    let lacking = (1.0 - set) * tolerance;
+    sheet.note("of its deviation lacking after the set", lacking.value, Measure::LENGTH);
     let situation = GasketSet {
         free_height,
         closed_height: free_height - compressed,
@@ -256,14 +257,14 @@ fn recovery(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> 
             bay.and_then(|bay| bay.temperature),
         )?,
         service_time: sheet.given("season", "load_cases.closed_after_season.duration", season)?,
-        opening: bow + flatness + tolerance,
+        opening: bow + flatness + lacking,
         opening_time: None,
     };
     let outcome = sheet.run(&situation)?;
     let (share, origin) = practice(prepared.limits.recovery());
-    let due = share * (bow + flatness + tolerance).value;
+    let due = share * (bow + flatness + lacking).value;
     sheet.at("travel that the gasket still follows");
-    sheet.say("It must follow the bow of the lid, the flatness of the opening and the deviation of the free height, all added.");
+    sheet.say("It must follow the bow of the lid and the flatness of the opening, which it may meet at another place each time it closes, and what its own deviation still lacks after the set, all added.");
     sheet.advise("seal.free_height", "a higher gasket or one of less set, a stiffer lid, a flatter seat");
     Ok(sheet.at_least(outcome.recovered_travel.value, Measure::LENGTH, due, origin))
 }

@@ -6,6 +6,7 @@ mod bends;
 mod bonds_and_warmth;
 mod edge;
 mod holes;
+mod leaks;
 mod neighbours;
 mod restraint;
 

@@ -50,6 +50,19 @@ pub enum Edge {
     Bottom,
 }
 
+/// What keeps water out of a hole through the outer layer.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Choice)]
+pub enum Sealing {
+    /// Nothing: it is open.
+    Nothing,
+    /// A bead of sealant.
+    Sealant,
+    /// A washer with a sealing face.
+    SealingWasher,
+    /// A gasket or a strip of its own.
+    Gasket,
+}
+
 /// An opening through a layer.
 #[derive(Debug, Clone, PartialEq, Fields)]
 pub struct CutOut {
@@ -57,6 +70,8 @@ pub struct CutOut {
     pub outline: Outline,
     /// Its centre; the origin if absent. A polygon has its own coordinates.
     pub at: Option<Point>,
+    /// What seals it against what covers it.
+    pub sealed_by: Option<Sealing>,
 }
 
 /// A return flange along one edge. The layer's outline is its outside size after bending.
@@ -139,6 +154,9 @@ pub struct Layer {
     /// Height of the free span of a pane.
     #[possible(f64::MIN_POSITIVE..)]
     pub free_height: Option<Length>,
+    /// Deviation of an edge of a pane and of the opening that it laps, both together.
+    #[possible(0.0..)]
+    pub edge_tolerance: Option<Length>,
     /// Largest deviation from flat, as bought or made.
     #[possible(0.0..)]
     pub flatness: Option<Length>,

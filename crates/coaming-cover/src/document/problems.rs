@@ -51,6 +51,11 @@ impl Cover {
         if let Some(path) = self.seal.as_ref().and_then(|seal| seal.path.as_ref()) {
             keep(path.check_shape("seal.path"));
         }
+        if let Some(gravity) = self.service.as_ref().and_then(|service| service.gravity.as_ref())
+            && [gravity.x, gravity.y, gravity.z] == [0.0; 3]
+        {
+            keep(Err(Error::inconsistent("service.gravity", "a direction is not zero along every axis")));
+        }
     }
 
     fn names(&self, problems: &mut Vec<Error>) {

@@ -17,7 +17,7 @@ pub enum Form {
 impl Form {
     /// JSON where the text begins with a brace, TOML otherwise.
     pub fn of(text: &str) -> Self {
-        if text.trim_start().starts_with('{') { Self::Json } else { Self::Toml }
+        if unmarked(text).trim_start().starts_with('{') { Self::Json } else { Self::Toml }
     }
 }
 
@@ -37,10 +37,16 @@ pub fn read(text: &str, form: Form) -> Result<Cover, Error> {
 /// Reads a document of any record.
 pub(crate) fn read_as<T: Value>(text: &str, form: Form) -> Result<T, Error> {
     short_enough(text)?;
+    let text = unmarked(text);
     match form {
         Form::Json => read_json(text),
         Form::Toml => read_toml(text),
     }
+}
+
+/// The text without the byte-order mark that some editors put before it.
+fn unmarked(text: &str) -> &str {
+    text.strip_prefix('\u{feff}').unwrap_or(text)
 }
 
 fn read_toml<T: Value>(text: &str) -> Result<T, Error> {

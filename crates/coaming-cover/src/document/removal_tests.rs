@@ -24,7 +24,15 @@ const MEANS: &[(&str, &[&str], &str)] = &[
     ("layers[].at", &["seal_all_round"], "at the cover's origin"),
     (
         "layers[].cut_outs",
-        &["mass", "latch_hold", "lid_lean", "lid_wind_in", "lid_wind_out", "seal_all_round"],
+        &[
+            "mass",
+            "latch_hold",
+            "leak_path_cut_out",
+            "lid_lean",
+            "lid_wind_in",
+            "lid_wind_out",
+            "seal_all_round",
+        ],
         "a whole sheet",
     ),
     (
@@ -53,6 +61,7 @@ const MEANS: &[(&str, &[&str], &str)] = &[
             "hole_movement_hot",
             "hole_movement_cold",
             "insert_jack_out",
+            "pane_engagement",
             "pane_stress_at_holes_hot",
             "pane_stress_at_holes_cold",
             "screw_engagement",

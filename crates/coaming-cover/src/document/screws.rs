@@ -1,5 +1,6 @@
 //! Screw patterns: the screws, the layers they pass, and what they are screwed into.
 
+use super::layer::Sealing;
 use super::outline::Point;
 use coaming::fastener::{BearingStandard, CountersunkStandard, ScrewSize};
 use coaming::material::Agent;
@@ -57,6 +58,8 @@ pub struct Passed {
     pub role: Option<HoleRole>,
     /// True where the head is sunk into this layer.
     pub countersunk: Option<bool>,
+    /// What seals the hole.
+    pub sealed_by: Option<Sealing>,
     /// True where a coating, a sleeve or sealant keeps screw and layer apart as metals.
     pub insulated: Option<bool>,
     /// Distance from the centre of the hole to the nearest edge.

@@ -1,5 +1,6 @@
 //! What the cover has to stand: climate, bay, engine orders, agents.
 
+use super::outline::Point;
 use coaming::material::Agent;
 use coaming::prelude::*;
 
@@ -31,6 +32,8 @@ pub struct Bay {
     pub film: Option<HeatTransferCoefficient>,
     /// True where it breathes.
     pub vented: Option<bool>,
+    /// Where it drains, in the cover's plane; an empty list says nowhere.
+    pub drains: Option<Vec<Point>>,
     /// Temperature at which it was closed.
     pub closed_at: Option<Temperature>,
     /// Relative humidity at which it was closed.
@@ -40,6 +43,17 @@ pub struct Bay {
     pub dew_ambient: Option<Temperature>,
     /// Bay temperature at which condensation is looked at.
     pub dew_temperature: Option<Temperature>,
+}
+
+/// A direction in the cover's axes: x to the right and y up as seen from outside, z outward. Its length does not count.
+#[derive(Debug, Clone, PartialEq, Fields)]
+pub struct Direction {
+    /// Along x.
+    pub x: f64,
+    /// Along y.
+    pub y: f64,
+    /// Along z.
+    pub z: f64,
 }
 
 /// Something that turns, with the multiples of its speed that shake.
@@ -70,6 +84,8 @@ pub struct Service {
     pub agents: Option<Vec<Agent>>,
     /// The sealants used on it, by material name.
     pub sealants: Option<Vec<String>>,
+    /// The direction of gravity, as the cover hangs.
+    pub gravity: Option<Direction>,
     /// True where one person opens it with one hand.
     pub one_handed: Option<bool>,
 }

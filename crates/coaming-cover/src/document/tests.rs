@@ -40,6 +40,16 @@ fn a_document_survives_both_forms() {
 }
 
 #[test]
+fn a_byte_order_mark_is_no_part_of_the_text() {
+    let plain = cover(REVISED);
+    for text in [to_toml(&plain).unwrap(), to_json(&plain).unwrap()] {
+        let marked = format!("\u{feff}{text}");
+        assert_eq!(Form::of(&marked), Form::of(&text));
+        assert_eq!(read(&marked, Form::of(&marked)).as_ref(), Ok(&plain));
+    }
+}
+
+#[test]
 fn the_hash_counts_values_and_not_layout() {
     let hash = |text: &str| input_hash(&cover(text)).unwrap();
     let plain = hash(REVISED);

@@ -55,7 +55,7 @@ fn a_backing_bears_its_service_temperature_and_no_more() {
 
 #[test]
 fn wind_is_judged_on_a_sheet_without_a_cut_out() {
-    let cut = "cut_outs = [{ outline = { rectangle = { width = \"244 mm\", height = \"164 mm\", corner_radius = \"20 mm\" } } }] # radius chosen here\n";
+    let cut = "cut_outs = [{ outline = { rectangle = { width = \"244 mm\", height = \"164 mm\", corner_radius = \"20 mm\" } }, sealed_by = \"sealant\" }] # radius and sealing chosen here\n";
     let solid = without_text(REVISED, cut);
     assert_eq!(verdict(&reviewed(&solid), "lid_wind_in(lid)"), Verdict::Pass);
     let storm = changed(&solid, "pressure = \"1.0 kPa\"", "pressure = \"2.0 kPa\"");
