@@ -7729,7 +7729,20 @@ uint32_t coaming_order_sheet(const char *document,
                              char **order_sheet,
                              struct CoamingFault *fault);
 
-/// Frees a text that coaming_calculate(), coaming_review() or coaming_order_sheet() gave; NULL is fine.
+/// Solves one panel: its document in, deflections, latch forces and gasket compression of every load case out.
+///
+/// `"json"` holds the values over the mesh too. Linear theory of thin plates for small deflections. As coaming_review()
+/// otherwise; it may take seconds, and is safe to call from many threads at once.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says; texts end with a zero.
+uint32_t coaming_panel(const char *document,
+                       const char *output,
+                       const char *units,
+                       char **solution,
+                       struct CoamingFault *fault);
+
+/// Frees a text that coaming_calculate(), coaming_review(), coaming_order_sheet() or coaming_panel() gave; NULL is fine.
 ///
 /// # Safety
 /// NULL, or a text of this library that was not freed yet.

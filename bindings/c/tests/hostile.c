@@ -78,6 +78,12 @@ static void values(void) {
 static void texts(void) {
   char untouched, *text = &untouched;
   const char *const name = "bend_allowance";
+  HOLD(is_refused(coaming_panel(NULL, "text", "shop", &text, &fault), COAMING_ERROR_WRONG_TYPE, "document"));
+  HOLD(is_refused(coaming_panel("{}", NULL, "shop", &text, &fault), COAMING_ERROR_WRONG_TYPE, "output"));
+  HOLD(is_refused(coaming_panel("{}", "text", NULL, &text, &fault), COAMING_ERROR_WRONG_TYPE, "units"));
+  HOLD(is_refused(coaming_panel("{}", "text", "shop", NULL, &fault), COAMING_ERROR_WRONG_TYPE, "answer"));
+  HOLD(coaming_panel("{}", "text", "shop", &text, &fault) == COAMING_ERROR_MISSING);
+  HOLD(coaming_panel("{", "text", "shop", &text, NULL) == COAMING_ERROR_UNREADABLE);
   HOLD(is_refused(coaming_calculate(NULL, bend_text, &text, &fault), COAMING_ERROR_WRONG_TYPE, "name"));
   HOLD(is_refused(coaming_calculate(name, NULL, &text, &fault), COAMING_ERROR_WRONG_TYPE, "input"));
   HOLD(is_refused(coaming_calculate(name, bend_text, NULL, &fault), COAMING_ERROR_WRONG_TYPE, "outcome"));

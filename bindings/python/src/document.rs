@@ -1,4 +1,4 @@
-//! The document calls: a cover's text in, text out.
+//! The document calls: the text of a cover or of one panel in, text out.
 
 use coaming_cover::calls;
 use pyo3::prelude::*;
@@ -20,5 +20,14 @@ pub(crate) fn order_sheet(py: Python<'_>, document: &str, output: &str, units: &
     guarded(py, || {
         let (output, units) = (calls::choice("output", output)?, calls::choice("units", units)?);
         Ok(py.detach(|| calls::order_sheet(document, output, units))?)
+    })
+}
+
+/// Solves one panel.
+#[pyfunction]
+pub(crate) fn panel(py: Python<'_>, document: &str, output: &str, units: &str) -> PyResult<String> {
+    guarded(py, || {
+        let (output, units) = (calls::choice("output", output)?, calls::choice("units", units)?);
+        Ok(py.detach(|| calls::panel(document, output, units))?)
     })
 }

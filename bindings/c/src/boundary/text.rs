@@ -74,6 +74,25 @@ pub unsafe extern "C" fn coaming_order_sheet(
     unsafe { document_call(calls::order_sheet, document, output, units, order_sheet, fault) }
 }
 
+/// Solves one panel: its document in, deflections, latch forces and gasket compression of every load case out.
+///
+/// `"json"` holds the values over the mesh too. Linear theory of thin plates for small deflections. As coaming_review()
+/// otherwise; it may take seconds, and is safe to call from many threads at once.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says; texts end with a zero.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_panel(
+    document: *const c_char,
+    output: *const c_char,
+    units: *const c_char,
+    solution: *mut *mut c_char,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: by contract of this function.
+    unsafe { document_call(calls::panel, document, output, units, solution, fault) }
+}
+
 /// A call that takes a document and gives text.
 type DocumentCall = fn(&str, calls::Output, calls::Units) -> Result<String, Error>;
 
@@ -102,7 +121,7 @@ unsafe fn document_call(
     unsafe { guarded(fault, work) }
 }
 
-/// Frees a text that coaming_calculate(), coaming_review() or coaming_order_sheet() gave; NULL is fine.
+/// Frees a text that coaming_calculate(), coaming_review(), coaming_order_sheet() or coaming_panel() gave; NULL is fine.
 ///
 /// # Safety
 /// NULL, or a text of this library that was not freed yet.
