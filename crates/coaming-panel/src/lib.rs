@@ -19,9 +19,11 @@
 mod element;
 pub mod error;
 pub mod geometry;
+mod ladder;
 mod math;
 mod mesh;
 pub mod model;
+mod refining;
 pub mod result;
 pub mod solver;
 mod system;

@@ -4,4 +4,6 @@ pub mod answer;
 pub(crate) mod collect;
 pub mod error_estimate;
 pub mod field;
+pub(crate) mod indicator;
 pub mod modes;
+pub(crate) mod recover;

@@ -17,8 +17,10 @@ use std::f64::consts::TAU;
 pub struct Mode {
     /// Frequency, Hz.
     pub frequency: f64,
-    /// Change of the frequency from the mesh before, as a share: an estimate of its error.
+    /// Estimated error of the frequency, as a share.
     pub error: f64,
+    /// Whether that meets the tolerance asked for.
+    pub met: bool,
     /// Deflection of every vertex, scaled so that the modal mass is 1 kg.
     pub shape: Vec<f64>,
 }
