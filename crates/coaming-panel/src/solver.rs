@@ -3,6 +3,7 @@
 use crate::error::{PanelError, checked};
 use crate::geometry::polygon;
 use crate::ladder::Ladder;
+use crate::mesh::refine::refine_around;
 use crate::mesh::triangulate::triangulate;
 use crate::model::latch::{Latch, LatchAction};
 use crate::model::load::{Load, Pressure};
@@ -43,6 +44,9 @@ pub struct Opening {
     pub travel: f64,
 }
 
+/// Longest side of a triangle at a latch, a point support or a mark of the first mesh, over the root of the largest area.
+const SIDE_AT_A_POINT: f64 = 0.4;
+
 /// A panel ready to be solved. The first mesh and its factors are kept; the finer ones are refined where the loads asked for err most, and
 /// kept while they serve. Answers do not depend on what was solved before.
 #[derive(Debug)]
@@ -66,7 +70,10 @@ impl Solver {
         let area = polygon::area(&prepared.outline.polygon).abs()
             - prepared.holes.iter().map(|h| polygon::area(&h.polygon).abs()).sum::<f64>();
         // Refined meshes have triangles of about 0.6 of the largest area allowed.
-        let mesh = triangulate(&prepared.plan(1.6 * area / settings.first_triangles as f64))?;
+        let largest = 1.6 * area / settings.first_triangles as f64;
+        let mesh = triangulate(&prepared.plan(largest))?;
+        let points: Vec<usize> = mesh.marks.iter().copied().filter(|&v| v < mesh.vertices.len()).collect();
+        let mesh = refine_around(mesh, &prepared.features, &points, SIDE_AT_A_POINT * largest.sqrt());
         let first = Level::new(mesh, &prepared)?;
         Ok(Self { prepared, settings, ladder: Ladder::new(first) })
     }
