@@ -12,6 +12,16 @@ pub enum Measure {
     Number,
     /// A ratio, shown in per cent.
     Percent,
+    /// A temperature, held as its rise above another one, in K, so that a margin means something; shown as what it is.
+    Risen {
+        /// The temperature that it rises from, K.
+        from: f64,
+    },
+    /// A temperature, held as its fall below another one, in K; shown as what it is.
+    Fallen {
+        /// The temperature that it falls from, K.
+        from: f64,
+    },
 }
 
 impl Measure {
@@ -42,6 +52,8 @@ impl Measure {
     /// A value of this measure, for people.
     pub fn shown(self, si: f64, system: System) -> String {
         match self {
+            Self::Risen { from } => Self::TEMPERATURE.shown(from + si, system),
+            Self::Fallen { from } => Self::TEMPERATURE.shown(from - si, system),
             Self::Quantity(dimension, unit) => for_people(si, dimension, unit, system),
             Self::Number => rounded(si, 4),
             Self::Percent => format!("{} %", rounded(si * 100.0, 3)),
@@ -50,6 +62,7 @@ impl Measure {
 
     /// A band of this measure, for people, as in `43 to 66 Hz`; one value where both ends read alike.
     pub fn shown_band(self, low: f64, high: f64, system: System) -> String {
+        let (low, high) = if self.is_reversed() { (high, low) } else { (low, high) };
         let (first, last) = (self.shown(low, system), self.shown(high, system));
         if first == last {
             return first;
@@ -62,9 +75,16 @@ impl Measure {
         }
     }
 
+    /// True where more of it is shown as less: at most so deep a fall is at least so high a temperature.
+    pub const fn is_reversed(self) -> bool {
+        matches!(self, Self::Fallen { .. })
+    }
+
     /// A value of this measure, for data.
     pub fn node(self, si: f64) -> Node {
         match self {
+            Self::Risen { from } => Self::TEMPERATURE.node(from + si),
+            Self::Fallen { from } => Self::TEMPERATURE.node(from - si),
             Self::Quantity(dimension, unit) => Node::Quantity { si, dimension, unit },
             Self::Number | Self::Percent => Node::Number(si),
         }
@@ -142,6 +162,15 @@ mod tests {
         assert_eq!(phrase.shown(System::Shop), "bottoms by 25.4 mm, nominal 25.4 mm");
         assert_eq!(phrase.shown(System::Inch), "bottoms by 1 in, nominal 1 in");
         assert_eq!(Phrase::with("{} and {}", [length]).shown(System::Shop), "25.4 mm and ");
+    }
+
+    #[test]
+    fn a_rise_and_a_fall_are_shown_as_temperatures() {
+        let from = 293.15;
+        assert_eq!(Measure::Risen { from }.shown(35.0, System::Shop), "55 degC");
+        assert_eq!(Measure::Fallen { from }.shown(35.0, System::Shop), "-15 degC");
+        assert_eq!(Measure::Fallen { from }.shown_band(10.0, 35.0, System::Shop), "-15 to 10 degC");
+        assert_eq!(Measure::Risen { from }.shown(35.0, System::Inch), "131 degF");
     }
 
     #[test]

@@ -117,8 +117,8 @@ fn extreme(
     found.map(si).need(|| format!("bonds.{}.layers", bond.name))
 }
 
-/// A temperature against the lowest that a material serves at. A ratio of absolute temperatures says nothing: finding
-/// and limit are falls below the temperature at assembly.
+/// A temperature against the lowest that a material serves at. A ratio of absolute temperatures says nothing: the margin
+/// is one of falls below the temperature at assembly.
 fn in_the_cold(
     prepared: &Prepared<'_>,
     mut sheet: Worksheet,
@@ -128,8 +128,8 @@ fn in_the_cold(
     let limit = sheet.property(material, "lowest_temperature", &material.lowest_temperature)?;
     let from = prepared.assembled_at()?.value;
     sheet.note("temperature at assembly", from, Measure::TEMPERATURE);
-    sheet.say("Finding and limit are falls below the temperature at assembly.");
+    sheet.say("The margin is one of falls below the temperature at assembly.");
     sheet.advise("layers", "a material that stays tough in the cold");
     let origin = Origin::Design(format!("materials.{}.lowest_temperature", material.key));
-    Ok(sheet.at_most(from - coldest.value, Measure::DIFFERENCE, from - limit.value, origin))
+    Ok(sheet.at_most(from - coldest.value, Measure::Fallen { from }, from - limit.value, origin))
 }

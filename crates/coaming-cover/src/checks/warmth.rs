@@ -182,8 +182,8 @@ fn layer_temperature(prepared: &Prepared<'_>, subject: &Subject) -> Result<Deman
     against_service(prepared, sheet, &material, temperature.value)
 }
 
-/// A temperature against what a material stands for good. A ratio of absolute temperatures says nothing: finding and
-/// limit are rises above the temperature at assembly.
+/// A temperature against what a material stands for good. A ratio of absolute temperatures says nothing: the margin is
+/// one of rises above the temperature at assembly.
 pub(super) fn against_service(
     prepared: &Prepared<'_>,
     mut sheet: Worksheet,
@@ -193,10 +193,10 @@ pub(super) fn against_service(
     let limit = sheet.property(material, "service_temperature", &material.service_temperature)?;
     let from = prepared.assembled_at()?.value;
     sheet.note("temperature at assembly", from, Measure::TEMPERATURE);
-    sheet.say("Finding and limit are rises above the temperature at assembly.");
+    sheet.say("The margin is one of rises above the temperature at assembly.");
     sheet.advise("layers", "a lighter colour, shade, or a material that stands more");
     let origin = Origin::Design(format!("materials.{}.service_temperature", material.key));
-    Ok(sheet.at_most(warmest - from, Measure::DIFFERENCE, limit.value - from, origin))
+    Ok(sheet.at_most(warmest - from, Measure::Risen { from }, limit.value - from, origin))
 }
 
 fn closed_bay(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
@@ -291,7 +291,11 @@ fn dew(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
     sheet.note("inner face", faces.inner_face_temperature.value, Measure::TEMPERATURE);
     sheet.advise("layers", "a liner, drier air, or drains for what runs down");
     let margin = outcome.face_margin.need(|| "service.bay".to_owned())?;
-    sheet.at("inner face above the dew point");
+    let temperature = |si: f64| Amount { si, measure: Measure::TEMPERATURE };
+    sheet.at(Phrase::with(
+        "inner face above the dew point: {} and {}",
+        [temperature(faces.inner_face_temperature.value), temperature(outcome.dew_point.value)],
+    ));
     let origin = Origin::Published(Source::common_practice("a face below the dew point gets wet"));
     Ok(sheet.at_least(margin.value, Measure::DIFFERENCE, 0.0, origin))
 }

@@ -95,14 +95,25 @@ fn row(row: &Row) -> Node {
 fn demand_entries(demand: &Demand) -> Vec<(&'static str, Node)> {
     let mut entries = match &demand.finding {
         Finding::Number { low, high, measure, bound } => {
+            let ends = |low: f64, high: f64| {
+                let (low, high) = if measure.is_reversed() { (high, low) } else { (low, high) };
+                (measure.node(low), measure.node(high))
+            };
             let limits = match *bound {
-                Bound::AtMost { limit, .. } => vec![("at_most", measure.node(limit))],
-                Bound::AtLeast { limit } => vec![("at_least", measure.node(limit))],
+                Bound::AtMost { limit, .. } if !measure.is_reversed() => {
+                    vec![("at_most", measure.node(limit))]
+                }
+                Bound::AtLeast { limit } if measure.is_reversed() => vec![("at_most", measure.node(limit))],
+                Bound::AtMost { limit, .. } | Bound::AtLeast { limit } => {
+                    vec![("at_least", measure.node(limit))]
+                }
                 Bound::Within { low, high } => {
-                    vec![("at_least", measure.node(low)), ("at_most", measure.node(high))]
+                    let (least, most) = ends(low, high);
+                    vec![("at_least", least), ("at_most", most)]
                 }
             };
-            let mut entries = vec![("demand_low", measure.node(*low)), ("demand_high", measure.node(*high))];
+            let (least, most) = ends(*low, *high);
+            let mut entries = vec![("demand_low", least), ("demand_high", most)];
             entries.extend(limits);
             entries
         }

@@ -133,8 +133,15 @@ pub(crate) fn finds(demand: &Demand, system: System) -> String {
 pub(crate) fn needs(demand: &Demand, system: System) -> String {
     match &demand.finding {
         Finding::Number { measure, bound, .. } => match *bound {
-            Bound::AtMost { limit, .. } => format!("at most {}", measure.shown(limit, system)),
-            Bound::AtLeast { limit } => format!("at least {}", measure.shown(limit, system)),
+            Bound::AtMost { limit, .. } if !measure.is_reversed() => {
+                format!("at most {}", measure.shown(limit, system))
+            }
+            Bound::AtLeast { limit } if measure.is_reversed() => {
+                format!("at most {}", measure.shown(limit, system))
+            }
+            Bound::AtMost { limit, .. } | Bound::AtLeast { limit } => {
+                format!("at least {}", measure.shown(limit, system))
+            }
             Bound::Within { low, high } => measure.shown_band(low, high, system),
         },
         Finding::Rule { needs, .. } => needs.clone(),
