@@ -1,6 +1,6 @@
 //! A number with the unit that it is shown in: what rows of the review and lines of the order sheet are made of.
 
-use coaming::declaration::Node;
+use coaming::declaration::{Field, Node};
 use coaming::prelude::*;
 
 /// What a number measures: a dimension with the unit it is shown in, or a plain ratio.
@@ -47,6 +47,14 @@ impl Measure {
     /// The measure of a quantity type, in its shop unit.
     pub const fn of<Q: Quantity>() -> Self {
         Self::Quantity(Q::DIMENSION, Q::DIMENSION.shop)
+    }
+
+    /// The measure of a field of a record.
+    pub fn of_field(field: &Field) -> Self {
+        match field.kind.dimension() {
+            Some(dimension) => Self::Quantity(dimension, field.unit),
+            None => Self::Number,
+        }
     }
 
     /// A value of this measure, for people.
@@ -110,6 +118,11 @@ impl Amount {
     pub fn shown(self, system: System) -> String {
         self.measure.shown(self.si, system)
     }
+
+    /// For data.
+    pub fn node(self) -> Node {
+        self.measure.node(self.si)
+    }
 }
 
 /// Words with amounts in them, each where a `{}` stands, so that every unit system reads them in its own units.
@@ -125,8 +138,16 @@ impl Phrase {
         Self { template: template.into(), amounts: amounts.into() }
     }
 
-    /// For people. Amounts beyond the last `{}` are left out.
+    /// True where there are none.
+    pub fn is_empty(&self) -> bool {
+        self.template.is_empty()
+    }
+
+    /// For people. Words without amounts stand as they are; amounts beyond the last `{}` are left out.
     pub fn shown(&self, system: System) -> String {
+        if self.amounts.is_empty() {
+            return self.template.clone();
+        }
         let mut words = String::new();
         let mut amounts = self.amounts.iter();
         let mut pieces = self.template.split("{}");
@@ -162,6 +183,7 @@ mod tests {
         assert_eq!(phrase.shown(System::Shop), "bottoms by 25.4 mm, nominal 25.4 mm");
         assert_eq!(phrase.shown(System::Inch), "bottoms by 1 in, nominal 1 in");
         assert_eq!(Phrase::with("{} and {}", [length]).shown(System::Shop), "25.4 mm and ");
+        assert_eq!(Phrase::from("layer {}").shown(System::Shop), "layer {}");
     }
 
     #[test]

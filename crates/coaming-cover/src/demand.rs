@@ -105,7 +105,7 @@ pub struct Cure {
     /// Where it stands now and where to set it.
     pub change: Option<(Amount, Amount)>,
     /// What to do, in words.
-    pub words: String,
+    pub words: Phrase,
 }
 
 /// What a check finds, with all that a reader needs to follow it.

@@ -3,6 +3,7 @@
 use coaming::prelude::*;
 use sha2::{Digest, Sha256};
 
+use crate::amount::{Amount, Measure};
 use crate::checks::{Check, PARTS, Subject, unnamed};
 use crate::demand::{Cure, Demand, NotChecked};
 use crate::document::{Cover, LoadKind, to_json};
@@ -65,10 +66,10 @@ pub struct Review {
 pub struct ReplacedLimit {
     /// Its key under `limits`.
     pub key: &'static str,
-    /// The document's value, as people read it.
-    pub given: String,
-    /// The common practice, as people read it.
-    pub practice: String,
+    /// The document's value.
+    pub given: Amount,
+    /// The common practice.
+    pub practice: Amount,
 }
 
 impl Review {
@@ -107,8 +108,8 @@ pub fn review(cover: &Cover) -> Result<Review, Error> {
     }
     let replaced = prepared.limits.replaced().into_iter().map(|(field, given, practice)| ReplacedLimit {
         key: field.name,
-        given: coaming::declaration::shown(given, field),
-        practice: coaming::declaration::shown(practice, field),
+        given: Amount { si: given, measure: Measure::of_field(field) },
+        practice: Amount { si: practice, measure: Measure::of_field(field) },
     });
     Ok(Review {
         title: cover.title.clone(),

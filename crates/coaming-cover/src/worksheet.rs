@@ -132,6 +132,13 @@ impl Worksheet {
         Ok(outcome)
     }
 
+    /// Remembers that a solver was used, which no registry of calculations lists: its name and sources.
+    pub(crate) fn solved(&mut self, solver: (&'static str, &'static [Source])) {
+        if !self.calculations.iter().any(|done| done.0 == solver.0) {
+            self.calculations.push(solver);
+        }
+    }
+
     /// Says that a dimension behind the row was not confirmed against its standard: it does no better than `needs test`.
     pub(crate) fn unverified(&mut self, what: &str) {
         self.caveats.add(Caveat::UnverifiedDimension);
@@ -155,13 +162,13 @@ impl Worksheet {
         lever: impl Into<String>,
         now: Amount,
         to: Amount,
-        words: impl Into<String>,
+        words: impl Into<Phrase>,
     ) {
         self.cure = Some(Cure { lever: lever.into(), change: Some((now, to)), words: words.into() });
     }
 
     /// Gives advice where no single number cures the row.
-    pub(crate) fn advise(&mut self, lever: impl Into<String>, words: impl Into<String>) {
+    pub(crate) fn advise(&mut self, lever: impl Into<String>, words: impl Into<Phrase>) {
         self.cure = Some(Cure { lever: lever.into(), change: None, words: words.into() });
     }
 

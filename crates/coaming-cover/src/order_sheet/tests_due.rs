@@ -1,5 +1,7 @@
 //! The test sheet: one line for each row of the review that only a test can settle.
 
+use coaming::prelude::*;
+
 use super::{Item, Line, Value};
 use crate::amount::Amount;
 use crate::demand::{Bound, Demand, Finding};
@@ -29,7 +31,7 @@ fn line(row: &Row, demand: &Demand) -> Line {
     let notes = demand.notes.iter().map(|note| Item { label: "note", value: Value::Words(note.clone()) });
     items.extend(notes);
     if let Some(cure) = demand.cure.as_ref().filter(|cure| !cure.words.is_empty()) {
-        items.push(Item { label: "instead of a test", value: Value::Words(cure.words.clone()) });
+        items.push(Item { label: "instead of a test", value: Value::Words(cure.words.shown(System::Shop)) });
     }
     items.extend(criteria(demand));
     // What the bench fills in: a blank is no result.

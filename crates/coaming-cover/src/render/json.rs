@@ -45,8 +45,8 @@ fn review_node(review: &Review) -> Node {
     let replaced = review.replaced_limits.iter().map(|limit| {
         record(vec![
             ("key", text(limit.key)),
-            ("given", text(&limit.given)),
-            ("common_practice", text(&limit.practice)),
+            ("given", limit.given.node()),
+            ("common_practice", limit.practice.node()),
         ])
     });
     record(vec![
@@ -151,6 +151,6 @@ fn cure(cure: &Cure) -> Node {
         entries.push(("from", now.measure.node(now.si)));
         entries.push(("to", to.measure.node(to.si)));
     }
-    entries.push(("words", text(&cure.words)));
+    entries.push(("words", text(cure.words.shown(System::Shop))));
     record(entries)
 }

@@ -57,7 +57,7 @@ pub fn review_markdown(review: &Review, detail: Detail, system: System) -> Strin
         }
     }
     text.push_str("## What this rests on\n\n");
-    for words in words::provenance(review) {
+    for words in words::provenance(review, system) {
         text.push_str(&format!("- {}\n", escaped(&words)));
     }
     text.push_str(&cautions(CAUTIONS.iter().copied()));

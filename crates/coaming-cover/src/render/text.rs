@@ -34,7 +34,7 @@ pub fn review_text(review: &Review, detail: Detail, system: System) -> String {
             text.push('\n');
         }
     }
-    text.push_str(&provenance(review));
+    text.push_str(&provenance(review, system));
     text.push_str("\nCautions\n");
     for caution in CAUTIONS {
         text.push_str(&wrapped("  - ", "    ", caution));
@@ -63,9 +63,9 @@ fn row_text(row: &Row, detail: Detail, system: System) -> String {
     text
 }
 
-fn provenance(review: &Review) -> String {
+fn provenance(review: &Review, system: System) -> String {
     let mut text = "What this rests on\n".to_owned();
-    for (nth, words) in words::provenance(review).iter().enumerate() {
+    for (nth, words) in words::provenance(review, system).iter().enumerate() {
         text.push_str(&wrapped("  ", if nth == 0 { "  " } else { "    " }, words));
     }
     text

@@ -98,10 +98,11 @@ fn long_story(row: &Row, system: System) -> Vec<(&'static str, String)> {
 }
 
 /// What a review rests on: the version, the document, limits that were replaced, and weak values.
-pub(super) fn provenance(review: &Review) -> Vec<String> {
+pub(super) fn provenance(review: &Review, system: System) -> Vec<String> {
     let mut lines = vec![format!("coaming {}, document {}", review.version, review.input_hash)];
     for limit in &review.replaced_limits {
-        lines.push(format!("limit replaced: {} = {} instead of {}", limit.key, limit.given, limit.practice));
+        let (given, practice) = (limit.given.shown(system), limit.practice.shown(system));
+        lines.push(format!("limit replaced: {} = {given} instead of {practice}", limit.key));
     }
     let mut weak: Vec<&str> = Vec::new();
     for demand in review.rows.iter().filter_map(|row| row.outcome.as_ref().ok()) {
@@ -165,9 +166,10 @@ pub(crate) fn origin(demand: &Demand) -> String {
 pub(crate) fn cure(cure: &Cure, system: System) -> String {
     match &cure.change {
         Some((now, to)) => {
-            format!("{} {} -> {}: {}", cure.lever, now.shown(system), to.shown(system), cure.words)
+            let words = cure.words.shown(system);
+            format!("{} {} -> {}: {words}", cure.lever, now.shown(system), to.shown(system))
         }
-        None => cure.words.clone(),
+        None => cure.words.shown(system),
     }
 }
 
