@@ -4,6 +4,8 @@
 mod all_round;
 mod bends;
 mod bonds_and_warmth;
+mod crossing;
+mod crossing_table;
 mod edge;
 mod holes;
 mod leaks;
