@@ -77,6 +77,12 @@ limits! {
     /// Height of the lowest drain above the low point of the opening.
     #[possible(0.0..)]
     drain_height: Length = mm(25.0);
+    /// Pitch of the screws along a thin sheet that warms, over its thickness, up to which it passes.
+    #[possible(f64::MIN_POSITIVE..)]
+    screw_pitch_pass: f64 = 30.0;
+    /// Pitch of the screws along a thin sheet that warms, over its thickness, above which it fails.
+    #[possible(f64::MIN_POSITIVE..)]
+    screw_pitch_fail: f64 = 40.0;
     /// Hand force on one latch.
     #[possible(f64::MIN_POSITIVE..)]
     hand_force: Force = newton(60.0);

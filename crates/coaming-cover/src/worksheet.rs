@@ -40,7 +40,10 @@ impl Worksheet {
 
     /// Notes words.
     pub(crate) fn note_words(&mut self, label: &str, words: impl Into<String>) {
-        self.inputs.push(Input { label: label.to_owned(), value: InputValue::Words(words.into()) });
+        let input = Input { label: label.to_owned(), value: InputValue::Words(words.into()) };
+        if !self.inputs.contains(&input) {
+            self.inputs.push(input);
+        }
     }
 
     /// Takes an optional quantity of the document.
@@ -153,7 +156,10 @@ impl Worksheet {
 
     /// Adds words to the long story.
     pub(crate) fn say(&mut self, words: impl Into<String>) {
-        self.notes.push(words.into());
+        let words = words.into();
+        if !self.notes.contains(&words) {
+            self.notes.push(words);
+        }
     }
 
     /// Names the lever that would cure the row, from where it stands to where it should.

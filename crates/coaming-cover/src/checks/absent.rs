@@ -41,8 +41,18 @@ const BONDS: &[&str] = &[
 ];
 
 /// Checks of each screw pattern.
-const SCREWS: &[&str] =
-    &["screw_tip_clearance", "screw_engagement", "insert_jack_out", "insert_pull_out", "insert_torque_out"];
+const SCREWS: &[&str] = &[
+    "screw_tip_clearance",
+    "screw_engagement",
+    "screw_tightening",
+    "screw_pull_lean",
+    "screw_pull_wind",
+    "screw_shake",
+    "screw_stripping",
+    "insert_jack_out",
+    "insert_pull_out",
+    "insert_torque_out",
+];
 
 /// Checks of the layers that a screw pattern passes.
 const PASSES: &[&str] = &[
@@ -57,6 +67,7 @@ const PASSES: &[&str] = &[
     "critical_rise",
     "locking",
     "leak_path_screws",
+    "screw_pitch",
     "pane_stress_at_holes_closed",
     "pane_stress_at_holes_hot",
     "pane_stress_at_holes_cold",

@@ -163,7 +163,7 @@ fn countersink_in_plastic(prepared: &Prepared<'_>, subject: &Subject) -> Result<
 }
 
 /// The screw in its grip and hole.
-fn screw(
+pub(super) fn screw(
     prepared: &Prepared<'_>,
     subject: &Subject,
     sheet: &mut Worksheet,

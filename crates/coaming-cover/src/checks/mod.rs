@@ -23,7 +23,9 @@ mod neighbours;
 mod pane;
 mod pane_lap;
 mod restraint;
+mod screw_strength;
 mod seal;
+mod service_load;
 mod service_temperature;
 mod sheet;
 mod spacing;
@@ -75,6 +77,7 @@ pub const PARTS: &[(&str, &[Check])] = &[
     ("Pane", pane_lap::CHECKS),
     ("Holes and movement", movement::CHECKS),
     ("Screws", fasteners::CHECKS),
+    ("Screws", screw_strength::CHECKS),
     ("Inserts", inserts::CHECKS),
     ("Frame", frame::CHECKS),
     ("Bonds", bonding::CHECKS),

@@ -11,9 +11,10 @@ mod holes;
 mod leaks;
 mod neighbours;
 mod restraint;
+mod screws;
 
 use super::PARTS;
-use crate::demand::{Bound, Finding, NotChecked};
+use crate::demand::{Bound, Finding, InputValue, NotChecked};
 use crate::document::{Cover, Form, read};
 use crate::prepared::Prepared;
 use crate::review::{Row, review, row};
@@ -74,6 +75,15 @@ fn limit(review: &Reviewed, key: &str) -> f64 {
     match review.row(key).unwrap().outcome.as_ref().map(|demand| &demand.finding) {
         Ok(Finding::Number { bound: Bound::AtMost { limit, .. } | Bound::AtLeast { limit }, .. }) => *limit,
         other => panic!("{key}: {other:?}"),
+    }
+}
+
+/// A number that a row took or found on its way, in SI units.
+fn input(review: &Reviewed, key: &str, label: &str) -> f64 {
+    let outcome = review.row(key).unwrap().outcome.unwrap();
+    match outcome.inputs.iter().find(|input| input.label == label).map(|input| &input.value) {
+        Some(InputValue::Amount(amount)) => amount.si,
+        other => panic!("{key}, {label}: {other:?}"),
     }
 }
 
