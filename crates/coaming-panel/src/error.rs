@@ -181,6 +181,9 @@ pub enum PanelError {
         /// Last residual over the reference force.
         residual: f64,
     },
+    /// The caller asked to stop.
+    #[error("cancelled")]
+    Cancelled,
     /// A number that is not finite arose.
     #[error("{name} is not finite")]
     NotFinite {

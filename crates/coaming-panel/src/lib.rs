@@ -22,6 +22,7 @@ pub mod geometry;
 mod math;
 mod mesh;
 pub mod model;
+pub mod progress;
 pub mod result;
 pub mod solver;
 mod system;
@@ -39,6 +40,7 @@ pub use model::load::{EdgeMoment, LayerTemperature, LineForce, Load, PointForce,
 pub use model::material::Material;
 pub use model::panel::{Joint, JointKind, Layer, Panel, Region};
 pub use model::support::{Hold, LineSupport, PointSupport};
+pub use progress::{Progress, Work};
 pub use result::answer::Answer;
 pub use result::modes::Mode;
 pub use solver::{Opening, Settings, Solver};

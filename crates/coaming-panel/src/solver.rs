@@ -8,6 +8,7 @@ use crate::model::latch::{Latch, LatchAction};
 use crate::model::load::{Load, Pressure};
 use crate::model::panel::Panel;
 use crate::model::prepare::{Prepared, prepare};
+use crate::progress::{Progress, Watch, Work, deaf};
 use crate::result::answer::Answer;
 use crate::result::collect::{Collected, collect};
 use crate::result::error_estimate::{ErrorEstimate, error_left};
@@ -15,6 +16,7 @@ use crate::result::field::Field;
 use crate::result::modes::{Mode, hertz, lowest};
 use crate::system::equilibrium::{State, solve};
 use crate::system::level::Level;
+use std::ops::ControlFlow;
 
 /// How fine and how sure.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -87,30 +89,45 @@ impl Solver {
         Ok(true)
     }
 
-    fn solve_level(&mut self, level: usize, load: &Load) -> Result<Solved, PanelError> {
-        let Some(level) = self.levels.get_mut(level) else {
+    fn solve_level(&mut self, nth: usize, load: &Load, watch: &mut Watch<'_>) -> Result<Solved, PanelError> {
+        let Some(level) = self.levels.get_mut(nth) else {
             return Err(PanelError::Missing { name: "mesh".into(), reason: "there is none".into() });
         };
-        let (state, applied) = solve(level, &self.prepared, load)?;
+        watch.mesh(Work::Equilibrium, nth, level.mesh.triangles.len())?;
+        let (state, applied) = solve(level, &self.prepared, load, watch)?;
         let found = collect(level, &self.prepared, load, &state, &applied);
         Ok(Solved { state, found })
     }
 
     /// Solves for one load, refining until the estimated error meets the tolerance or the largest mesh is reached.
     pub fn solve(&mut self, load: &Load) -> Result<Answer, PanelError> {
+        self.solve_with(load, &mut deaf)
+    }
+
+    /// As [`solve`](Self::solve), telling how far it has come; [`ControlFlow::Break`] stops it with [`PanelError::Cancelled`], after which
+    /// the solver can be used as before.
+    pub fn solve_with(
+        &mut self,
+        load: &Load,
+        tell: &mut dyn FnMut(Progress) -> ControlFlow<()>,
+    ) -> Result<Answer, PanelError> {
         load.check(self.prepared.panel.layers.len(), self.prepared.panel.latches.len())?;
-        let (level, solved, error) = self.solve_to_tolerance(load)?;
+        let (level, solved, error) = self.solve_to_tolerance(load, &mut Watch::new(tell))?;
         self.answer(level, load, solved, error)
     }
 
-    fn solve_to_tolerance(&mut self, load: &Load) -> Result<(usize, Solved, ErrorEstimate), PanelError> {
-        let mut coarse = self.solve_level(0, load)?;
+    fn solve_to_tolerance(
+        &mut self,
+        load: &Load,
+        watch: &mut Watch<'_>,
+    ) -> Result<(usize, Solved, ErrorEstimate), PanelError> {
+        let mut coarse = self.solve_level(0, load, watch)?;
         let mut before: Option<Change> = None;
         let mut level = 0;
         let mut error = ErrorEstimate { deflection: f64::INFINITY, ..ErrorEstimate::default() };
         while self.reach(level + 1)? {
             level += 1;
-            let fine = self.solve_level(level, load)?;
+            let fine = self.solve_level(level, load, watch)?;
             let change = Change::between(&coarse, &fine);
             error = change.estimate(before.as_ref());
             error.met = error.deflection <= self.settings.tolerance;
@@ -158,17 +175,29 @@ impl Solver {
 
     /// The lowest natural modes about the equilibrium under a load, on a mesh that meets the tolerance for the frequencies too.
     pub fn modes(&mut self, load: &Load, count: usize) -> Result<Vec<Mode>, PanelError> {
+        self.modes_with(load, count, &mut deaf)
+    }
+
+    /// As [`modes`](Self::modes), telling how far it has come; [`ControlFlow::Break`] stops it with [`PanelError::Cancelled`].
+    pub fn modes_with(
+        &mut self,
+        load: &Load,
+        count: usize,
+        tell: &mut dyn FnMut(Progress) -> ControlFlow<()>,
+    ) -> Result<Vec<Mode>, PanelError> {
+        let watch = &mut Watch::new(tell);
         load.check(self.prepared.panel.layers.len(), self.prepared.panel.latches.len())?;
         checked("count of modes", count as f64, "between 1 and 100", |n| (1.0..=100.0).contains(&n))?;
         let mut before: Option<Vec<f64>> = None;
         let mut level = 0;
         loop {
-            let state = self.rest_state(level, load)?;
+            let state = self.rest_state(level, load, watch)?;
             let Some(here) = self.levels.get_mut(level) else {
                 return Err(PanelError::Missing { name: "mesh".into(), reason: "there is none".into() });
             };
             let vertices = here.mesh.vertices.len();
-            let pairs = lowest(here, &self.prepared, load, &state, count)?;
+            watch.mesh(Work::Modes, level, here.mesh.triangles.len())?;
+            let pairs = lowest(here, &self.prepared, load, &state, count, watch)?;
             let squares: Vec<f64> = pairs.iter().map(|p| p.0).collect();
             let top = squares.iter().fold(0.0_f64, |a, &b| a.max(b.abs()));
             let changes: Vec<f64> = match &before {
@@ -198,11 +227,11 @@ impl Solver {
     }
 
     /// The state about which a panel vibrates: its equilibrium, or flat and at rest where nothing but supports acts.
-    fn rest_state(&mut self, level: usize, load: &Load) -> Result<State, PanelError> {
+    fn rest_state(&mut self, level: usize, load: &Load, watch: &mut Watch<'_>) -> Result<State, PanelError> {
         let panel = &self.prepared.panel;
         let linear = panel.gaskets.is_empty() && panel.latches.is_empty() && panel.stops.is_empty();
         if !linear {
-            return Ok(self.solve_level(level, load)?.state);
+            return Ok(self.solve_level(level, load, watch)?.state);
         }
         let size = self.levels.get(level).map_or(0, |l| l.freedoms.size());
         let zero = vec![0.0; size];
@@ -220,15 +249,25 @@ impl Solver {
     /// All latches are taken away, and the gasket is left pushing with one thousandth of what it pushed when closed, by an even pressure
     /// inward; a panel that its weight or the load presses on the gasket needs no such help but gets it all the same.
     pub fn opening(&mut self, load: &Load) -> Result<Opening, PanelError> {
+        self.opening_with(load, &mut deaf)
+    }
+
+    /// As [`opening`](Self::opening), telling how far it has come; [`ControlFlow::Break`] stops it with [`PanelError::Cancelled`].
+    pub fn opening_with(
+        &mut self,
+        load: &Load,
+        tell: &mut dyn FnMut(Progress) -> ControlFlow<()>,
+    ) -> Result<Opening, PanelError> {
+        let watch = &mut Watch::new(tell);
         load.check(self.prepared.panel.layers.len(), self.prepared.panel.latches.len())?;
-        let (level, closed, _) = self.solve_to_tolerance(load)?;
+        let (level, closed, _) = self.solve_to_tolerance(load, watch)?;
         let push: f64 = closed.found.gaskets.iter().map(|g| g.force).sum();
         let area: f64 =
             (0..self.levels[level].mesh.triangles.len()).map(|t| self.levels[level].mesh.area(t)).sum();
         let mut open = load.clone();
         open.missing_latches = (0..self.prepared.panel.latches.len()).collect();
         open.pressures.push(Pressure::uniform(-1e-3 * push / area));
-        let free = self.solve_level(level, &open)?;
+        let free = self.solve_level(level, &open, watch)?;
         let travel = |latch: &Latch, i: usize| {
             let rise = free.found.latches[i].deflection;
             match latch.action {

@@ -151,6 +151,7 @@ impl Faults<'_> {
                 // One where none was found at all: a share of the load, and a number.
                 residual: if residual.is_finite() { residual } else { 1.0 },
             },
+            PanelError::Cancelled => Error::Cancelled,
             PanelError::NotFinite { name } => Error::NotFinite { field: format!("{}: {name}", self.case) },
             unknown => Error::inconsistent("panel", unknown.to_string()),
         }

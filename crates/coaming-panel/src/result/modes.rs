@@ -3,6 +3,7 @@
 use crate::error::PanelError;
 use crate::model::load::Load;
 use crate::model::prepare::Prepared;
+use crate::progress::Watch;
 use crate::system::assemble::assemble_mass;
 use crate::system::contact::contact;
 use crate::system::equilibrium::State;
@@ -33,6 +34,7 @@ pub(crate) fn lowest(
     load: &Load,
     state: &State,
     count: usize,
+    watch: &mut Watch<'_>,
 ) -> Result<Vec<(f64, Vec<f64>)>, PanelError> {
     let part = level.free_part(&state.latched)?;
     let mut stiffness = level.stiffness.clone();
@@ -57,7 +59,7 @@ pub(crate) fn lowest(
     }
     let factor = part.factor(&stiffness).ok_or(PanelError::NotFinite { name: "a natural frequency" })?;
     let count = count.min(part.size());
-    let pairs = solve(&part, &factor, &stiffness, &mass, count)?;
+    let pairs = solve(&part, &factor, &stiffness, &mass, count, watch)?;
     Ok(pairs
         .into_iter()
         .map(|(value, free)| {
@@ -90,11 +92,15 @@ fn solve(
     stiffness: &Symmetric,
     mass: &Symmetric,
     count: usize,
+    watch: &mut Watch<'_>,
 ) -> Result<Vec<(f64, Vec<f64>)>, PanelError> {
     let n = part.size();
     let operator = Operator { part, factor, mass };
-    let mut found =
-        if n <= DENSE { dense(part, stiffness, mass)? } else { subspace(&operator, stiffness, count)? };
+    let mut found = if n <= DENSE {
+        dense(part, stiffness, mass)?
+    } else {
+        subspace(&operator, stiffness, count, watch)?
+    };
     found.sort_by(|a, b| b.0.total_cmp(&a.0));
     found.truncate(count);
     Ok(found)
@@ -167,6 +173,7 @@ fn subspace(
     operator: &Operator<'_>,
     stiffness: &Symmetric,
     count: usize,
+    watch: &mut Watch<'_>,
 ) -> Result<Vec<(f64, Vec<f64>)>, PanelError> {
     let n = operator.part.size();
     let width = (2 * count).max(count + 8).min(n);
@@ -174,6 +181,7 @@ fn subspace(
     let mut known = vec![0.0; count];
     let mut change_before = f64::INFINITY;
     for _pass in 0..200 {
+        watch.step()?;
         let mut next = Vec::with_capacity(n * width);
         for x in &basis {
             next.extend(operator.spread(x, operator.mass));

@@ -8,6 +8,7 @@ use crate::error::PanelError;
 use crate::model::latch::LatchAction;
 use crate::model::load::Load;
 use crate::model::prepare::Prepared;
+use crate::progress::Watch;
 
 /// An equilibrium.
 #[derive(Debug, Clone)]
@@ -29,6 +30,7 @@ pub(crate) fn solve(
     level: &mut Level,
     prepared: &Prepared,
     load: &Load,
+    watch: &mut Watch<'_>,
 ) -> Result<(State, Applied), PanelError> {
     check_enough(&level.freedoms, &level.mesh, prepared, &level.attachments, load)?;
     let applied = apply(level, prepared, load)?;
@@ -42,7 +44,7 @@ pub(crate) fn solve(
     let mut steps = 0;
     // A latch that would have to push lets go; one whose point rises above its height takes hold again.
     for _ in 0..(2 * latched.len() + 4) {
-        let state = newton(level, prepared, load, &applied, &heights, &latched)?;
+        let state = newton(level, prepared, load, &applied, &heights, &latched, watch)?;
         steps += state.steps;
         let scale = applied.resultant.size + state.reactions.iter().map(|r| r.abs()).fold(0.0, f64::max);
         let mut next = latched.clone();

@@ -11,6 +11,7 @@ use super::symmetric::Symmetric;
 use crate::error::{FreeMotion, PanelError};
 use crate::model::load::Load;
 use crate::model::prepare::Prepared;
+use crate::progress::Watch;
 
 /// Most Newton steps.
 const MOST_STEPS: usize = 100;
@@ -64,6 +65,7 @@ pub(crate) fn newton(
     applied: &Applied,
     heights: &[Option<f64>],
     latched: &[bool],
+    watch: &mut Watch<'_>,
 ) -> Result<State, PanelError> {
     let part = level.free_part(latched)?;
     let level: &Level = level;
@@ -93,6 +95,7 @@ pub(crate) fn newton(
     let mut steps = 0;
     while steps < MOST_STEPS && (residual > BALANCED || steps == 0) {
         steps += 1;
+        watch.step()?;
         let rhs: Vec<f64> = part.freedoms.iter().map(|&d| now.forces[d]).collect();
         let (step, exact) = match &constant {
             Some(factor) => {

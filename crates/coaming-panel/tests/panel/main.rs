@@ -11,5 +11,6 @@ mod layers;
 mod modes;
 mod patch;
 mod plates;
+mod progress;
 mod properties;
 mod reference;
