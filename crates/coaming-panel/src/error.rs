@@ -16,6 +16,8 @@ pub enum FreeMotion {
         /// Unit vector along the axis.
         direction: Point,
     },
+    /// The panel, or a layer of it, slides or turns in its plane.
+    InPlane,
     /// A point of the sheet moves though the panel as a whole does not.
     Local {
         /// Where.
@@ -30,6 +32,7 @@ impl fmt::Display for FreeMotion {
             Self::Turn { through, direction } => {
                 write!(f, "it turns freely about the line through {through} along {direction}")
             }
+            Self::InPlane => write!(f, "nothing balances what pulls it in its plane"),
             Self::Local { at } => write!(f, "it moves freely near {at}"),
         }
     }
@@ -124,6 +127,16 @@ pub enum PanelError {
         at: Point,
         /// What is too thin.
         reason: &'static str,
+    },
+    /// Two demands on the same place contradict each other.
+    #[error("{part}: {reason} at {at}")]
+    Contradiction {
+        /// Which part.
+        part: String,
+        /// What contradicts.
+        reason: &'static str,
+        /// Where.
+        at: Point,
     },
     /// Something is attached where no layer is.
     #[error("{part} has no material under it at {at}")]

@@ -18,6 +18,8 @@ use crate::system::equilibrium::{State, solve};
 use crate::system::level::Level;
 use std::ops::ControlFlow;
 
+mod in_plane;
+
 /// How fine and how sure.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Settings {
@@ -50,6 +52,8 @@ pub struct Solver {
     prepared: Prepared,
     settings: Settings,
     levels: Vec<Level>,
+    /// The same meshes with freedoms in the plane for every group; made when first asked for.
+    in_plane: Vec<Level>,
 }
 
 struct Solved {
@@ -73,7 +77,7 @@ impl Solver {
         // Refined meshes have triangles of about 0.6 of the largest area allowed.
         let mesh = triangulate(&prepared.plan(1.6 * area / settings.first_triangles as f64))?;
         let first = Level::new(mesh, &prepared)?;
-        Ok(Self { prepared, settings, levels: vec![first] })
+        Ok(Self { prepared, settings, levels: vec![first], in_plane: Vec::new() })
     }
 
     /// Makes sure that a level of refinement exists; tells whether it may.
@@ -112,7 +116,11 @@ impl Solver {
         tell: &mut dyn FnMut(Progress) -> ControlFlow<()>,
     ) -> Result<Answer, PanelError> {
         load.check(self.prepared.panel.layers.len(), self.prepared.panel.latches.len())?;
-        let (level, solved, error) = self.solve_to_tolerance(load, &mut Watch::new(tell))?;
+        let watch = &mut Watch::new(tell);
+        if load.acts_in_plane() {
+            return self.solve_in_plane(load, watch);
+        }
+        let (level, solved, error) = self.solve_to_tolerance(load, watch)?;
         self.answer(level, load, solved, error)
     }
 
@@ -148,29 +156,10 @@ impl Solver {
         solved: Solved,
         error: ErrorEstimate,
     ) -> Result<Answer, PanelError> {
-        let panel = &self.prepared.panel;
         let Some(level) = self.levels.get(level) else {
             return Err(PanelError::Missing { name: "mesh".into(), reason: "there is none".into() });
         };
-        let field =
-            Field::new(level, &solved.state, &panel.layers, &self.prepared.groups, &load.temperatures);
-        if !field.deflection.iter().all(|w| w.is_finite()) {
-            return Err(PanelError::NotFinite { name: "the deflection" });
-        }
-        let found = solved.found;
-        Ok(Answer {
-            field,
-            largest_deflection: found.largest_deflection,
-            line_reactions: found.line_reactions,
-            point_reactions: found.point_reactions,
-            nodal_reactions: found.nodal_reactions,
-            latches: found.latches,
-            gaskets: found.gaskets,
-            stops: found.stops,
-            balance: found.balance,
-            error,
-            newton_steps: solved.state.steps,
-        })
+        answer_on(level, &self.prepared, load, solved, error)
     }
 
     /// The lowest natural modes about the equilibrium under a load, on a mesh that meets the tolerance for the frequencies too.
@@ -280,6 +269,35 @@ impl Solver {
         let largest = travels.iter().copied().fold(0.0, f64::max);
         Ok(Opening { travels, travel: largest })
     }
+}
+
+/// The answer from the state found on a mesh.
+fn answer_on(
+    level: &Level,
+    prepared: &Prepared,
+    load: &Load,
+    solved: Solved,
+    error: ErrorEstimate,
+) -> Result<Answer, PanelError> {
+    let field =
+        Field::new(level, &solved.state, &prepared.panel.layers, &prepared.groups, &load.temperatures);
+    if !field.deflection.iter().all(|w| w.is_finite()) {
+        return Err(PanelError::NotFinite { name: "the deflection" });
+    }
+    let found = solved.found;
+    Ok(Answer {
+        field,
+        largest_deflection: found.largest_deflection,
+        line_reactions: found.line_reactions,
+        point_reactions: found.point_reactions,
+        nodal_reactions: found.nodal_reactions,
+        latches: found.latches,
+        gaskets: found.gaskets,
+        stops: found.stops,
+        balance: found.balance,
+        error,
+        newton_steps: solved.state.steps,
+    })
 }
 
 /// What changed from one mesh to the next.

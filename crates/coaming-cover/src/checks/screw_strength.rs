@@ -97,7 +97,10 @@ pub(super) fn thread(pattern: &ScrewPattern, sheet: &mut Worksheet) -> Result<Th
     })
 }
 
-pub(super) fn strength(pattern: &ScrewPattern, sheet: &mut Worksheet) -> Result<ScrewStrengthOutcome, NotChecked> {
+pub(super) fn strength(
+    pattern: &ScrewPattern,
+    sheet: &mut Worksheet,
+) -> Result<ScrewStrengthOutcome, NotChecked> {
     let strength_class = pattern.strength_class.need(|| format!("screws.{}.strength_class", pattern.name))?;
     sheet.note_words("strength class", Choice::name(strength_class));
     let head_loadability = match pattern.countersunk_head {

@@ -54,6 +54,8 @@ pub struct PointAnswer {
     /// Moments per length xx, yy, xy of all groups about their own reference heights, N; positive stretches the upper face. Where layers
     /// bend as one piece this is the moment of the section.
     pub moment: [f64; 3],
+    /// Forces per length in the plane xx, yy, xy of all layers, N/m; positive stretches.
+    pub membrane_force: [f64; 3],
     /// Stress of every layer present.
     pub layers: Vec<LayerStress>,
 }
@@ -177,6 +179,7 @@ impl Field {
         };
         let curvature = blend(&self.curvature[t]);
         let mut moment = [0.0; 3];
+        let mut membrane_force = [0.0; 3];
         let mut layers = Vec::new();
         for (k, layer) in self.layers.iter().enumerate().filter(|&(k, _)| self.cover[t] >> k & 1 == 1) {
             let group = self.groups.of_layer[k];
@@ -191,6 +194,7 @@ impl Field {
             let arm = layer.middle() - self.groups.height[group];
             for i in 0..3 {
                 let gradient = (upper[i] - lower[i]) / layer.thickness;
+                membrane_force[i] += middle[i] * layer.thickness;
                 moment[i] += middle[i] * layer.thickness * arm
                     + gradient * layer.thickness * layer.thickness * layer.thickness / 12.0;
             }
@@ -200,17 +204,20 @@ impl Field {
                 upper: FaceStress::new(upper),
             });
         }
-        PointAnswer { deflection, slope, curvature, moment, layers }
+        PointAnswer { deflection, slope, curvature, moment, membrane_force, layers }
     }
 
     fn stress(&self, index: usize, strain: Strains, curvature: Strains, height: f64) -> [f64; 3] {
         let layer = &self.layers[index];
+        let group = self.groups.of_layer[index];
+        // A group without freedoms in the plane is one that nothing holds there: it grows with its temperature.
+        let grows = !self.membrane.iter().any(|(g, _)| *g == group);
         let (q, expansion) = (layer.material.stiffness(), layer.material.expansion());
         let warm: f64 = (self.temperatures.iter())
             .filter(|t| t.layer == index)
-            .map(|t| t.rise + t.difference * (height - layer.middle()) / layer.thickness)
+            .map(|t| if grows { 0.0 } else { t.rise } + t.difference * (height - layer.middle()) / layer.thickness)
             .sum();
-        let arm = height - self.groups.height[self.groups.of_layer[index]];
+        let arm = height - self.groups.height[group];
         let total: Vec<f64> = (0..3).map(|i| strain[i] + arm * curvature[i] - expansion[i] * warm).collect();
         let mut stress = [0.0; 3];
         for (s, row) in stress.iter_mut().zip(q) {

@@ -4,4 +4,5 @@ pub mod answer;
 pub(crate) mod collect;
 pub mod error_estimate;
 pub mod field;
+pub(crate) mod in_plane;
 pub mod modes;

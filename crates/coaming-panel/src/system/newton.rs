@@ -75,6 +75,9 @@ pub(crate) fn newton(
             values[level.freedoms.deflection(vertex)] = height;
         }
     }
+    for &(d, movement) in &applied.moved {
+        values[d] = movement;
+    }
     let mut loads = applied.vector.clone();
     level.freedoms.to_axes(&mut loads);
     let load_size = applied.resultant.size + loads.iter().map(|l| l.abs()).fold(0.0, f64::max);

@@ -7,6 +7,7 @@ mod common;
 mod cover;
 mod estimates;
 mod gasket;
+mod in_plane;
 mod layers;
 mod modes;
 mod patch;
