@@ -107,6 +107,31 @@ pub(super) const LEVERS: &[Lever] = &[
         200.0,
     ),
     Lever(
+        "screw_tightening(pane_screws)",
+        REVISED,
+        "torque = \"0.45 N·m\"",
+        "torque = \"{} N·m\"",
+        0.45,
+        3.0,
+    ),
+    Lever("screw_pull_lean(pane_screws)", REVISED, "force = \"400 N\"", "force = \"{} N\"", 400.0, 9000.0),
+    Lever(
+        "screw_pull_wind(pane_screws)",
+        REVISED,
+        "pressure = \"1.0 kPa\"",
+        "pressure = \"{} kPa\"",
+        1.0,
+        400.0,
+    ),
+    Lever(
+        "screw_shake(pane_screws)",
+        REVISED,
+        "acceleration = \"3 gn\"",
+        "acceleration = \"{} gn\"",
+        3.0,
+        2000.0,
+    ),
+    Lever(
         "skin_temperature(lid)",
         REVISED,
         "\"aluminium_5052_h32\"\noutline = { rectangle = { width = \"580 mm\", height = \"440 mm\" } }\nthickness = \"2.5 mm\"\nthickness_tolerance = \"0.1 mm\" # chosen here\nsolar_absorptance = 0.5",
@@ -221,10 +246,43 @@ pub(super) const STATES: &[State] = &[
         &[("epdm_sponge_2a1", "silicone_sponge_2d1"), ("lowest = \"-15 degC\"", "lowest = \"-90 degC\"")],
         Verdict::Fail,
     ),
+    State(
+        "screw_stripping(pane_screws)",
+        REVISED,
+        &[
+            OWN_BRASS,
+            (
+                "[hazard]",
+                "[[materials]]\nname = \"brass\"\nlike = \"brass_insert\"\nbasis = \"measured\"\nshear_strength = \"200 MPa\"\n\n[hazard]",
+            ),
+        ],
+        Verdict::Pass,
+    ),
+    State(
+        "screw_stripping(pane_screws)",
+        REVISED,
+        &[
+            OWN_BRASS,
+            (
+                "[hazard]",
+                "[[materials]]\nname = \"brass\"\nlike = \"brass_insert\"\nbasis = \"measured\"\nshear_strength = \"20 MPa\"\n\n[hazard]",
+            ),
+        ],
+        Verdict::Fail,
+    ),
+    State("head_bearing(pane_screws, lid)", REVISED, &[FLAT_HEAD], Verdict::NeedsTest),
+    State(
+        "head_bearing(pane_screws, lid)",
+        REVISED,
+        &[FLAT_HEAD, ("torque = \"0.45 N·m\"", "torque = \"1.5 N·m\"")],
+        Verdict::Fail,
+    ),
     State("guard", REVISED, &[("guard_needs_tool = true", "guard_needs_tool = false")], Verdict::Fail),
 ];
 
 const PLASTIC_LID: (&str, &str) = ("\"aluminium_5052_h32\"", "\"polycarbonate\"");
+const FLAT_HEAD: (&str, &str) = ("countersunk_head = \"iso_7046_1\"", "flat_head = \"iso_7045\"");
+const OWN_BRASS: (&str, &str) = ("material = \"brass_insert\"", "material = \"brass\"");
 const MILD: (&str, &str) = ("\"neutral_detergent\", \"hypochlorite\"", "\"neutral_detergent\"");
 const PANE_SUNK: (&str, &str) = (
     "layer = \"pane\"\nhole = \"4.5 mm\"\nrole = \"fixed\"\ncountersunk = false",
