@@ -31,3 +31,9 @@ pub(crate) fn panel(py: Python<'_>, document: &str, output: &str, units: &str) -
         Ok(py.detach(|| calls::panel(document, output, units))?)
     })
 }
+
+/// What the numbers of a cover or of a panel are not for.
+#[pyfunction]
+pub(crate) fn cautions() -> Vec<&'static str> {
+    coaming_cover::cautions::CAUTIONS.to_vec()
+}

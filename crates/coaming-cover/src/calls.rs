@@ -3,7 +3,7 @@
 use coaming::prelude::*;
 
 use crate::document::{Form, read};
-use crate::panel::read_panel;
+use crate::panel::{PanelSolution, read_panel};
 use crate::render::{
     Detail, order_sheet_json, order_sheet_markdown, order_sheet_text, panel_json, panel_text, review_json,
     review_markdown, review_text,
@@ -75,10 +75,17 @@ pub fn order_sheet(document: &str, output: Output, units: Units) -> Result<Strin
 /// # Errors
 /// As [`read_panel`] and [`solve`](crate::panel::solve) give them.
 pub fn panel(document: &str, output: Output, units: Units) -> Result<String, Error> {
-    let solution = crate::panel::solve(&read_panel(document, Form::of(document))?)?;
+    panel_solution(&crate::panel::solve(&read_panel(document, Form::of(document))?)?, output, units)
+}
+
+/// The solution of a panel in words or as JSON.
+///
+/// # Errors
+/// [`Error::NotAnOption`] for Markdown, which it does not have.
+pub fn panel_solution(solution: &PanelSolution, output: Output, units: Units) -> Result<String, Error> {
     match output {
-        Output::Text | Output::FullText => Ok(panel_text(&solution, units.system())),
-        Output::Json => panel_json(&solution),
+        Output::Text | Output::FullText => Ok(panel_text(solution, units.system())),
+        Output::Json => panel_json(solution),
         Output::Markdown | Output::FullMarkdown => Err(Error::NotAnOption {
             field: "output".to_owned(),
             value: Choice::name(output).to_owned(),

@@ -43,5 +43,5 @@ pub use model::panel::{Joint, JointKind, Layer, Panel, Region};
 pub use model::support::{Hold, LineSupport, PointSupport};
 pub use progress::{Progress, Work};
 pub use result::answer::Answer;
-pub use result::modes::Mode;
+pub use result::modes::{Mode, ModeMesh};
 pub use solver::{Opening, Settings, Solver};

@@ -13,10 +13,11 @@ use crate::result::answer::Answer;
 use crate::result::collect::{Collected, collect};
 use crate::result::error_estimate::{ErrorEstimate, error_left};
 use crate::result::field::Field;
-use crate::result::modes::{Mode, hertz, lowest};
+use crate::result::modes::{Mode, ModeMesh, hertz, lowest};
 use crate::system::equilibrium::{State, solve};
 use crate::system::level::Level;
 use std::ops::ControlFlow;
+use std::sync::Arc;
 
 mod in_plane;
 
@@ -184,7 +185,6 @@ impl Solver {
             let Some(here) = self.levels.get_mut(level) else {
                 return Err(PanelError::Missing { name: "mesh".into(), reason: "there is none".into() });
             };
-            let vertices = here.mesh.vertices.len();
             watch.mesh(Work::Modes, level, here.mesh.triangles.len())?;
             let pairs = lowest(here, &self.prepared, load, &state, count, watch)?;
             let squares: Vec<f64> = pairs.iter().map(|p| p.0).collect();
@@ -200,13 +200,19 @@ impl Solver {
             };
             let worst = changes.iter().fold(0.0_f64, |a, &b| a.max(b));
             if worst <= self.settings.tolerance || !self.reach(level + 1)? {
+                let Some(here) = self.levels.get(level) else { continue };
+                let mesh = Arc::new(ModeMesh {
+                    vertices: here.mesh.vertices.clone(),
+                    triangles: here.mesh.triangles.clone(),
+                });
                 return Ok(pairs
                     .into_iter()
                     .zip(changes)
                     .map(|((square, vector), error)| Mode {
                         frequency: hertz(square),
                         error,
-                        shape: vector[..vertices].to_vec(),
+                        shape: vector[..mesh.vertices.len()].to_vec(),
+                        mesh: Arc::clone(&mesh),
                     })
                     .collect());
             }
