@@ -93,6 +93,11 @@ def text(document: str, output: Output = "text", units: Units = "shop") -> str:
     return _native.panel(document, output, units)
 
 
+def schema() -> str:
+    """The JSON Schema (2020-12) of a panel's document: every key with its meaning, unit and range, for editors."""
+    return _native.schema("panel")
+
+
 def solve(document: str | Mapping[str, Any]) -> Solution:
     """Solves every load case. `document` is TOML or JSON text, or the same as a dict, quantities as text with units.
 
