@@ -15,8 +15,3 @@ pub use order_json::order_sheet_json;
 pub use order_text::order_sheet_text;
 pub use panel::{panel_json, panel_text};
 pub use text::{Detail, review_text};
-
-/// Why something is not known, for people.
-pub(crate) fn why_not(why: &crate::demand::NotChecked) -> String {
-    words::not_checked(why, coaming::quantity::System::Shop)
-}
