@@ -78,6 +78,7 @@ fn jack_out(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChe
             "a hole smaller than the insert, so that the clamped part bears on it",
         );
     }
+    sheet.reckon("the hole in what lies on the insert is compared with the insert's outside diameter");
     let origin =
         Origin::Published(Source::common_practice("the hole in the clamped part is smaller than the insert"));
     Ok(sheet.at_most(hole.value, Measure::LENGTH, outside.value.next_down(), origin))
@@ -94,6 +95,8 @@ fn pull_out(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChe
     sheet.note("preload, T/(K d)", preload, Measure::FORCE);
     sheet.say("Preload alone; the service load that the joint adds is not yet part of this row. Pull-test a sample insert.");
     let (factor, origin) = practice(prepared.limits.insert_factor());
+    sheet.note("factor", factor, Measure::Number);
+    sheet.reckon("preload = T/(K d); factor × preload is compared with the maker's pull-out");
     sheet.advise(format!("{path}.torque"), "less torque, or a larger insert");
     Ok(sheet.at_most(factor * preload, Measure::FORCE, strength.value, origin))
 }
@@ -105,6 +108,8 @@ fn torque_out(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotC
         sheet.given("maker's torque-out", format!("{path}.insert.torque_out"), insert.torque_out)?;
     let torque = sheet.given("tightening torque", format!("{path}.torque"), pattern.torque)?;
     let (factor, origin) = practice(prepared.limits.insert_factor());
+    sheet.note("factor", factor, Measure::Number);
+    sheet.reckon("factor × tightening torque is compared with the maker's torque-out");
     sheet.advise(format!("{path}.torque"), "less torque, or a larger insert");
     Ok(sheet.at_most(factor * torque.value, Measure::TORQUE, strength.value, origin))
 }

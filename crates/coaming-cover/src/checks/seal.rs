@@ -134,6 +134,7 @@ fn nominal(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
     let kind = kind(seal, &mut sheet)?;
     let (free, compressed, compression) = nominal_compression(prepared, &mut sheet)?;
     sheet.note("compressed by", compressed.value, Measure::LENGTH);
+    sheet.reckon("compression = (free height − closed height)/free height");
     let window = window(prepared, kind);
     let (low, high) = window.nominal;
     if compression < low || compression > high {

@@ -9,6 +9,9 @@ mod panel;
 mod text;
 mod words;
 
+#[cfg(test)]
+mod by_hand_tests;
+
 pub use json::review_json;
 pub use markdown::{order_sheet_markdown, review_markdown};
 pub use order_json::order_sheet_json;
