@@ -30,6 +30,7 @@ fn lift_off(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> 
     sheet.note_words("lifted off by", if one_handed { "one hand" } else { "two hands" });
     let (limit, origin) =
         practice(if one_handed { prepared.limits.mass_one_hand() } else { prepared.limits.mass_two_hands() });
+    sheet.reckon("mass of a layer = (outline − cut-outs + flanges at their outside height) × thickness × density; then all added");
     sheet.advise("layers", "thinner or lighter layers, or two hands and handles for them");
     Ok(sheet.at_most(mass.value, Measure::MASS, limit, origin))
 }

@@ -43,7 +43,7 @@ mod tests;
 pub(crate) use absent::unnamed;
 pub(crate) use fasteners::countersink;
 pub(crate) use latches::{forces as latch_forces, needed_travel};
-pub(crate) use seal::line_force;
+pub(crate) use seal::{extremes as seal_extremes, line_force};
 
 use crate::demand::{Demand, NotChecked};
 use crate::document::LoadKind;

@@ -128,6 +128,7 @@ fn in_the_cold(
     let limit = sheet.property(material, "lowest_temperature", &material.lowest_temperature)?;
     let from = prepared.assembled_at()?.value;
     sheet.note("temperature at assembly", from, Measure::TEMPERATURE);
+    sheet.reckon("fall = temperature at assembly − lowest temperature; margin = (assembly − limit)/fall − 1");
     sheet.say("The margin is one of falls below the temperature at assembly.");
     sheet.advise("layers", "a material that stays tough in the cold");
     let origin = Origin::Design(format!("materials.{}.lowest_temperature", material.key));

@@ -241,6 +241,8 @@ pub(super) fn against_service(
     let limit = sheet.property(material, "service_temperature", &material.service_temperature)?;
     let from = prepared.assembled_at()?.value;
     sheet.note("temperature at assembly", from, Measure::TEMPERATURE);
+    sheet
+        .reckon("rise = highest temperature − temperature at assembly; margin = (limit − assembly)/rise − 1");
     sheet.say("The margin is one of rises above the temperature at assembly.");
     sheet.advise("layers", "a lighter colour, shade, or a material that stands more");
     let origin = Origin::Design(format!("materials.{}.service_temperature", material.key));

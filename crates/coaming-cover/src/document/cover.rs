@@ -57,6 +57,10 @@ pub struct Bond {
     /// Width.
     #[possible(f64::MIN_POSITIVE..)]
     pub width: Option<Length>,
+    /// How long it cures before it may be loaded: the maker's figure.
+    #[possible(f64::MIN_POSITIVE..)]
+    #[shown_in("h")]
+    pub cure_time: Option<Time>,
     /// True where the adhesive keeps a metal and a carbon laminate apart by a glass scrim or the like.
     pub insulated: Option<bool>,
 }

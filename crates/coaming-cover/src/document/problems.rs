@@ -119,6 +119,10 @@ impl Cover {
                 known(&state.layer, format!("load_cases[{nth}].states[{mth}].layer"));
             }
         }
+        let bay = self.service.as_ref().and_then(|service| service.bay.as_ref());
+        if let Some(layer) = bay.and_then(|bay| bay.drain_layer.as_ref()) {
+            known(layer, "service.bay.drain_layer".to_owned());
+        }
         for joint in self.sealant_joints.iter().flatten().filter(|joint| joint.layers.len() != 2) {
             problems.push(Error::inconsistent(
                 format!("sealant_joints.{}.layers", joint.name),
