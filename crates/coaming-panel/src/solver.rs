@@ -18,7 +18,9 @@ use crate::system::equilibrium::{State, solve};
 use crate::system::level::Level;
 use std::ops::ControlFlow;
 
+mod buckling;
 mod in_plane;
+mod large;
 
 /// How fine and how sure.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -281,6 +283,11 @@ fn answer_on(
 ) -> Result<Answer, PanelError> {
     let field =
         Field::new(level, &solved.state, &prepared.panel.layers, &prepared.groups, &load.temperatures);
+    answer_from(field, solved, error)
+}
+
+/// The answer from a field and what was gathered.
+fn answer_from(field: Field, solved: Solved, error: ErrorEstimate) -> Result<Answer, PanelError> {
     if !field.deflection.iter().all(|w| w.is_finite()) {
         return Err(PanelError::NotFinite { name: "the deflection" });
     }

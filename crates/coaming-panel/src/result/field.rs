@@ -1,5 +1,6 @@
 //! The solved field on its mesh: deflection, slopes, moments and stresses at any point.
 
+use crate::element::membrane::slope_strain_at_corners;
 use crate::element::shape::{cubic, curvature_map, quadratic, slope_map, strain_map};
 use crate::element::stiffness::MEMBRANE;
 use crate::element::triangle::Triangle;
@@ -85,13 +86,35 @@ pub struct Field {
 }
 
 impl Field {
-    /// Recovers the field from a state.
+    /// Recovers the field from a state of linear theory.
     pub(crate) fn new(
         level: &Level,
         state: &State,
         layers: &[Layer],
         groups: &Groups,
         temperatures: &[LayerTemperature],
+    ) -> Self {
+        Self::recover(level, state, layers, groups, temperatures, false)
+    }
+
+    /// Recovers the field from a state in which slopes stretch the panel too.
+    pub(crate) fn large(
+        level: &Level,
+        state: &State,
+        layers: &[Layer],
+        groups: &Groups,
+        temperatures: &[LayerTemperature],
+    ) -> Self {
+        Self::recover(level, state, layers, groups, temperatures, true)
+    }
+
+    fn recover(
+        level: &Level,
+        state: &State,
+        layers: &[Layer],
+        groups: &Groups,
+        temperatures: &[LayerTemperature],
+        slopes_stretch: bool,
     ) -> Self {
         let mesh = &level.mesh;
         let u = &state.plane;
@@ -104,6 +127,9 @@ impl Field {
             let groups_here = level.stacks.membrane(t);
             let list = level.freedoms.of_triangle(mesh, t, groups_here);
             let slopes = slope_map(&triangle);
+            let nine: Vec<f64> = list[..9].iter().map(|&d| u[d]).collect();
+            let stretch =
+                if slopes_stretch { slope_strain_at_corners(&triangle, &nine) } else { [[0.0; 3]; 3] };
             let mut corners = [[0.0; 3]; 3];
             for (k, corner) in corners.iter_mut().enumerate() {
                 let mut l = [0.0; 3];
@@ -118,6 +144,9 @@ impl Field {
                         let from = 9 + MEMBRANE * p;
                         for (value, row) in values[t][k].iter_mut().zip(strain) {
                             *value = row.iter().zip(&list[from..]).map(|(b, &d)| b * u[d]).sum();
+                        }
+                        for (value, more) in values[t][k].iter_mut().zip(stretch[k]) {
+                            *value += more;
                         }
                     }
                 }

@@ -34,6 +34,23 @@ pub(crate) fn solve(
 ) -> Result<(State, Applied), PanelError> {
     check_enough(&level.freedoms, &level.mesh, prepared, &level.attachments, load)?;
     let applied = apply(level, prepared, load)?;
+    let state = with_latches(level, prepared, load, &applied, &mut |level, heights, latched| {
+        newton(level, prepared, load, &applied, heights, latched, watch)
+    })?;
+    Ok((state, applied))
+}
+
+/// Finds an equilibrium for given latches: the heights at which they hold, and which of them do.
+pub(crate) type Find<'a> = dyn FnMut(&mut Level, &[Option<f64>], &[bool]) -> Result<State, PanelError> + 'a;
+
+/// Lets latches go and take hold until each one that holds pulls.
+pub(crate) fn with_latches(
+    level: &mut Level,
+    prepared: &Prepared,
+    load: &Load,
+    applied: &Applied,
+    find: &mut Find<'_>,
+) -> Result<State, PanelError> {
     let heights: Vec<Option<f64>> = (prepared.panel.latches.iter().enumerate())
         .map(|(i, latch)| match latch.action {
             LatchAction::Height(height) if !load.missing_latches.contains(&i) => Some(height),
@@ -44,7 +61,7 @@ pub(crate) fn solve(
     let mut steps = 0;
     // A latch that would have to push lets go; one whose point rises above its height takes hold again.
     for _ in 0..(2 * latched.len() + 4) {
-        let state = newton(level, prepared, load, &applied, &heights, &latched, watch)?;
+        let state = find(level, &heights, &latched)?;
         steps += state.steps;
         let scale = applied.resultant.size + state.reactions.iter().map(|r| r.abs()).fold(0.0, f64::max);
         let mut next = latched.clone();
@@ -64,7 +81,7 @@ pub(crate) fn solve(
                 });
                 match above {
                     Some((i, _)) => next[i] = true,
-                    None => return Ok((State { steps, ..state }, applied)),
+                    None => return Ok(State { steps, ..state }),
                 }
             }
         }
