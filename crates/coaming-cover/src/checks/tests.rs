@@ -4,6 +4,7 @@
 mod all_round;
 mod bends;
 mod bonds_and_warmth;
+mod claims;
 mod crossing;
 mod crossing_table;
 mod edge;

@@ -15,6 +15,8 @@ pub use order_json::order_sheet_json;
 pub use order_text::order_sheet_text;
 pub use panel::{panel_json, panel_text};
 pub use text::{Detail, review_text};
+#[cfg(test)]
+pub(crate) use words::finds;
 
 /// Why something is not known, for people.
 pub(crate) fn why_not(why: &crate::demand::NotChecked) -> String {
