@@ -7967,7 +7967,16 @@ uint32_t coaming_panel(const char *document,
                        char **solution,
                        struct CoamingFault *fault);
 
-/// Frees a text that coaming_calculate(), coaming_review(), coaming_order_sheet(), coaming_panel() or coaming_solution_text() gave; NULL is fine.
+/// The JSON Schema (2020-12) of a document, for editors: `of` is `"cover"` or `"panel"`. As coaming_review() otherwise.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says; the text ends with a zero.
+uint32_t coaming_schema(const char *of,
+                        char **schema,
+                        struct CoamingFault *fault);
+
+/// Frees a text that coaming_calculate(), coaming_review(), coaming_order_sheet(), coaming_panel(), coaming_schema() or
+/// coaming_solution_text() gave; NULL is fine.
 ///
 /// # Safety
 /// NULL, or a text of this library that was not freed yet.

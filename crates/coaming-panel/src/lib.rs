@@ -19,10 +19,12 @@
 mod element;
 pub mod error;
 pub mod geometry;
+mod ladder;
 mod math;
 mod mesh;
 pub mod model;
 pub mod progress;
+mod refining;
 pub mod result;
 pub mod solver;
 mod system;

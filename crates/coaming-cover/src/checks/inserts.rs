@@ -139,6 +139,7 @@ fn jack_out(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChe
             "a hole smaller than the insert, so that the clamped part bears on it",
         );
     }
+    sheet.reckon("the hole in what lies on the insert is compared with the insert's outside diameter");
     let origin =
         Origin::Published(Source::common_practice("the hole in the clamped part is smaller than the insert"));
     Ok(sheet.at_most(hole.value, Measure::LENGTH, outside.value.next_down(), origin))
@@ -206,6 +207,7 @@ fn torque_out(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotC
     let torque = sheet.given("tightening torque", format!("{path}.torque"), pattern.torque)?;
     let (factor, _) = prepared.limits.insert_factor();
     sheet.note("factor on what it holds", factor, Measure::Number);
+    sheet.reckon("factor × tightening torque is compared with the maker's torque-out");
     sheet.advise(format!("{path}.torque"), "less torque, or a larger insert");
     Ok(sheet.at_most(factor * torque.value, Measure::TORQUE, strength.value, Origin::Maker(at)))
 }

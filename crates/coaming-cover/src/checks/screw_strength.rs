@@ -282,6 +282,7 @@ fn pitch(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecke
             "screws closer together, or a thicker sheet",
         );
     }
+    sheet.reckon("longest pitch/thickness");
     sheet.at("pitch over thickness");
     let bound = Bound::AtMost { limit, marginal_above: Some(pass) };
     Ok(sheet.finish(Finding::Number { low: ratio, high: ratio, measure: Measure::Number, bound }, origin))

@@ -10,6 +10,7 @@ mod edge;
 mod holes;
 mod joint;
 mod leaks;
+mod long_term;
 mod neighbours;
 mod restraint;
 mod screws;

@@ -113,6 +113,17 @@ fn between(on: &OnRectangle, count: u32) -> Option<(u32, u32)> {
     Some((along, up))
 }
 
+/// The way along which slots run.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Choice)]
+pub enum SlotDirection {
+    /// Along x.
+    AlongX,
+    /// Along y.
+    AlongY,
+    /// Each towards the fixed hole of its layer.
+    TowardsFixed,
+}
+
 /// A layer that the screws pass, in order from the head.
 #[derive(Debug, Clone, PartialEq, Fields)]
 pub struct Passed {
@@ -123,6 +134,11 @@ pub struct Passed {
     pub hole: Option<Length>,
     /// What the holes have to do.
     pub role: Option<HoleRole>,
+    /// Along which way a slot runs.
+    pub slot_direction: Option<SlotDirection>,
+    /// Length of a slot over all.
+    #[possible(f64::MIN_POSITIVE..)]
+    pub slot_length: Option<Length>,
     /// True where the head is sunk into this layer.
     pub countersunk: Option<bool>,
     /// What seals the hole.

@@ -29,8 +29,10 @@ pub struct ModeMesh {
 pub struct Mode {
     /// Frequency, Hz.
     pub frequency: f64,
-    /// Change of the frequency from the mesh before, as a share: an estimate of its error.
+    /// Estimated error of the frequency, as a share.
     pub error: f64,
+    /// Whether that meets the tolerance asked for.
+    pub met: bool,
     /// Deflection of every vertex, scaled so that the modal mass is 1 kg.
     pub shape: Vec<f64>,
     /// The mesh of these vertices, the same for all modes of one call.
