@@ -105,7 +105,7 @@ pub struct Cure {
     /// Where it stands now and where to set it.
     pub change: Option<(Amount, Amount)>,
     /// What to do, in words.
-    pub words: String,
+    pub words: Phrase,
 }
 
 /// What a check finds, with all that a reader needs to follow it.
@@ -117,6 +117,8 @@ pub struct Demand {
     pub origin: Origin,
     /// The calculations that it took, by name, with their sources.
     pub calculations: Vec<(&'static str, &'static [Source])>,
+    /// What was reckoned besides, as a formula in words.
+    pub formulas: Vec<String>,
     /// Its inputs.
     pub inputs: Vec<Input>,
     /// Strained assumptions.

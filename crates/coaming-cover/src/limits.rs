@@ -77,6 +77,12 @@ limits! {
     /// Height of the lowest drain above the low point of the opening.
     #[possible(0.0..)]
     drain_height: Length = mm(25.0);
+    /// Pitch of the screws along a thin sheet that warms, over its thickness, up to which it passes.
+    #[possible(f64::MIN_POSITIVE..)]
+    screw_pitch_pass: f64 = 30.0;
+    /// Pitch of the screws along a thin sheet that warms, over its thickness, above which it fails.
+    #[possible(f64::MIN_POSITIVE..)]
+    screw_pitch_fail: f64 = 40.0;
     /// Hand force on one latch.
     #[possible(f64::MIN_POSITIVE..)]
     hand_force: Force = newton(60.0);
@@ -122,6 +128,15 @@ limits! {
     /// Factor on the pull-out and torque-out of an insert.
     #[possible(1.0..)]
     insert_factor: f64 = 3.0;
+    /// Twice the distance from an insert's centre to the nearest edge, over the insert's diameter.
+    #[possible(0.0..)]
+    insert_boss: f64 = 2.0;
+    /// Room below an insert in its hole.
+    #[possible(0.0..)]
+    insert_room: Length = mm(1.0);
+    /// Plastic below the hole of an insert.
+    #[possible(0.0..)]
+    insert_floor: Length = mm(1.5);
     /// Sustained stress in polycarbonate.
     #[possible(f64::MIN_POSITIVE..)]
     polycarbonate_sustained_stress: Pressure = megapascal(7.0);
@@ -143,6 +158,15 @@ limits! {
     /// Recovered height of a gasket over the sum of bow, opening and tolerance.
     #[possible(0.0..)]
     recovery: f64 = 1.5;
+    /// Radius of a gasket's corner over its width, down to which a strip bends round it without buckling.
+    #[possible(0.0..)]
+    gasket_corner: f64 = 3.0;
+    /// Extra length of a gasket that keeps its joint pressed, as a part of its length.
+    #[possible(0.0..=0.2)]
+    gasket_extra_length: f64 = 0.01;
+    /// Adhesive or sealant to order over the volume of its joints.
+    #[possible(1.0..)]
+    waste: f64 = 1.2;
     /// Pitch of the latches times the foundation parameter of the edge on its gasket.
     #[possible(f64::MIN_POSITIVE..)]
     pitch_parameter: f64 = 2.0;

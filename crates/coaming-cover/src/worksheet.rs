@@ -13,6 +13,7 @@ use crate::prepared::property;
 #[derive(Debug, Default)]
 pub(crate) struct Worksheet {
     calculations: Vec<(&'static str, &'static [Source])>,
+    formulas: Vec<String>,
     inputs: Vec<Input>,
     caveats: Caveats,
     weak: Vec<String>,
@@ -40,7 +41,10 @@ impl Worksheet {
 
     /// Notes words.
     pub(crate) fn note_words(&mut self, label: &str, words: impl Into<String>) {
-        self.inputs.push(Input { label: label.to_owned(), value: InputValue::Words(words.into()) });
+        let input = Input { label: label.to_owned(), value: InputValue::Words(words.into()) };
+        if !self.inputs.contains(&input) {
+            self.inputs.push(input);
+        }
     }
 
     /// Takes an optional quantity of the document.
@@ -132,6 +136,21 @@ impl Worksheet {
         Ok(outcome)
     }
 
+    /// Says how a number follows from the inputs where no calculation of the library gives it: a formula in words.
+    pub(crate) fn reckon(&mut self, formula: impl Into<String>) {
+        let formula = formula.into();
+        if !self.formulas.contains(&formula) {
+            self.formulas.push(formula);
+        }
+    }
+
+    /// Remembers that a solver was used, which no registry of calculations lists: its name and sources.
+    pub(crate) fn solved(&mut self, solver: (&'static str, &'static [Source])) {
+        if !self.calculations.iter().any(|done| done.0 == solver.0) {
+            self.calculations.push(solver);
+        }
+    }
+
     /// Says that a dimension behind the row was not confirmed against its standard: it does no better than `needs test`.
     pub(crate) fn unverified(&mut self, what: &str) {
         self.caveats.add(Caveat::UnverifiedDimension);
@@ -146,7 +165,10 @@ impl Worksheet {
 
     /// Adds words to the long story.
     pub(crate) fn say(&mut self, words: impl Into<String>) {
-        self.notes.push(words.into());
+        let words = words.into();
+        if !self.notes.contains(&words) {
+            self.notes.push(words);
+        }
     }
 
     /// Names the lever that would cure the row, from where it stands to where it should.
@@ -155,13 +177,13 @@ impl Worksheet {
         lever: impl Into<String>,
         now: Amount,
         to: Amount,
-        words: impl Into<String>,
+        words: impl Into<Phrase>,
     ) {
         self.cure = Some(Cure { lever: lever.into(), change: Some((now, to)), words: words.into() });
     }
 
     /// Gives advice where no single number cures the row.
-    pub(crate) fn advise(&mut self, lever: impl Into<String>, words: impl Into<String>) {
+    pub(crate) fn advise(&mut self, lever: impl Into<String>, words: impl Into<Phrase>) {
         self.cure = Some(Cure { lever: lever.into(), change: None, words: words.into() });
     }
 
@@ -203,6 +225,7 @@ impl Worksheet {
             finding,
             origin,
             calculations: self.calculations,
+            formulas: self.formulas,
             inputs: self.inputs,
             caveats: self.caveats,
             weak: self.weak,

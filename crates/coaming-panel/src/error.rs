@@ -16,6 +16,8 @@ pub enum FreeMotion {
         /// Unit vector along the axis.
         direction: Point,
     },
+    /// The panel, or a layer of it, slides or turns in its plane.
+    InPlane,
     /// A point of the sheet moves though the panel as a whole does not.
     Local {
         /// Where.
@@ -30,6 +32,7 @@ impl fmt::Display for FreeMotion {
             Self::Turn { through, direction } => {
                 write!(f, "it turns freely about the line through {through} along {direction}")
             }
+            Self::InPlane => write!(f, "nothing balances what pulls it in its plane"),
             Self::Local { at } => write!(f, "it moves freely near {at}"),
         }
     }
@@ -125,6 +128,16 @@ pub enum PanelError {
         /// What is too thin.
         reason: &'static str,
     },
+    /// Two demands on the same place contradict each other.
+    #[error("{part}: {reason} at {at}")]
+    Contradiction {
+        /// Which part.
+        part: String,
+        /// What contradicts.
+        reason: &'static str,
+        /// Where.
+        at: Point,
+    },
     /// Something is attached where no layer is.
     #[error("{part} has no material under it at {at}")]
     NoMaterial {
@@ -181,6 +194,9 @@ pub enum PanelError {
         /// Last residual over the reference force.
         residual: f64,
     },
+    /// The caller asked to stop.
+    #[error("cancelled")]
+    Cancelled,
     /// A number that is not finite arose.
     #[error("{name} is not finite")]
     NotFinite {

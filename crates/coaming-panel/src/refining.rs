@@ -3,6 +3,7 @@
 use crate::error::PanelError;
 use crate::model::load::Load;
 use crate::model::prepare::Prepared;
+use crate::progress::{Watch, Work};
 use crate::result::collect::{Collected, collect};
 use crate::result::error_estimate::{ErrorEstimate, SAFETY, order, share_left};
 use crate::result::indicator::{Indicator, indicator};
@@ -40,8 +41,9 @@ pub(crate) fn solve_level(
     prepared: &Prepared,
     load: &Load,
     before: Option<&State>,
+    watch: &mut Watch<'_>,
 ) -> Result<Solved, PanelError> {
-    let (state, applied) = solve(level, prepared, load, before)?;
+    let (state, applied) = solve(level, prepared, load, before, watch)?;
     let found = collect(level, prepared, load, &state, &applied);
     let indicator = indicator(level, prepared, load, &state.plane);
     Ok(Solved { state, found, indicator })
@@ -49,8 +51,14 @@ pub(crate) fn solve_level(
 
 impl Run {
     /// The first mesh: nothing to compare with yet.
-    pub(crate) fn start(level: &mut Level, prepared: &Prepared, load: &Load) -> Result<Self, PanelError> {
-        let solved = solve_level(level, prepared, load, None)?;
+    pub(crate) fn start(
+        level: &mut Level,
+        prepared: &Prepared,
+        load: &Load,
+        watch: &mut Watch<'_>,
+    ) -> Result<Self, PanelError> {
+        watch.mesh(Work::Equilibrium, 0, level.mesh.triangles.len())?;
+        let solved = solve_level(level, prepared, load, None, watch)?;
         let unknown = f64::INFINITY;
         let triangles = level.mesh.triangles.len();
         let error = ErrorEstimate {
@@ -72,8 +80,10 @@ impl Run {
         prepared: &Prepared,
         load: &Load,
         tolerance: f64,
+        watch: &mut Watch<'_>,
     ) -> Result<(), PanelError> {
-        let fine = solve_level(level, prepared, load, Some(&self.solved.state))?;
+        watch.mesh(Work::Equilibrium, self.level + 1, level.mesh.triangles.len())?;
+        let fine = solve_level(level, prepared, load, Some(&self.solved.state), watch)?;
         let before = self.error.triangles;
         let triangles = level.mesh.triangles.len();
         let mut error = changed(&self.solved, &fine);
@@ -94,7 +104,7 @@ impl Run {
 }
 
 /// What changed from one mesh to the next, in the measures of the estimate.
-fn changed(coarse: &Solved, fine: &Solved) -> ErrorEstimate {
+pub(crate) fn changed(coarse: &Solved, fine: &Solved) -> ErrorEstimate {
     let share = |part: f64, whole: f64| if whole > 0.0 { part / whole } else { 0.0 };
     // Old vertices keep their index, and deflections come first: compare where both have a vertex.
     let (was, is) = (coarse.found.largest_deflection.value, fine.found.largest_deflection.value);

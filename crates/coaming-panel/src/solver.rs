@@ -9,14 +9,21 @@ use crate::model::latch::{Latch, LatchAction};
 use crate::model::load::{Load, Pressure};
 use crate::model::panel::Panel;
 use crate::model::prepare::{Prepared, prepare};
-use crate::refining::{Run, solve_level};
+use crate::progress::{Progress, Watch, Work, deaf};
+use crate::refining::{Run, Solved, solve_level};
 use crate::result::answer::Answer;
-use crate::result::error_estimate::{SAFETY_OF_MODES, share_left};
+use crate::result::error_estimate::{ErrorEstimate, SAFETY_OF_MODES, share_left};
 use crate::result::field::Field;
 use crate::result::indicator::indicator;
-use crate::result::modes::{Mode, hertz, lowest};
+use crate::result::modes::{Mode, ModeMesh, hertz, lowest};
 use crate::system::equilibrium::State;
 use crate::system::level::Level;
+use std::ops::ControlFlow;
+use std::sync::Arc;
+
+mod buckling;
+mod in_plane;
+mod large;
 
 /// How fine and how sure.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -54,6 +61,8 @@ pub struct Solver {
     prepared: Prepared,
     settings: Settings,
     ladder: Ladder,
+    /// Meshes with freedoms in the plane for every group; made when first asked for.
+    in_plane: Vec<Level>,
 }
 
 impl Solver {
@@ -75,12 +84,22 @@ impl Solver {
         let points: Vec<usize> = mesh.marks.iter().copied().filter(|&v| v < mesh.vertices.len()).collect();
         let mesh = refine_around(mesh, &prepared.features, &points, SIDE_AT_A_POINT * largest.sqrt());
         let first = Level::new(mesh, &prepared)?;
-        Ok(Self { prepared, settings, ladder: Ladder::new(first) })
+        Ok(Self { prepared, settings, ladder: Ladder::new(first), in_plane: Vec::new() })
     }
 
     /// Solves for one load, refining until the estimated error meets the tolerance or the largest mesh is reached.
     pub fn solve(&mut self, load: &Load) -> Result<Answer, PanelError> {
-        let answers = self.solve_all(std::slice::from_ref(load))?;
+        self.solve_with(load, &mut deaf)
+    }
+
+    /// As [`solve`](Self::solve), telling how far it has come; [`ControlFlow::Break`] stops it with [`PanelError::Cancelled`], after which
+    /// the solver can be used as before.
+    pub fn solve_with(
+        &mut self,
+        load: &Load,
+        tell: &mut dyn FnMut(Progress) -> ControlFlow<()>,
+    ) -> Result<Answer, PanelError> {
+        let answers = self.solve_all_with(std::slice::from_ref(load), tell)?;
         answers.into_iter().next().ok_or_else(no_mesh)
     }
 
@@ -89,20 +108,38 @@ impl Solver {
     /// Much faster than one after the other. Each answer is on the first mesh on which it met the tolerance, and depends on which loads
     /// are given together within the errors estimated.
     pub fn solve_all(&mut self, loads: &[Load]) -> Result<Vec<Answer>, PanelError> {
+        self.solve_all_with(loads, &mut deaf)
+    }
+
+    /// As [`solve_all`](Self::solve_all), telling how far it has come; [`ControlFlow::Break`] stops it with [`PanelError::Cancelled`].
+    pub fn solve_all_with(
+        &mut self,
+        loads: &[Load],
+        tell: &mut dyn FnMut(Progress) -> ControlFlow<()>,
+    ) -> Result<Vec<Answer>, PanelError> {
         for load in loads {
             load.check(self.prepared.panel.layers.len(), self.prepared.panel.latches.len())?;
         }
-        let runs = self.run(loads)?;
-        loads.iter().zip(runs).map(|(load, run)| self.answer(load, run)).collect()
+        let watch = &mut Watch::new(tell);
+        let normal: Vec<Load> = loads.iter().filter(|load| !load.acts_in_plane()).cloned().collect();
+        let mut runs = self.run(&normal, watch)?.into_iter();
+        let mut answers = Vec::with_capacity(loads.len());
+        for load in loads {
+            answers.push(match load.acts_in_plane() {
+                true => self.solve_in_plane(load, watch)?,
+                false => self.answer(load, runs.next().ok_or_else(no_mesh)?)?,
+            });
+        }
+        Ok(answers)
     }
 
     /// Takes some loads from mesh to mesh until each meets the tolerance.
-    fn run(&mut self, loads: &[Load]) -> Result<Vec<Run>, PanelError> {
+    fn run(&mut self, loads: &[Load], watch: &mut Watch<'_>) -> Result<Vec<Run>, PanelError> {
         let tolerance = self.settings.tolerance;
         let first = self.ladder.levels.first_mut().ok_or_else(no_mesh)?;
         let mut runs = Vec::with_capacity(loads.len());
         for load in loads {
-            runs.push(Run::start(first, &self.prepared, load)?);
+            runs.push(Run::start(first, &self.prepared, load, watch)?);
         }
         for level in 0.. {
             let squares = together(runs.iter().filter(|r| !r.error.met).map(|r| {
@@ -114,7 +151,7 @@ impl Solver {
             }
             let Some(finer) = self.ladder.levels.get_mut(level + 1) else { break };
             for (load, run) in loads.iter().zip(&mut runs).filter(|(_, r)| !r.error.met) {
-                run.go_on(finer, &self.prepared, load, tolerance)?;
+                run.go_on(finer, &self.prepared, load, tolerance, watch)?;
             }
         }
         Ok(runs)
@@ -126,33 +163,23 @@ impl Solver {
     }
 
     fn answer(&mut self, load: &Load, run: Run) -> Result<Answer, PanelError> {
-        let panel = &self.prepared.panel;
         let level = self.ladder.levels.get_mut(run.level).ok_or_else(no_mesh)?;
-        let (solved, error) = (run.solved, run.error);
-        let field =
-            Field::new(level, &solved.state, &panel.layers, &self.prepared.groups, &load.temperatures);
-        if !field.deflection.iter().all(|w| w.is_finite()) {
-            return Err(PanelError::NotFinite { name: "the deflection" });
-        }
-        let found = solved.found;
-        Ok(Answer {
-            field,
-            largest_deflection: found.largest_deflection,
-            largest_moment: solved.indicator.largest_moment,
-            line_reactions: found.line_reactions,
-            point_reactions: found.point_reactions,
-            nodal_reactions: found.nodal_reactions,
-            latches: found.latches,
-            gaskets: found.gaskets,
-            stops: found.stops,
-            balance: found.balance,
-            error,
-            newton_steps: solved.state.steps,
-        })
+        answer_on(level, &self.prepared, load, run.solved, run.error)
     }
 
     /// The lowest natural modes about the equilibrium under a load, on a mesh that meets the tolerance for the frequencies too.
     pub fn modes(&mut self, load: &Load, count: usize) -> Result<Vec<Mode>, PanelError> {
+        self.modes_with(load, count, &mut deaf)
+    }
+
+    /// As [`modes`](Self::modes), telling how far it has come; [`ControlFlow::Break`] stops it with [`PanelError::Cancelled`].
+    pub fn modes_with(
+        &mut self,
+        load: &Load,
+        count: usize,
+        tell: &mut dyn FnMut(Progress) -> ControlFlow<()>,
+    ) -> Result<Vec<Mode>, PanelError> {
+        let watch = &mut Watch::new(tell);
         load.check(self.prepared.panel.layers.len(), self.prepared.panel.latches.len())?;
         checked("count of modes", count as f64, "between 1 and 100", |n| (1.0..=100.0).contains(&n))?;
         let mut before: Option<Vec<(f64, f64)>> = None;
@@ -160,15 +187,17 @@ impl Solver {
         let settled = match self.is_linear() {
             true => 0,
             false => {
-                let runs = self.run(std::slice::from_ref(load))?;
+                let runs = self.run(std::slice::from_ref(load), watch)?;
                 runs.first().map_or(0, |r| r.level)
             }
         };
         for level in settled.saturating_sub(1).. {
-            let at_rest = self.rest_state(level, load)?;
+            let at_rest = self.rest_state(level, load, watch)?;
             let here = self.ladder.levels.get_mut(level).ok_or_else(no_mesh)?;
-            let vertices = here.mesh.vertices.len();
-            let pairs = lowest(here, &self.prepared, load, &at_rest, count)?;
+            watch.mesh(Work::Modes, level, here.mesh.triangles.len())?;
+            let pairs = lowest(here, &self.prepared, load, &at_rest, count, watch)?;
+            let mesh =
+                ModeMesh { vertices: here.mesh.vertices.clone(), triangles: here.mesh.triangles.clone() };
             let top = pairs.iter().fold(0.0_f64, |a, p| a.max(p.0.abs()));
             let found: Vec<_> =
                 pairs.iter().map(|(_, shape)| indicator(here, &self.prepared, load, shape)).collect();
@@ -195,6 +224,7 @@ impl Solver {
                     .map(|(i, _)| (i.squares.as_slice(), i.energy)),
             );
             if worst <= self.settings.tolerance || (level >= settled && !self.climb(level, &squares)?) {
+                let mesh = Arc::new(mesh);
                 return Ok(pairs
                     .into_iter()
                     .zip(errors)
@@ -202,7 +232,8 @@ impl Solver {
                         frequency: hertz(square),
                         error,
                         met: error <= self.settings.tolerance,
-                        shape: vector[..vertices].to_vec(),
+                        shape: vector[..mesh.vertices.len()].to_vec(),
+                        mesh: Arc::clone(&mesh),
                     })
                     .collect());
             }
@@ -218,11 +249,11 @@ impl Solver {
     }
 
     /// The state about which a panel vibrates: its equilibrium, or flat and at rest where nothing but supports acts.
-    fn rest_state(&mut self, level: usize, load: &Load) -> Result<State, PanelError> {
+    fn rest_state(&mut self, level: usize, load: &Load, watch: &mut Watch<'_>) -> Result<State, PanelError> {
         let linear = self.is_linear();
         let level = self.ladder.levels.get_mut(level).ok_or_else(no_mesh)?;
         if !linear {
-            return Ok(crate::system::equilibrium::solve(level, &self.prepared, load, None)?.0);
+            return Ok(crate::system::equilibrium::solve(level, &self.prepared, load, None, watch)?.0);
         }
         let size = level.freedoms.size();
         let zero = vec![0.0; size];
@@ -240,8 +271,18 @@ impl Solver {
     /// All latches are taken away, and the gasket is left pushing with one thousandth of what it pushed when closed, by an even pressure
     /// inward; a panel that its weight or the load presses on the gasket needs no such help but gets it all the same.
     pub fn opening(&mut self, load: &Load) -> Result<Opening, PanelError> {
+        self.opening_with(load, &mut deaf)
+    }
+
+    /// As [`opening`](Self::opening), telling how far it has come; [`ControlFlow::Break`] stops it with [`PanelError::Cancelled`].
+    pub fn opening_with(
+        &mut self,
+        load: &Load,
+        tell: &mut dyn FnMut(Progress) -> ControlFlow<()>,
+    ) -> Result<Opening, PanelError> {
+        let watch = &mut Watch::new(tell);
         load.check(self.prepared.panel.layers.len(), self.prepared.panel.latches.len())?;
-        let closed = self.run(std::slice::from_ref(load))?.into_iter().next().ok_or_else(no_mesh)?;
+        let closed = self.run(std::slice::from_ref(load), watch)?.into_iter().next().ok_or_else(no_mesh)?;
         let level = self.ladder.levels.get_mut(closed.level).ok_or_else(no_mesh)?;
         let closed = closed.solved;
         let push: f64 = closed.found.gaskets.iter().map(|g| g.force).sum();
@@ -249,7 +290,7 @@ impl Solver {
         let mut open = load.clone();
         open.missing_latches = (0..self.prepared.panel.latches.len()).collect();
         open.pressures.push(Pressure::uniform(-1e-3 * push / area));
-        let free = solve_level(level, &self.prepared, &open, None)?;
+        let free = solve_level(level, &self.prepared, &open, None, watch)?;
         let travel = |latch: &Latch, i: usize| {
             let rise = free.found.latches[i].deflection;
             match latch.action {
@@ -262,6 +303,41 @@ impl Solver {
         let largest = travels.iter().copied().fold(0.0, f64::max);
         Ok(Opening { travels, travel: largest })
     }
+}
+
+/// The answer from the state found on a mesh.
+fn answer_on(
+    level: &mut Level,
+    prepared: &Prepared,
+    load: &Load,
+    solved: Solved,
+    error: ErrorEstimate,
+) -> Result<Answer, PanelError> {
+    let field =
+        Field::new(level, &solved.state, &prepared.panel.layers, &prepared.groups, &load.temperatures);
+    answer_from(field, solved, error)
+}
+
+/// The answer from a field and what was gathered.
+fn answer_from(field: Field, solved: Solved, error: ErrorEstimate) -> Result<Answer, PanelError> {
+    if !field.deflection.iter().all(|w| w.is_finite()) {
+        return Err(PanelError::NotFinite { name: "the deflection" });
+    }
+    let found = solved.found;
+    Ok(Answer {
+        field,
+        largest_deflection: found.largest_deflection,
+        largest_moment: solved.indicator.largest_moment,
+        line_reactions: found.line_reactions,
+        point_reactions: found.point_reactions,
+        nodal_reactions: found.nodal_reactions,
+        latches: found.latches,
+        gaskets: found.gaskets,
+        stops: found.stops,
+        balance: found.balance,
+        error,
+        newton_steps: solved.state.steps,
+    })
 }
 
 /// Squared indicators of several solutions as one, each over its own energy.

@@ -16,6 +16,7 @@ pub(crate) fn unnamed(check: &Check, cover: &Cover) -> Vec<(Subject, String)> {
             whole("service.agents")
         }
         "gasket_agent" | "gasket_weather" if cover.seal.is_none() => whole("seal"),
+        "sealant_joint" if cover.sealant_joints.is_none() => whole("sealant_joints"),
         "sealant" if service.is_none_or(|service| service.sealants.is_none()) => whole("service.sealants"),
         key if BONDS.contains(&key) && cover.bonds.is_none() && joined(Joining::Bonded) => whole("bonds"),
         key if SCREWS.contains(&key) || PASSES.contains(&key) => match &cover.screws {
@@ -41,8 +42,26 @@ const BONDS: &[&str] = &[
 ];
 
 /// Checks of each screw pattern.
-const SCREWS: &[&str] =
-    &["screw_tip_clearance", "screw_engagement", "insert_jack_out", "insert_pull_out", "insert_torque_out"];
+const SCREWS: &[&str] = &[
+    "screw_tip_clearance",
+    "screw_engagement",
+    "screw_tightening",
+    "screw_pull_lean",
+    "screw_pull_wind",
+    "screw_shake",
+    "screw_stripping",
+    "joint_closed_hot",
+    "joint_closed_cold",
+    "joint_slip",
+    "joint_screw",
+    "insert_jack_out",
+    "insert_pull_out",
+    "insert_torque_out",
+    "insert_estimate",
+    "insert_boss",
+    "insert_hole",
+    "insert_floor",
+];
 
 /// Checks of the layers that a screw pattern passes.
 const PASSES: &[&str] = &[
@@ -57,6 +76,7 @@ const PASSES: &[&str] = &[
     "critical_rise",
     "locking",
     "leak_path_screws",
+    "screw_pitch",
     "pane_stress_at_holes_closed",
     "pane_stress_at_holes_hot",
     "pane_stress_at_holes_cold",
@@ -91,6 +111,7 @@ mod tests {
         for key in BONDS.iter().chain(SCREWS).chain(PASSES).chain(&[
             "agent",
             "sealant",
+            "sealant_joint",
             "gasket_agent",
             "gasket_weather",
         ]) {

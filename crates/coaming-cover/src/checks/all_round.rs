@@ -9,7 +9,7 @@ use super::seal::{gasket, grade, kind, nominal_compression, window};
 use crate::amount::{Amount, Measure, Phrase};
 use crate::demand::{Bound, Demand, Finding, Need, NotChecked};
 use crate::document::Seal;
-use crate::held::{Joined, Latched, lid, refusal};
+use crate::held::{Joined, Latched, PANEL_SOLVER, lid, refusal};
 use crate::prepared::Prepared;
 use crate::worksheet::Worksheet;
 
@@ -33,6 +33,7 @@ pub(super) fn least(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotC
         solver.solve(&Load::default()).map_err(|error| refusal(&error))
     };
     let (stiffest, softest) = (solve(&stiffest)?, solve(&softest)?);
+    sheet.solved(PANEL_SOLVER);
     let state = |answer: &Answer| {
         answer.gaskets.first().cloned().ok_or_else(|| NotChecked::not_calculated("a lid without a gasket"))
     };

@@ -163,7 +163,7 @@ fn countersink_in_plastic(prepared: &Prepared<'_>, subject: &Subject) -> Result<
 }
 
 /// The screw in its grip and hole.
-fn screw(
+pub(super) fn screw(
     prepared: &Prepared<'_>,
     subject: &Subject,
     sheet: &mut Worksheet,
@@ -303,6 +303,8 @@ fn edge_distance(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, N
         MaterialKind::Laminate => prepared.limits.edge_distance_laminate(),
         _ => prepared.limits.edge_distance_plastic(),
     });
+    sheet.note("distance due over the hole's diameter", diameters, Measure::Number);
+    sheet.reckon("distance due = that number × diameter of the hole");
     let due = diameters * hole.value;
     if distance.value < due {
         sheet.cure(

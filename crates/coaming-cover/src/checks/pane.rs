@@ -59,12 +59,12 @@ pub(super) const CHECKS: &[Check] = &[
     },
 ];
 
-fn panes(prepared: &Prepared<'_>) -> Vec<Subject> {
+pub(super) fn panes(prepared: &Prepared<'_>) -> Vec<Subject> {
     layers_that(prepared, |layer| layer.role == LayerRole::Pane)
 }
 
 /// Width and height of the pane's free span.
-fn span(layer: &Layer, sheet: &mut Worksheet) -> Result<(Length, Length), NotChecked> {
+pub(super) fn span(layer: &Layer, sheet: &mut Worksheet) -> Result<(Length, Length), NotChecked> {
     let path = |side: &str| format!("layers.{}.free_{side}", layer.name);
     let width = sheet.given("free span, width", path("width"), layer.free_width)?;
     let height = sheet.given("free span, height", path("height"), layer.free_height)?;

@@ -115,9 +115,8 @@ fn flat_pattern(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, No
         ("height", blank.height.value, height)
     };
     if off > limit {
-        let words = deduction.map_or_else(String::new, |bd| {
-            format!("deduct {} for each bend", Measure::LENGTH.shown(bd, System::Shop))
-        });
+        let words = deduction
+            .map_or_else(|| Phrase::from(""), |bd| Phrase::with("deduct {} for each bend", [length(bd)]));
         sheet.cure(format!("{path}.blank.{lever}"), length(now), length(to), words);
     }
     Ok(sheet.at_most(off, Measure::LENGTH, limit, Origin::Published(ISO_2768)))

@@ -2,7 +2,9 @@
 
 use super::layer::Sealing;
 use super::outline::Point;
-use coaming::fastener::{BearingStandard, CountersunkStandard, ScrewSize};
+use coaming::fastener::{
+    BearingStandard, CountersunkStandard, LayerDirection, ScrewSize, StrengthClass, TighteningMethod,
+};
 use coaming::material::Agent;
 use coaming::prelude::*;
 use coaming::thermal::HoleRole;
@@ -46,6 +48,82 @@ impl Positions {
     }
 }
 
+impl Positions {
+    /// Where so many screws stand, in metres: the points as given, or one at each corner of the rectangle and the rest
+    /// evenly along its sides, two and two, each pair where the pitch is longest. None where they cannot stand so.
+    pub fn points(&self, count: u32) -> Option<Vec<(f64, f64)>> {
+        let on = match self {
+            Self::Points(at) => {
+                return Some(at.points.iter().map(|point| (point.x.value, point.y.value)).collect());
+            }
+            Self::Rectangle(on) => on,
+        };
+        let (along, up) = between(on, count)?;
+        let (w, h) = (on.width.value, on.height.value);
+        let (x, y) = (w / 2.0, h / 2.0);
+        let mut points = vec![(-x, -y), (x, -y), (x, y), (-x, y)];
+        for nth in 1..=along {
+            let place = w * f64::from(nth) / f64::from(along + 1) - x;
+            points.extend([(place, -y), (place, y)]);
+        }
+        for nth in 1..=up {
+            let place = h * f64::from(nth) / f64::from(up + 1) - y;
+            points.extend([(-x, place), (x, place)]);
+        }
+        Some(points)
+    }
+
+    /// The longest distance from a screw to its neighbour, in metres: along the sides of a rectangle, or of points from
+    /// each to the one that is nearest to it. None where they cannot stand so, or stand alone.
+    pub fn longest_pitch(&self, count: u32) -> Option<f64> {
+        match self {
+            Self::Rectangle(on) => {
+                let (along, up) = between(on, count)?;
+                Some((on.width.value / f64::from(along + 1)).max(on.height.value / f64::from(up + 1)))
+            }
+            Self::Points(_) => {
+                let points = self.points(count)?;
+                let nearest = |(nth, point): (usize, &(f64, f64))| {
+                    let others = points.iter().enumerate().filter(|(other, _)| *other != nth);
+                    others
+                        .map(|(_, other)| math::hypot(other.0 - point.0, other.1 - point.1))
+                        .fold(f64::INFINITY, f64::min)
+                };
+                let longest = points.iter().enumerate().map(nearest).fold(0.0, f64::max);
+                longest.is_finite().then_some(longest)
+            }
+        }
+    }
+}
+
+/// The most screws that are laid out on a rectangle: as many as a list may hold.
+const MOST: u32 = 10_000;
+
+/// How many screws stand between the corners along each horizontal and each upright side.
+fn between(on: &OnRectangle, count: u32) -> Option<(u32, u32)> {
+    let rest = count.checked_sub(4).filter(|rest| rest % 2 == 0 && *rest <= MOST)?;
+    let (mut along, mut up) = (0, 0);
+    for _ in 0..rest / 2 {
+        if on.width.value / f64::from(along + 1) >= on.height.value / f64::from(up + 1) {
+            along += 1;
+        } else {
+            up += 1;
+        }
+    }
+    Some((along, up))
+}
+
+/// The way along which slots run.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Choice)]
+pub enum SlotDirection {
+    /// Along x.
+    AlongX,
+    /// Along y.
+    AlongY,
+    /// Each towards the fixed hole of its layer.
+    TowardsFixed,
+}
+
 /// A layer that the screws pass, in order from the head.
 #[derive(Debug, Clone, PartialEq, Fields)]
 pub struct Passed {
@@ -56,6 +134,11 @@ pub struct Passed {
     pub hole: Option<Length>,
     /// What the holes have to do.
     pub role: Option<HoleRole>,
+    /// Along which way a slot runs.
+    pub slot_direction: Option<SlotDirection>,
+    /// Length of a slot over all.
+    #[possible(f64::MIN_POSITIVE..)]
+    pub slot_length: Option<Length>,
     /// True where the head is sunk into this layer.
     pub countersunk: Option<bool>,
     /// What seals the hole.
@@ -100,6 +183,16 @@ pub struct Insert {
     /// Depth of the hole below the face that the screw enters.
     #[possible(f64::MIN_POSITIVE..)]
     pub hole_depth: Option<Length>,
+    /// Diameter of its hole in the plastic before it is set.
+    #[possible(f64::MIN_POSITIVE..)]
+    pub hole_diameter: Option<Length>,
+    /// Distance from its centre to the nearest edge of the plastic.
+    #[possible(f64::MIN_POSITIVE..)]
+    pub edge_distance: Option<Length>,
+    /// True where it ends flush with the face or proud of it, so that what is clamped can bear on it.
+    pub flush: Option<bool>,
+    /// How the layers of a printed part lie to the screw.
+    pub printed_layers: Option<LayerDirection>,
     /// Force at which it pulls out: the maker's figure for this plastic.
     #[possible(f64::MIN_POSITIVE..)]
     pub pull_out: Option<Force>,
@@ -116,6 +209,11 @@ pub struct Bush {
     /// Outside diameter.
     #[possible(f64::MIN_POSITIVE..)]
     pub outside_diameter: Option<Length>,
+    /// Diameter of its bore.
+    #[possible(f64::MIN_POSITIVE..)]
+    pub bore: Option<Length>,
+    /// Name of its material.
+    pub material: Option<String>,
     /// Length of the shoulder.
     #[possible(f64::MIN_POSITIVE..)]
     pub length: Option<Length>,
@@ -135,6 +233,8 @@ pub struct ScrewPattern {
     pub countersunk_head: Option<CountersunkStandard>,
     /// Standard of a head that stands on the surface.
     pub flat_head: Option<BearingStandard>,
+    /// Strength class.
+    pub strength_class: Option<StrengthClass>,
     /// Nominal length: of a countersunk screw with its head, of others without.
     #[possible(f64::MIN_POSITIVE..)]
     pub length: Option<Length>,
@@ -157,6 +257,20 @@ pub struct ScrewPattern {
     /// Tightening torque.
     #[possible(f64::MIN_POSITIVE..)]
     pub torque: Option<Torque>,
+    /// How they are tightened, which scatters their preload.
+    pub tightening: Option<TighteningMethod>,
+    /// Scatter of the preload either way, as a part of it; for `stated` tightening only.
+    #[possible(0.0..1.0)]
+    pub tightening_uncertainty: Option<f64>,
+    /// Least embedding of head, thread and every face between them, all together.
+    #[possible(0.0..)]
+    pub embedding_low: Option<Length>,
+    /// Greatest embedding of head, thread and every face between them, all together.
+    #[possible(0.0..)]
+    pub embedding_high: Option<Length>,
+    /// Coefficient of friction in the thread.
+    #[possible(f64::MIN_POSITIVE..=1.0)]
+    pub thread_friction: Option<f64>,
     /// Nut factor of the tightening.
     #[possible(f64::MIN_POSITIVE..)]
     pub nut_factor: Option<f64>,

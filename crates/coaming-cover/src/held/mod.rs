@@ -10,3 +10,16 @@ mod refusal;
 
 pub(crate) use lid::{Joined, Latched, lid};
 pub(crate) use refusal::refusal;
+
+use coaming::prelude::*;
+
+/// The panel solver as a row names it: by one word, like a calculation, with the theory that it follows.
+pub(crate) const PANEL_SOLVER: (&str, &[Source]) = (
+    "panel_solver",
+    &[Source {
+        title: "Batoz, Bathe and Ho, A study of three-node triangular plate bending elements",
+        edition: "Int. J. Numer. Meth. Eng. 15 (1980)",
+        locator: "discrete-Kirchhoff triangle, on a mesh that is refined until the estimated error is small enough",
+        standing: Standing::Computed,
+    }],
+);

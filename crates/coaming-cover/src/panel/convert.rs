@@ -170,6 +170,7 @@ fn line_supports(problem: &PanelProblem) -> Result<Vec<solver::LineSupport>, Err
             slope_across: hold(support.slope, slope, &format!("{path}.slope"))?,
             in_plane_along: in_plane,
             in_plane_across: in_plane,
+            in_plane_straight: false,
         })
     };
     all(&problem.line_supports).iter().enumerate().map(one).collect()
@@ -185,6 +186,7 @@ fn point_supports(problem: &PanelProblem) -> Result<Vec<solver::PointSupport>, E
             washer_radius: support.washer_radius.map_or(0.0, |radius| radius.value),
             deflection: hold(support.deflection, deflection, &format!("{path}.deflection"))?,
             slopes: hold(support.slope, slope, &format!("{path}.slope"))?,
+            in_plane: false,
         })
     };
     all(&problem.point_supports).iter().enumerate().map(one).collect()
@@ -287,11 +289,12 @@ pub(super) fn load(problem: &PanelProblem, case: &PanelLoadCase, path: &str) -> 
         normal_acceleration: case.normal_acceleration.map_or(0.0, |acceleration| acceleration.value),
         temperatures,
         missing_latches,
+        ..solver::Load::default()
     })
 }
 
 /// The place of a name in a list.
-fn index<'a>(
+pub(super) fn index<'a>(
     names: impl Iterator<Item = &'a str> + Clone,
     name: &str,
     field: String,

@@ -45,8 +45,8 @@ fn review_node(review: &Review) -> Node {
     let replaced = review.replaced_limits.iter().map(|limit| {
         record(vec![
             ("key", text(limit.key)),
-            ("given", text(&limit.given)),
-            ("common_practice", text(&limit.practice)),
+            ("given", limit.given.node()),
+            ("common_practice", limit.practice.node()),
         ])
     });
     record(vec![
@@ -95,14 +95,25 @@ fn row(row: &Row) -> Node {
 fn demand_entries(demand: &Demand) -> Vec<(&'static str, Node)> {
     let mut entries = match &demand.finding {
         Finding::Number { low, high, measure, bound } => {
+            let ends = |low: f64, high: f64| {
+                let (low, high) = if measure.is_reversed() { (high, low) } else { (low, high) };
+                (measure.node(low), measure.node(high))
+            };
             let limits = match *bound {
-                Bound::AtMost { limit, .. } => vec![("at_most", measure.node(limit))],
-                Bound::AtLeast { limit } => vec![("at_least", measure.node(limit))],
+                Bound::AtMost { limit, .. } if !measure.is_reversed() => {
+                    vec![("at_most", measure.node(limit))]
+                }
+                Bound::AtLeast { limit } if measure.is_reversed() => vec![("at_most", measure.node(limit))],
+                Bound::AtMost { limit, .. } | Bound::AtLeast { limit } => {
+                    vec![("at_least", measure.node(limit))]
+                }
                 Bound::Within { low, high } => {
-                    vec![("at_least", measure.node(low)), ("at_most", measure.node(high))]
+                    let (least, most) = ends(low, high);
+                    vec![("at_least", least), ("at_most", most)]
                 }
             };
-            let mut entries = vec![("demand_low", measure.node(*low)), ("demand_high", measure.node(*high))];
+            let (least, most) = ends(*low, *high);
+            let mut entries = vec![("demand_low", least), ("demand_high", most)];
             entries.extend(limits);
             entries
         }
@@ -119,12 +130,13 @@ fn demand_entries(demand: &Demand) -> Vec<(&'static str, Node)> {
     };
     let calculation = |(name, sources): &(&'static str, &'static [Source])| {
         let sources = Node::List(sources.iter().map(|source| text(source.to_string())).collect());
-        record(vec![("name", text(*name)), ("sources", sources)])
+        record(vec![("name", text(*name)), ("formula", texts(words::formula(name))), ("sources", sources)])
     };
     entries.extend([
         ("place", demand.place.as_ref().map_or(Node::Absent, |place| text(place.shown(System::Shop)))),
         ("limit_from", text(words::origin(demand))),
         ("calculations", Node::List(demand.calculations.iter().map(calculation).collect())),
+        ("formulas", texts(&demand.formulas)),
         ("inputs", Node::List(demand.inputs.iter().map(input).collect())),
         ("caveats", texts(demand.caveats.iter().map(Caveat::name))),
         ("weak", texts(&demand.weak)),
@@ -140,6 +152,6 @@ fn cure(cure: &Cure) -> Node {
         entries.push(("from", now.measure.node(now.si)));
         entries.push(("to", to.measure.node(to.si)));
     }
-    entries.push(("words", text(&cure.words)));
+    entries.push(("words", text(cure.words.shown(System::Shop))));
     record(entries)
 }

@@ -34,7 +34,7 @@ pub fn review_text(review: &Review, detail: Detail, system: System) -> String {
             text.push('\n');
         }
     }
-    text.push_str(&provenance(review));
+    text.push_str(&provenance(review, system));
     text.push_str("\nCautions\n");
     for caution in CAUTIONS {
         text.push_str(&wrapped("  - ", "    ", caution));
@@ -56,16 +56,16 @@ fn first_changes(review: &Review, system: System) -> String {
 
 fn row_text(row: &Row, detail: Detail, system: System) -> String {
     let case = row.case.map_or_else(String::new, |case| format!("[{}]", words::case(case)));
-    let mut text = spread(&format!("{:<12}{}", words::verdict(row), words::check(row)), &case);
+    let mut text = spread(&format!("{:<11} {}", words::verdict(row), words::check(row)), &case);
     for (label, words) in words::row(row, detail, system) {
-        text.push_str(&wrapped(&format!("  {label:<8}"), "          ", &words));
+        text.push_str(&wrapped(&format!("  {label:<7} "), "          ", &words));
     }
     text
 }
 
-fn provenance(review: &Review) -> String {
+fn provenance(review: &Review, system: System) -> String {
     let mut text = "What this rests on\n".to_owned();
-    for (nth, words) in words::provenance(review).iter().enumerate() {
+    for (nth, words) in words::provenance(review, system).iter().enumerate() {
         text.push_str(&wrapped("  ", if nth == 0 { "  " } else { "    " }, words));
     }
     text

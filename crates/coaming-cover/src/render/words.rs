@@ -86,7 +86,9 @@ fn long_story(row: &Row, system: System) -> Vec<(&'static str, String)> {
     for given in &demand.inputs {
         lines.push(("input", format!("{}: {}", given.label, input(&given.value, system))));
     }
+    lines.extend(demand.formulas.iter().map(|formula| ("formula", formula.clone())));
     for (name, sources) in &demand.calculations {
+        lines.extend(formula(name).into_iter().map(|line| ("formula", format!("{name}: {line}"))));
         lines.extend(sources.iter().map(|source| ("source", format!("{name}: {source}"))));
     }
     for caveat in demand.caveats.iter() {
@@ -97,11 +99,52 @@ fn long_story(row: &Row, system: System) -> Vec<(&'static str, String)> {
     lines
 }
 
+/// The formula of a calculation as its documentation has it, line by line; none for the panel solver.
+pub(super) fn formula(name: &str) -> Vec<String> {
+    let Some(entry) = coaming::ALL.iter().find(|entry| entry.name == name) else { return Vec::new() };
+    let section = entry.input.doc.lines().skip_while(|line| line.trim() != "# Formula").skip(1);
+    let (mut lines, mut fenced, mut begins) = (Vec::<String>::new(), false, true);
+    for line in section.take_while(|line| !line.trim_start().starts_with("# ")) {
+        let words = line.trim();
+        if words.starts_with("```") {
+            fenced = !fenced;
+            begins = true;
+        } else if words.is_empty() {
+            begins = true;
+        } else {
+            // Within a fence columns stand apart by blanks; in prose a line goes on until the next item.
+            let begins_here = begins || fenced || words.starts_with("- ");
+            let words = words.strip_prefix("- ").unwrap_or(words);
+            match lines.last_mut().filter(|_| !begins_here) {
+                Some(last) => last.push_str(&format!(" {words}")),
+                None => lines.push(columns(words)),
+            }
+            begins = false;
+        }
+    }
+    lines
+}
+
+/// Words that stand in columns, with a semicolon between two of them; blanks that only align an equals sign go.
+fn columns(words: &str) -> String {
+    let mut text = String::new();
+    for piece in words.split("  ").map(str::trim).filter(|piece| !piece.is_empty()) {
+        if !text.is_empty() {
+            let goes_on =
+                text.ends_with([',', ';', ':', '=']) || piece.starts_with(['=', '≤', '≥', '<', '>', '+']);
+            text.push_str(if goes_on { " " } else { "; " });
+        }
+        text.push_str(piece);
+    }
+    text
+}
+
 /// What a review rests on: the version, the document, limits that were replaced, and weak values.
-pub(super) fn provenance(review: &Review) -> Vec<String> {
+pub(super) fn provenance(review: &Review, system: System) -> Vec<String> {
     let mut lines = vec![format!("coaming {}, document {}", review.version, review.input_hash)];
     for limit in &review.replaced_limits {
-        lines.push(format!("limit replaced: {} = {} instead of {}", limit.key, limit.given, limit.practice));
+        let (given, practice) = (limit.given.shown(system), limit.practice.shown(system));
+        lines.push(format!("limit replaced: {} = {given} instead of {practice}", limit.key));
     }
     let mut weak: Vec<&str> = Vec::new();
     for demand in review.rows.iter().filter_map(|row| row.outcome.as_ref().ok()) {
@@ -133,8 +176,15 @@ pub(crate) fn finds(demand: &Demand, system: System) -> String {
 pub(crate) fn needs(demand: &Demand, system: System) -> String {
     match &demand.finding {
         Finding::Number { measure, bound, .. } => match *bound {
-            Bound::AtMost { limit, .. } => format!("at most {}", measure.shown(limit, system)),
-            Bound::AtLeast { limit } => format!("at least {}", measure.shown(limit, system)),
+            Bound::AtMost { limit, .. } if !measure.is_reversed() => {
+                format!("at most {}", measure.shown(limit, system))
+            }
+            Bound::AtLeast { limit } if measure.is_reversed() => {
+                format!("at most {}", measure.shown(limit, system))
+            }
+            Bound::AtMost { limit, .. } | Bound::AtLeast { limit } => {
+                format!("at least {}", measure.shown(limit, system))
+            }
             Bound::Within { low, high } => measure.shown_band(low, high, system),
         },
         Finding::Rule { needs, .. } => needs.clone(),
@@ -158,9 +208,10 @@ pub(crate) fn origin(demand: &Demand) -> String {
 pub(crate) fn cure(cure: &Cure, system: System) -> String {
     match &cure.change {
         Some((now, to)) => {
-            format!("{} {} -> {}: {}", cure.lever, now.shown(system), to.shown(system), cure.words)
+            let words = cure.words.shown(system);
+            format!("{} {} -> {}: {words}", cure.lever, now.shown(system), to.shown(system))
         }
-        None => cure.words.clone(),
+        None => cure.words.shown(system),
     }
 }
 

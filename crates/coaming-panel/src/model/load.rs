@@ -1,5 +1,6 @@
 //! Loads on the panel. Every force is positive along z, the outward normal.
 
+use super::in_plane::{EdgeForce, SupportMovement};
 use super::line::Line;
 use crate::error::{PanelError, finite};
 use crate::geometry::outline::Outline;
@@ -82,6 +83,10 @@ pub struct Load {
     pub normal_acceleration: f64,
     /// Temperatures of layers.
     pub temperatures: Vec<LayerTemperature>,
+    /// Forces in the plane along edges.
+    pub edge_forces: Vec<EdgeForce>,
+    /// Line supports that have moved in the plane.
+    pub support_movements: Vec<SupportMovement>,
     /// Latches that are missing, by index.
     pub missing_latches: Vec<usize>,
 }
@@ -90,6 +95,11 @@ impl Load {
     /// A uniform pressure alone.
     pub fn uniform_pressure(pressure: f64) -> Self {
         Self { pressures: vec![Pressure::uniform(pressure)], ..Self::default() }
+    }
+
+    /// Whether anything acts in the plane besides temperatures.
+    pub(crate) fn acts_in_plane(&self) -> bool {
+        !self.edge_forces.is_empty() || !self.support_movements.is_empty()
     }
 
     pub(crate) fn check(&self, layers: usize, latches: usize) -> Result<(), PanelError> {
@@ -110,6 +120,7 @@ impl Load {
         for (i, p) in self.edge_moments.iter().enumerate() {
             finite(format!("edge moment {i}: moment"), p.moment)?;
         }
+        super::in_plane::check(&self.edge_forces, &self.support_movements, layers)?;
         finite("normal_acceleration", self.normal_acceleration)?;
         for (i, t) in self.temperatures.iter().enumerate() {
             finite(format!("temperature {i}: rise"), t.rise)?;

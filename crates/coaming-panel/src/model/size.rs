@@ -68,7 +68,9 @@ pub(crate) fn check_load(load: &Load) -> Result<(), PanelError> {
         + load.point_forces.len()
         + load.line_forces.len()
         + load.edge_moments.len()
-        + load.temperatures.len();
+        + load.temperatures.len()
+        + load.edge_forces.len()
+        + load.support_movements.len();
     within("parts of a load", found, MOST_LOADS)?;
     let regions = load.pressures.iter().filter_map(|pressure| pressure.region.as_ref());
     within("pieces of a load's regions", regions.map(|region| pieces(&region.0)).sum(), MOST_PIECES)

@@ -37,11 +37,21 @@ pub struct LineSupport {
     pub in_plane_along: bool,
     /// Whether displacements in the plane across the line are held (in every layer).
     pub in_plane_across: bool,
+    /// Whether the line may move across itself in the plane only as one, straight and parallel to where it was, as an edge that a stiff
+    /// frame bar guides (straight lines only; in every layer). What is held across is not also kept straight.
+    pub in_plane_straight: bool,
 }
 
 impl LineSupport {
     fn new(line: Line, deflection: Hold, slope_across: Hold) -> Self {
-        Self { line, deflection, slope_across, in_plane_along: false, in_plane_across: false }
+        Self {
+            line,
+            deflection,
+            slope_across,
+            in_plane_along: false,
+            in_plane_across: false,
+            in_plane_straight: false,
+        }
     }
 
     /// Held at its height, free to turn: a simple support.
@@ -70,6 +80,12 @@ impl LineSupport {
     pub fn held_in_plane(self) -> Self {
         Self { in_plane_along: true, in_plane_across: true, ..self }
     }
+
+    /// The same, straight in the plane but free to move across itself.
+    #[must_use]
+    pub fn straight_in_plane(self) -> Self {
+        Self { in_plane_straight: true, ..self }
+    }
 }
 
 /// A support at a point.
@@ -83,22 +99,36 @@ pub struct PointSupport {
     pub deflection: Hold,
     /// How both slopes are held.
     pub slopes: Hold,
+    /// Whether displacements in the plane are held (in every layer).
+    pub in_plane: bool,
 }
 
 impl PointSupport {
     /// A point held at its height.
     pub fn held(at: Point) -> Self {
-        Self { at, washer_radius: 0.0, deflection: Hold::Fixed, slopes: Hold::Free }
+        Self { at, washer_radius: 0.0, deflection: Hold::Fixed, slopes: Hold::Free, in_plane: false }
     }
 
     /// A spring at a point, N/m.
     pub fn spring(at: Point, stiffness: f64) -> Self {
-        Self { at, washer_radius: 0.0, deflection: Hold::Elastic(stiffness), slopes: Hold::Free }
+        Self {
+            at,
+            washer_radius: 0.0,
+            deflection: Hold::Elastic(stiffness),
+            slopes: Hold::Free,
+            in_plane: false,
+        }
     }
 
     /// Clamped flat under a washer.
     pub fn washer(at: Point, radius: f64) -> Self {
-        Self { at, washer_radius: radius, deflection: Hold::Fixed, slopes: Hold::Fixed }
+        Self { at, washer_radius: radius, deflection: Hold::Fixed, slopes: Hold::Fixed, in_plane: false }
+    }
+
+    /// The same, held in the plane as well.
+    #[must_use]
+    pub fn held_in_plane(self) -> Self {
+        Self { in_plane: true, ..self }
     }
 
     pub(crate) fn check(&self, name: &str) -> Result<(), PanelError> {

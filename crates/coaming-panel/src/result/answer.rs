@@ -20,6 +20,8 @@ pub struct Reaction {
     pub force: f64,
     /// First moments of the force about the origin plus the moments that the support applies: what they do on unit slopes along x and y, N·m.
     pub moment: Point,
+    /// Force in the plane, N; zero where nothing strains the panel there.
+    pub in_plane: Point,
 }
 
 /// What a support does at one vertex.
@@ -79,6 +81,8 @@ pub struct Balance {
     pub force: f64,
     /// Sum of all moments, over the sum of the sizes of forces times the size of the panel.
     pub moment: f64,
+    /// Sum of all forces in the plane, over the sum of their sizes (of their turning over the size of the panel, if that is larger).
+    pub in_plane: f64,
 }
 
 /// The answer to one load.

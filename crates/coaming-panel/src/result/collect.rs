@@ -60,11 +60,19 @@ pub(crate) fn collect(
         }
     }
     let sum = gather.sum;
+    let in_plane = super::in_plane::gather(level, prepared, state, applied.in_plane);
+    for (reaction, force) in found.line_reactions.iter_mut().zip(in_plane.lines) {
+        reaction.in_plane = force;
+    }
+    for (reaction, force) in found.point_reactions.iter_mut().zip(in_plane.points) {
+        reaction.in_plane = force;
+    }
     let reach = sum.moment_size.max(sum.size * level.mesh.size);
     let share = |part: f64, whole: f64| if whole > 0.0 { part / whole } else { part };
     found.balance = Balance {
         force: share(sum.force.abs() * level.mesh.size, reach),
         moment: share(sum.moment.length(), reach),
+        in_plane: in_plane.balance,
     };
     found
 }

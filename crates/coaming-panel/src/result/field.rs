@@ -53,6 +53,8 @@ pub struct PointAnswer {
     /// Moments per length xx, yy, xy of all groups about their own reference heights, N; positive stretches the upper face. Where layers
     /// bend as one piece this is the moment of the section.
     pub moment: [f64; 3],
+    /// Forces per length in the plane xx, yy, xy of all layers, N/m; positive stretches.
+    pub membrane_force: [f64; 3],
     /// Stress of every layer present.
     pub layers: Vec<LayerStress>,
 }
@@ -79,7 +81,7 @@ pub struct Field {
 }
 
 impl Field {
-    /// Recovers the field from a state.
+    /// Recovers the field from a state of linear theory.
     pub(crate) fn new(
         level: &mut Level,
         state: &State,
@@ -87,11 +89,34 @@ impl Field {
         groups: &Groups,
         temperatures: &[LayerTemperature],
     ) -> Self {
+        Self::recover(level, state, layers, groups, temperatures, false)
+    }
+
+    /// Recovers the field from a state in which slopes stretch the panel too.
+    pub(crate) fn large(
+        level: &mut Level,
+        state: &State,
+        layers: &[Layer],
+        groups: &Groups,
+        temperatures: &[LayerTemperature],
+    ) -> Self {
+        Self::recover(level, state, layers, groups, temperatures, true)
+    }
+
+    fn recover(
+        level: &mut Level,
+        state: &State,
+        layers: &[Layer],
+        groups: &Groups,
+        temperatures: &[LayerTemperature],
+        slopes_stretch: bool,
+    ) -> Self {
         let patches = level.patches();
         let mesh = &level.mesh;
         let u = &state.plane;
         let n = mesh.vertices.len();
-        let Strained { curvature, membrane } = patches.smooth(level, u, &patches.sober(&raw(level, u)));
+        let own = raw(level, u, slopes_stretch);
+        let Strained { curvature, membrane } = patches.smooth(level, u, &patches.sober(&own));
         Self {
             vertices: mesh.vertices.clone(),
             triangles: mesh.triangles.clone(),
@@ -142,6 +167,7 @@ impl Field {
         };
         let curvature = blend(&self.curvature[t]);
         let mut moment = [0.0; 3];
+        let mut membrane_force = [0.0; 3];
         let mut layers = Vec::new();
         for (k, layer) in self.layers.iter().enumerate().filter(|&(k, _)| self.cover[t] >> k & 1 == 1) {
             let group = self.groups.of_layer[k];
@@ -156,6 +182,7 @@ impl Field {
             let arm = layer.middle() - self.groups.height[group];
             for i in 0..3 {
                 let gradient = (upper[i] - lower[i]) / layer.thickness;
+                membrane_force[i] += middle[i] * layer.thickness;
                 moment[i] += middle[i] * layer.thickness * arm
                     + gradient * layer.thickness * layer.thickness * layer.thickness / 12.0;
             }
@@ -165,17 +192,20 @@ impl Field {
                 upper: FaceStress::new(upper),
             });
         }
-        PointAnswer { deflection, slope, curvature, moment, layers }
+        PointAnswer { deflection, slope, curvature, moment, membrane_force, layers }
     }
 
     fn stress(&self, index: usize, strain: Strains, curvature: Strains, height: f64) -> [f64; 3] {
         let layer = &self.layers[index];
+        let group = self.groups.of_layer[index];
+        // A group without freedoms in the plane is one that nothing holds there: it grows with its temperature.
+        let grows = !self.membrane.iter().any(|(g, _)| *g == group);
         let (q, expansion) = (layer.material.stiffness(), layer.material.expansion());
         let warm: f64 = (self.temperatures.iter())
             .filter(|t| t.layer == index)
-            .map(|t| t.rise + t.difference * (height - layer.middle()) / layer.thickness)
+            .map(|t| if grows { 0.0 } else { t.rise } + t.difference * (height - layer.middle()) / layer.thickness)
             .sum();
-        let arm = height - self.groups.height[self.groups.of_layer[index]];
+        let arm = height - self.groups.height[group];
         let total: Vec<f64> = (0..3).map(|i| strain[i] + arm * curvature[i] - expansion[i] * warm).collect();
         let mut stress = [0.0; 3];
         for (s, row) in stress.iter_mut().zip(q) {

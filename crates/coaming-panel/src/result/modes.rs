@@ -1,8 +1,10 @@
 //! Natural frequencies and shapes about an equilibrium.
 
 use crate::error::PanelError;
+use crate::geometry::point::Point;
 use crate::model::load::Load;
 use crate::model::prepare::Prepared;
+use crate::progress::Watch;
 use crate::system::assemble::assemble_mass;
 use crate::system::contact::contact;
 use crate::system::equilibrium::State;
@@ -11,6 +13,16 @@ use crate::system::sparse::{Factor, FreePart};
 use crate::system::symmetric::Symmetric;
 use faer::{Mat, Par, Side};
 use std::f64::consts::TAU;
+use std::sync::Arc;
+
+/// The mesh that a mode's shape is given on.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ModeMesh {
+    /// Vertices.
+    pub vertices: Vec<Point>,
+    /// Triangles, three vertices each.
+    pub triangles: Vec<[usize; 3]>,
+}
 
 /// One natural mode.
 #[derive(Debug, Clone)]
@@ -23,6 +35,8 @@ pub struct Mode {
     pub met: bool,
     /// Deflection of every vertex, scaled so that the modal mass is 1 kg.
     pub shape: Vec<f64>,
+    /// The mesh of these vertices, the same for all modes of one call.
+    pub mesh: Arc<ModeMesh>,
 }
 
 /// Below this many unknowns the whole eigenproblem is solved.
@@ -35,6 +49,7 @@ pub(crate) fn lowest(
     load: &Load,
     state: &State,
     count: usize,
+    watch: &mut Watch<'_>,
 ) -> Result<Vec<(f64, Vec<f64>)>, PanelError> {
     let part = level.free_part(&state.latched)?;
     let mut stiffness = level.stiffness.clone();
@@ -59,7 +74,7 @@ pub(crate) fn lowest(
     }
     let factor = part.factor(&stiffness).ok_or(PanelError::NotFinite { name: "a natural frequency" })?;
     let count = count.min(part.size());
-    let pairs = solve(&part, &factor, &stiffness, &mass, count)?;
+    let pairs = solve(&part, &factor, &stiffness, &mass, count, watch)?;
     Ok(pairs
         .into_iter()
         .map(|(value, free)| {
@@ -92,11 +107,15 @@ fn solve(
     stiffness: &Symmetric,
     mass: &Symmetric,
     count: usize,
+    watch: &mut Watch<'_>,
 ) -> Result<Vec<(f64, Vec<f64>)>, PanelError> {
     let n = part.size();
     let operator = Operator { part, factor, mass };
-    let mut found =
-        if n <= DENSE { dense(part, stiffness, mass)? } else { subspace(&operator, stiffness, count)? };
+    let mut found = if n <= DENSE {
+        dense(part, stiffness, mass)?
+    } else {
+        subspace(&operator, stiffness, count, watch)?
+    };
     found.sort_by(|a, b| b.0.total_cmp(&a.0));
     found.truncate(count);
     Ok(found)
@@ -169,6 +188,7 @@ fn subspace(
     operator: &Operator<'_>,
     stiffness: &Symmetric,
     count: usize,
+    watch: &mut Watch<'_>,
 ) -> Result<Vec<(f64, Vec<f64>)>, PanelError> {
     let n = operator.part.size();
     let width = (2 * count).max(count + 8).min(n);
@@ -176,6 +196,7 @@ fn subspace(
     let mut known = vec![0.0; count];
     let mut change_before = f64::INFINITY;
     for _pass in 0..200 {
+        watch.step()?;
         let mut next = Vec::with_capacity(n * width);
         for x in &basis {
             next.extend(operator.spread(x, operator.mass));

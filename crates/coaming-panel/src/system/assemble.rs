@@ -22,12 +22,13 @@ pub(crate) fn assemble_stiffness(
 ) -> Symmetric {
     let lists: Vec<Vec<usize>> =
         (0..mesh.triangles.len()).map(|t| freedoms.of_triangle(mesh, t, stacks.membrane(t))).collect();
-    let mut matrix = Symmetric::pattern(freedoms.size(), &lists);
+    let joined: Vec<Vec<usize>> = lists.iter().map(|list| freedoms.targets(list)).collect();
+    let mut matrix = Symmetric::pattern(freedoms.size(), &joined);
     for (t, list) in lists.iter().enumerate() {
         let mut k = stiffness(&Triangle::new(mesh.corners(t)), stacks.of(t), stacks.membrane(t));
         freedoms.turn_matrix(list, &mut k.values);
         let n = list.len();
-        matrix.add_block(list, |i, j| k.values[i * n + j]);
+        matrix.add_block(&freedoms.targets(list), |i, j| k.values[i * n + j]);
     }
     for beam in &attachments.beams {
         add_beam(&mut matrix, prepared, freedoms, beam);
@@ -44,7 +45,7 @@ pub(crate) fn add_dense<const N: usize>(
 ) {
     let mut values: Vec<f64> = k.iter().flatten().copied().collect();
     freedoms.turn_matrix(list, &mut values);
-    matrix.add_block(list, |i, j| values[i * N + j]);
+    matrix.add_block(&freedoms.targets(list), |i, j| values[i * N + j]);
 }
 
 /// Stiffness of one beam edge: stretching at the centroid u' - e w'', bending of its own, and twist.

@@ -1,5 +1,7 @@
 //! Numbering of the unknowns, the axes in which each pair of them is counted, and which are held.
 
+use super::straight::StraightLines;
+use crate::error::PanelError;
 use crate::geometry::point::Point;
 use crate::mesh::Mesh;
 
@@ -22,6 +24,12 @@ pub(crate) struct Freedoms {
     pub held: Vec<bool>,
     /// Which freedoms any triangle uses.
     pub used: Vec<bool>,
+    /// The freedom that stands for each one in the equations: itself, but for lines that stay straight.
+    pub target: Vec<usize>,
+    /// Lines that stay straight in the plane.
+    pub straight: StraightLines,
+    /// Pairs that are pinned in the plane only because nothing else holds them there, with the directions.
+    pub pins: Vec<(usize, Point)>,
     directions: Vec<Vec<Point>>,
 }
 
@@ -38,6 +46,9 @@ impl Freedoms {
             axes: vec![Point::new(1.0, 0.0); pairs],
             held: vec![false; size],
             used: vec![false; size],
+            target: (0..size).collect(),
+            straight: StraightLines::default(),
+            pins: Vec::new(),
             directions: vec![Vec::new(); pairs],
         };
         for t in 0..mesh.triangles.len() {
@@ -129,7 +140,7 @@ impl Freedoms {
     }
 
     /// Turns the axes of every pair to what is held, once all is said.
-    pub(crate) fn settle(&mut self) {
+    pub(crate) fn settle(&mut self) -> Result<(), PanelError> {
         for pair in 0..self.axes.len() {
             let [first, second] = self.pair(pair);
             match self.directions[pair].as_slice() {
@@ -144,6 +155,12 @@ impl Freedoms {
                 }
             }
         }
+        super::straight::settle(self)
+    }
+
+    /// Freedoms in the equations of a list of freedoms.
+    pub(crate) fn targets(&self, list: &[usize]) -> Vec<usize> {
+        list.iter().map(|&d| self.target[d]).collect()
     }
 
     /// Axis of the pair that a freedom belongs to, if it is turned.
@@ -171,7 +188,7 @@ impl Freedoms {
         }
     }
 
-    /// Turns a vector over all freedoms from x and y into the axes of the pairs.
+    /// Turns forces over all freedoms from x and y into the axes of the pairs; what moves as one is pulled by the sum.
     pub(crate) fn to_axes(&self, vector: &mut [f64]) {
         for (pair, a) in self.axes.iter().enumerate() {
             let [i, j] = self.pair(pair);
@@ -179,10 +196,30 @@ impl Freedoms {
             vector[i] = a.x * p + a.y * q;
             vector[j] = -a.y * p + a.x * q;
         }
+        for &(follower, leader) in &self.straight.followers {
+            vector[leader] += vector[follower];
+            vector[follower] = 0.0;
+        }
+    }
+
+    /// Turns displacements over all freedoms from x and y into the axes of the pairs.
+    pub(crate) fn displacements_to_axes(&self, vector: &mut [f64]) {
+        for (pair, a) in self.axes.iter().enumerate() {
+            let [i, j] = self.pair(pair);
+            let (p, q) = (vector[i], vector[j]);
+            vector[i] = a.x * p + a.y * q;
+            vector[j] = -a.y * p + a.x * q;
+        }
+        for &(follower, _) in &self.straight.followers {
+            vector[follower] = 0.0;
+        }
     }
 
     /// Turns a vector over all freedoms from the axes of the pairs into x and y.
     pub(crate) fn to_plane(&self, vector: &mut [f64]) {
+        for &(follower, leader) in &self.straight.followers {
+            vector[follower] = vector[leader];
+        }
         for (pair, a) in self.axes.iter().enumerate() {
             let [i, j] = self.pair(pair);
             let (p, q) = (vector[i], vector[j]);

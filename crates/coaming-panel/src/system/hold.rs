@@ -3,7 +3,9 @@
 use super::attach::Attachments;
 use super::basis::Basis;
 use super::freedoms::Freedoms;
+use super::straight::keep_straight;
 use crate::error::PanelError;
+use crate::geometry::curve::Curve;
 use crate::geometry::point::Point;
 use crate::mesh::Mesh;
 use crate::mesh::edge::EdgeUse;
@@ -13,11 +15,16 @@ use crate::model::prepare::{Prepared, Role};
 use crate::model::support::Hold;
 
 /// Holds what the line and point supports hold. Latches come later: they may let go.
-pub(crate) fn hold_supports(freedoms: &mut Freedoms, mesh: &Mesh, prepared: &Prepared) {
+pub(crate) fn hold_supports(
+    freedoms: &mut Freedoms,
+    mesh: &Mesh,
+    prepared: &Prepared,
+) -> Result<(), PanelError> {
     for (e, edge) in mesh.edges.iter().enumerate() {
         for along in &edge.uses {
             if let Role::Support(i) = prepared.roles[along.feature] {
                 hold_edge(freedoms, prepared, i, e, edge.ends, along);
+                keep_edge_straight(freedoms, mesh, prepared, i, e, along)?;
             }
         }
     }
@@ -34,10 +41,56 @@ pub(crate) fn hold_supports(freedoms: &mut Freedoms, mesh: &Mesh, prepared: &Pre
                 freedoms.hold_direction(pair, Point::new(1.0, 0.0));
                 freedoms.hold_direction(pair, Point::new(0.0, 1.0));
             }
+            if support.in_plane {
+                hold_in_plane(freedoms, v);
+            }
+        }
+        if support.in_plane && support.washer_radius > 0.0 {
+            let held = |v: usize| mesh.vertices[v].distance(support.at) <= reach;
+            for (e, _) in mesh.edges.iter().enumerate().filter(|(_, edge)| edge.ends.into_iter().all(held)) {
+                hold_in_plane(freedoms, freedoms.vertices + e);
+            }
         }
     }
     pin_in_plane(freedoms, mesh, prepared);
-    freedoms.settle();
+    freedoms.settle()
+}
+
+/// Holds a node (vertices, then edges) in the plane, in every group.
+fn hold_in_plane(freedoms: &mut Freedoms, node: usize) {
+    for group in freedoms.membrane.clone() {
+        if let Some(pair) = freedoms.at_vertex(group, node).filter(|&p| freedoms.is_used(p)) {
+            freedoms.hold_direction(pair, Point::new(1.0, 0.0));
+            freedoms.hold_direction(pair, Point::new(0.0, 1.0));
+        }
+    }
+}
+
+/// Keeps the line of a support straight in the plane where it is to be.
+fn keep_edge_straight(
+    freedoms: &mut Freedoms,
+    mesh: &Mesh,
+    prepared: &Prepared,
+    support: usize,
+    e: usize,
+    along: &EdgeUse,
+) -> Result<(), PanelError> {
+    let held = &prepared.panel.line_supports[support];
+    if !held.in_plane_straight || held.in_plane_across {
+        return Ok(());
+    }
+    let feature = &prepared.features[along.feature];
+    let Curve::Line { from, to } = feature.curves[along.curve] else {
+        return Err(PanelError::Contradiction {
+            part: feature.name.clone(),
+            reason: "an arc cannot stay straight in the plane",
+            at: feature.point(along.curve, along.from),
+        });
+    };
+    for group in freedoms.membrane.clone() {
+        keep_straight(freedoms, mesh, [support, along.curve, group], (to - from).unit().left(), e);
+    }
+    Ok(())
 }
 
 fn hold_edge(
@@ -78,11 +131,16 @@ fn hold_edge(
     }
 }
 
-/// Pins what the supports leave free to slide in the plane, at as few points as it takes. No load acts in the plane, so the pins carry
-/// nothing.
+/// Pins what the supports leave free to slide in the plane, at as few points as it takes. Loads in the plane that balance leave nothing
+/// to the pins; whether they do is checked once the forces are known.
 fn pin_in_plane(freedoms: &mut Freedoms, mesh: &Mesh, prepared: &Prepared) {
     for members in sliding_parts(freedoms, mesh, prepared) {
-        let Some(&(_, first)) = members.first() else { continue };
+        // Best is a point that nothing else holds.
+        let loose = |&&(group, v): &&(usize, usize)| {
+            let pair = freedoms.at_vertex(group, v);
+            pair.is_some_and(|p| freedoms.held_directions(p).is_empty() && !freedoms.straight.holds(p))
+        };
+        let Some(&(first_group, first)) = members.iter().find(loose).or(members.first()) else { continue };
         let start = mesh.vertices[first];
         let (mut far, mut reach) = (members[0], 0.0);
         for &(m, v) in &members {
@@ -99,12 +157,18 @@ fn pin_in_plane(freedoms: &mut Freedoms, mesh: &Mesh, prepared: &Prepared) {
                 basis.add(row(mesh.vertices[v], d));
             }
         }
+        if members.iter().any(|&(group, _)| freedoms.straight.guides(group)) {
+            basis.add([0.0, 0.0, 1.0]);
+        }
         let across = (mesh.vertices[far.1] - start).left().unit();
-        for ((group, v), d) in
-            [(members[0], Point::new(1.0, 0.0)), (members[0], Point::new(0.0, 1.0)), (far, across)]
-        {
+        for ((group, v), d) in [
+            ((first_group, first), Point::new(1.0, 0.0)),
+            ((first_group, first), Point::new(0.0, 1.0)),
+            (far, across),
+        ] {
             if let (true, Some(pair)) = (basis.add(row(mesh.vertices[v], d)), freedoms.at_vertex(group, v)) {
                 freedoms.hold_direction(pair, d);
+                freedoms.pins.push((pair, d));
             }
         }
     }

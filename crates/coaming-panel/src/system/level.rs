@@ -23,7 +23,7 @@ pub(crate) struct Stacks {
 
 impl Stacks {
     /// Finds the distinct stacks, and which groups need membrane freedoms.
-    fn new(mesh: &Mesh, prepared: &Prepared) -> Result<(Self, Vec<usize>), PanelError> {
+    fn new(mesh: &Mesh, prepared: &Prepared, every_group: bool) -> Result<(Self, Vec<usize>), PanelError> {
         let panel = &prepared.panel;
         let mut stacks: Vec<Stack> = Vec::new();
         let mut index = Vec::with_capacity(mesh.cover.len());
@@ -39,8 +39,9 @@ impl Stacks {
                 }
             });
         }
-        let needed: Vec<usize> =
-            (0..prepared.groups.height.len()).filter(|&g| needs_membrane(g, &stacks, prepared)).collect();
+        let needed: Vec<usize> = (0..prepared.groups.height.len())
+            .filter(|&g| every_group || needs_membrane(g, &stacks, prepared))
+            .collect();
         let membrane = stacks
             .iter()
             .map(|s| needed.iter().copied().filter(|&g| s.groups.iter().any(|p| p.group == g)).collect())
@@ -75,11 +76,11 @@ fn needs_membrane(group: usize, stacks: &[Stack], prepared: &Prepared) -> bool {
             && b.area > 0.0
             && (b.centroid_height - prepared.groups.height[group]).abs() > 1e-9 * thickness
     });
-    let held = panel.line_supports.iter().any(|s| s.in_plane_along || s.in_plane_across);
-    let first = members.first().map(|&l| panel.layers[l].material);
-    let differ =
-        members.iter().any(|&l| first.is_some_and(|f| f.expansion() != panel.layers[l].material.expansion()));
-    coupled || slips || eccentric || held || differ
+    let held = panel.line_supports.iter().any(|s| s.in_plane_along || s.in_plane_across)
+        || panel.point_supports.iter().any(|s| s.in_plane);
+    // Layers of one group that grow may be warmed differently.
+    let grow = members.len() > 1 && members.iter().any(|&l| panel.layers[l].material.expansion() != [0.0; 3]);
+    coupled || slips || eccentric || held || grow
 }
 
 /// One mesh with all that belongs to it.
@@ -97,11 +98,20 @@ pub(crate) struct Level {
 impl Level {
     /// Builds the equations on a mesh.
     pub(crate) fn new(mesh: Mesh, prepared: &Prepared) -> Result<Self, PanelError> {
-        let (stacks, membrane) = Stacks::new(&mesh, prepared)?;
+        Self::build(mesh, prepared, false)
+    }
+
+    /// Builds the equations on a mesh with freedoms in the plane for every group, whether bending alone would move it there or not.
+    pub(crate) fn in_plane(mesh: Mesh, prepared: &Prepared) -> Result<Self, PanelError> {
+        Self::build(mesh, prepared, true)
+    }
+
+    fn build(mesh: Mesh, prepared: &Prepared, every_group: bool) -> Result<Self, PanelError> {
+        let (stacks, membrane) = Stacks::new(&mesh, prepared, every_group)?;
         let attachments = attach(&mesh, prepared)?;
         let covers = |group: usize, t: usize| stacks.membrane(t).contains(&group);
         let mut freedoms = Freedoms::new(&mesh, membrane, covers);
-        hold_supports(&mut freedoms, &mesh, prepared);
+        hold_supports(&mut freedoms, &mesh, prepared)?;
         let stiffness = assemble_stiffness(&mesh, prepared, &stacks, &freedoms, &attachments);
         Ok(Self { mesh, stacks, freedoms, attachments, stiffness, parts: Vec::new(), patches: None })
     }

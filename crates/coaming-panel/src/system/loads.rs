@@ -1,5 +1,6 @@
 //! The load vector, and independently of it the resultant of what is applied.
 
+use super::in_plane::PlaneResultant;
 use super::level::Level;
 use crate::element::quadrature::MIDSIDE;
 use crate::element::quadrature::{DEGREE_4, GAUSS_4};
@@ -12,6 +13,7 @@ use crate::geometry::point::Point;
 use crate::geometry::polygon::{area, clip};
 use crate::math::sin;
 use crate::mesh::Mesh;
+use crate::mesh::edge::EdgeUse;
 use crate::model::latch::LatchAction;
 use crate::model::line::Line;
 use crate::model::load::{EdgeMoment, LayerTemperature, Load};
@@ -54,6 +56,10 @@ impl Resultant {
 pub(crate) struct Applied {
     pub vector: Vec<f64>,
     pub resultant: Resultant,
+    /// What pulls in the plane.
+    pub in_plane: PlaneResultant,
+    /// Held freedoms that are moved, in the axes of the pairs.
+    pub moved: Vec<(usize, f64)>,
 }
 
 /// Puts all loads on a mesh.
@@ -61,6 +67,8 @@ pub(crate) fn apply(level: &Level, prepared: &Prepared, load: &Load) -> Result<A
     let mut applied = Applied {
         vector: vec![0.0; level.freedoms.size()],
         resultant: Resultant::about(level.mesh.vertices[0]),
+        in_plane: PlaneResultant::about(level.mesh.vertices[0]),
+        moved: Vec::new(),
     };
     apply_pressures(&mut applied, level, load)?;
     apply_weight(&mut applied, level, prepared, load.normal_acceleration);
@@ -88,6 +96,8 @@ pub(crate) fn apply(level: &Level, prepared: &Prepared, load: &Load) -> Result<A
     for (i, moment) in load.edge_moments.iter().enumerate() {
         apply_edge_moment(&mut applied, level, prepared, moment, &format!("edge moment {i}"))?;
     }
+    super::in_plane::apply_edge_forces(&mut applied, level, prepared, load)?;
+    applied.moved = super::in_plane::moved(level, prepared, load)?;
     for temperature in &load.temperatures {
         apply_temperature(&mut applied, level, prepared, temperature);
     }
@@ -243,8 +253,38 @@ fn apply_edge_moment(
     moment: &EdgeMoment,
     name: &str,
 ) -> Result<(), PanelError> {
-    let _ = moment.line.curves(name, &prepared.outline, &prepared.holes)?;
-    let (boundary, only) = match moment.line {
+    for EdgePiece { edge, along, outward } in
+        edge_pieces(level, prepared, &moment.line, name, "an edge moment")?
+    {
+        let length = (along.to - along.from).abs();
+        for vertex in level.mesh.edges[edge].ends {
+            let share = outward * (0.5 * length * moment.moment);
+            let [x, y] = level.freedoms.pair(level.freedoms.slopes(vertex));
+            applied.vector[x] += share.x;
+            applied.vector[y] += share.y;
+            applied.resultant.add_moment(share);
+        }
+    }
+    Ok(())
+}
+
+/// A mesh edge on the boundary, with the way out of the material.
+pub(crate) struct EdgePiece {
+    pub edge: usize,
+    pub along: EdgeUse,
+    pub outward: Point,
+}
+
+/// The mesh edges along an edge of the outline or of a hole.
+pub(crate) fn edge_pieces(
+    level: &Level,
+    prepared: &Prepared,
+    line: &Line,
+    name: &str,
+    what: &str,
+) -> Result<Vec<EdgePiece>, PanelError> {
+    let _ = line.curves(name, &prepared.outline, &prepared.holes)?;
+    let (boundary, only) = match *line {
         Line::Outline => (0, None),
         Line::OutlineEdge(edge) => (0, Some(edge)),
         Line::Hole(hole) => (1 + hole, None),
@@ -252,11 +292,12 @@ fn apply_edge_moment(
         Line::Path(_) => {
             return Err(PanelError::Missing {
                 name: name.into(),
-                reason: "an edge moment acts on an edge of the outline or of a hole".into(),
+                reason: format!("{what} acts on an edge of the outline or of a hole"),
             });
         }
     };
-    for edge in level.mesh.edges.iter().filter(|e| e.is_boundary()) {
+    let mut pieces = Vec::new();
+    for (e, edge) in level.mesh.edges.iter().enumerate().filter(|(_, e)| e.is_boundary()) {
         for along in &edge.uses {
             let here = prepared.roles[along.feature] == Role::Boundary(boundary)
                 && only.is_none_or(|o| o == along.curve);
@@ -268,17 +309,10 @@ fn apply_edge_moment(
             let center = (triangle[0] + triangle[1] + triangle[2]) * (1.0 / 3.0);
             let left = (b - a).left().unit();
             let outward = if left.dot(center - a) > 0.0 { left * -1.0 } else { left };
-            let length = (along.to - along.from).abs();
-            for vertex in edge.ends {
-                let share = outward * (0.5 * length * moment.moment);
-                let [x, y] = level.freedoms.pair(level.freedoms.slopes(vertex));
-                applied.vector[x] += share.x;
-                applied.vector[y] += share.y;
-                applied.resultant.add_moment(share);
-            }
+            pieces.push(EdgePiece { edge: e, along: *along, outward });
         }
     }
-    Ok(())
+    Ok(pieces)
 }
 
 fn apply_temperature(

@@ -11,6 +11,7 @@ use super::symmetric::Symmetric;
 use crate::error::{FreeMotion, PanelError};
 use crate::model::load::Load;
 use crate::model::prepare::Prepared;
+use crate::progress::Watch;
 
 /// Most Newton steps.
 const MOST_STEPS: usize = 100;
@@ -70,6 +71,7 @@ pub(crate) fn newton(
     heights: &[Option<f64>],
     latched: &[bool],
     start: Option<&[f64]>,
+    watch: &mut Watch<'_>,
 ) -> Result<State, PanelError> {
     let part = level.free_part(latched)?;
     let level: &Level = level;
@@ -85,6 +87,9 @@ pub(crate) fn newton(
             values[level.freedoms.deflection(vertex)] = height;
         }
     }
+    for &(d, movement) in &applied.moved {
+        values[d] = movement;
+    }
     let mut loads = applied.vector.clone();
     level.freedoms.to_axes(&mut loads);
     let load_size = applied.resultant.size + loads.iter().map(|l| l.abs()).fold(0.0, f64::max);
@@ -96,6 +101,7 @@ pub(crate) fn newton(
     let mut steps = 0;
     while steps < MOST_STEPS && (residual > BALANCED || steps == 0) {
         steps += 1;
+        watch.step()?;
         let rhs: Vec<f64> = part.freedoms.iter().map(|&d| now.forces[d]).collect();
         let fresh = factor.is_none();
         let made = match factor.take() {

@@ -3,13 +3,17 @@
 #![allow(clippy::disallowed_methods)]
 
 mod bad_input;
+mod buckling;
 mod common;
 mod cover;
 mod estimates;
 mod gasket;
+mod in_plane;
+mod large;
 mod layers;
 mod modes;
 mod patch;
 mod plates;
+mod progress;
 mod properties;
 mod reference;
