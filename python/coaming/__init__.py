@@ -21,7 +21,7 @@ The results are screenings with the inputs given, not a certificate: where failu
 and codes hold, and a competent engineer decides.
 """
 
-from coaming import cover, fastener, gasket, latch, plate, sheet, thermal
+from coaming import cover, fastener, gasket, latch, panel, plate, sheet, thermal
 from coaming._boundary import to_si
 from coaming._error import CoamingError
 from coaming._native import __version__
@@ -37,6 +37,7 @@ __all__ = [
     "fastener",
     "gasket",
     "latch",
+    "panel",
     "plate",
     "sheet",
     "thermal",

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any, ClassVar, NoReturn, TypeVar
 from coaming import _arrays, _native, _pint
 from coaming._arrays import broadcast
 from coaming._inputs import Reading
-from coaming._kinds import Kind, ListKind, NumberKind, OneOfKind, QuantityKind, RecordKind
+from coaming._kinds import ArrayKind, Kind, ListKind, NumberKind, OneOfKind, QuantityKind, RecordKind
 from coaming.caveat import Caveat
 
 if TYPE_CHECKING:
@@ -160,6 +160,8 @@ def _in_words(kind: Kind, value: Any) -> str:
     match kind:
         case ListKind(inner) if value is not None:
             return f"({', '.join(_in_words(inner, entry) for entry in value)})"
+        case ArrayKind():
+            return f"<{value.size} values>"
         case QuantityKind() | NumberKind() if value is not None and not isinstance(value, float):
             return _array_in_words(kind, value)
         case QuantityKind(dimension, unit) if value is not None:

@@ -45,7 +45,13 @@ class ListKind:
     of: Kind
 
 
-Kind = QuantityKind | NumberKind | PlainKind | RecordKind | OneOfKind | ListKind
+@dataclass(frozen=True, slots=True)
+class ArrayKind:
+    """Numbers over a mesh or along a line, as an array of numpy that cannot be written to."""
 
+
+Kind = QuantityKind | NumberKind | PlainKind | RecordKind | OneOfKind | ListKind | ArrayKind
+
+ARRAY = ArrayKind()
 NUMBER = NumberKind()
 PLAIN = PlainKind()

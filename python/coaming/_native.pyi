@@ -1,18 +1,39 @@
-from typing import Any, NoReturn
+from collections.abc import Callable
+from typing import Any, NoReturn, final
 
 import numpy as np
 import numpy.typing as npt
 
 __version__: str
 
+@final
 class Si:
     def __new__(cls, value: float) -> Si: ...
+
+@final
+class Panel:
+    def __new__(cls, document: str) -> Panel: ...
+    def names(self) -> tuple[str, list[str]]: ...
+    def solve(
+        self, load_case: object, given: str | None, progress: Callable[[str, int, int, int], object] | None
+    ) -> dict[str, Any]: ...
+    def modes(
+        self,
+        count: object,
+        load_case: object,
+        given: str | None,
+        progress: Callable[[str, int, int, int], object] | None,
+    ) -> dict[str, Any]: ...
+    def opening(
+        self, load_case: object, given: str | None, progress: Callable[[str, int, int, int], object] | None
+    ) -> dict[str, Any]: ...
 
 def calculate(name: str, values: dict[str, object]) -> tuple[dict[str, Any], int]: ...
 def review(document: str, output: str, units: str) -> str: ...
 def order_sheet(document: str, output: str, units: str) -> str: ...
 def panel(document: str, output: str, units: str) -> str: ...
 def schema(of: str) -> str: ...
+def cautions() -> list[str]: ...
 def batch(
     name: str,
     template: dict[str, object],

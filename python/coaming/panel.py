@@ -1,11 +1,13 @@
-"""One panel by itself: a document in, deflections, latch forces and gasket compression of every load case out.
+"""One panel by itself: a document in, deflections, latch forces and gasket compression of its load cases out.
 
-    >>> import coaming.panel
-    >>> solution = coaming.panel.solve(open("panel.toml").read())  # doctest: +SKIP
-    >>> solution.cases[0].deflection.min()  # doctest: +SKIP
+    >>> from coaming.panel import Panel
+    >>> panel = Panel(open("panel.toml").read())  # doctest: +SKIP
+    >>> case = panel.solve("closed")  # doctest: +SKIP
+    >>> case.gaskets[0].smallest.value, case.field.deflection_m.min()  # doctest: +SKIP
 
 z and deflections are positive outward, pressures where they push the panel onto its seal, compression closing, stress
-in tension. Arrays are in SI units. Linear theory of thin plates for small deflections.
+in tension. Single numbers are quantities of pint, and plain SI floats under `.si`; values over the mesh and along
+gaskets are read-only arrays in SI units, with the unit in the name. Linear theory of thin plates for small deflections.
 
 The results are screenings with the inputs given, not a certificate: where failure could injure, local law
 and codes hold, and a competent engineer decides.
@@ -14,82 +16,134 @@ and codes hold, and a competent engineer decides.
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
-from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any
+from collections.abc import Callable, Mapping
+from typing import Any, Literal, NamedTuple, TypeAlias, cast
 
 from coaming import _native
+from coaming._solution import (
+    BalanceLeft,
+    CaseSolution,
+    GasketState,
+    LatchState,
+    LayerStresses,
+    LengthAt,
+    MeshError,
+    MeshField,
+    NaturalMode,
+    NaturalModes,
+    OpeningTravel,
+    PanelSolution,
+    Point,
+    StressAt,
+    SupportReaction,
+)
 from coaming.cover import Output, Units
 
-if TYPE_CHECKING:
-    import numpy as np
-    import numpy.typing as npt
+__all__ = [
+    "BalanceLeft",
+    "CaseSolution",
+    "GasketState",
+    "LatchState",
+    "LayerStresses",
+    "LengthAt",
+    "Load",
+    "MeshError",
+    "MeshField",
+    "NaturalMode",
+    "NaturalModes",
+    "OpeningTravel",
+    "Panel",
+    "PanelSolution",
+    "Point",
+    "Progress",
+    "StressAt",
+    "SupportReaction",
+    "Tell",
+    "Work",
+    "solve",
+    "text",
+]
+
+Work: TypeAlias = Literal["equilibrium", "modes"]
+"""What is being looked for: the equilibrium under a load, or natural modes about it."""
 
 
-def _floats(values: list[float]) -> npt.NDArray[np.float64]:
-    import numpy as np
+class Progress(NamedTuple):
+    """How far a solve has come. How many meshes and steps there will be is not known beforehand."""
 
-    array = np.array(values, dtype=np.float64)
-    array.setflags(write=False)
-    return array
-
-
-@dataclass(frozen=True, eq=False)
-class Gasket:
-    """One gasket, sampled in order along its line."""
-
-    along: npt.NDArray[np.float64]
-    """Distance along the gasket, m."""
-    x: npt.NDArray[np.float64]
-    """Where, m."""
-    y: npt.NDArray[np.float64]
-    """Where, m."""
-    compression: npt.NDArray[np.float64]
-    """Compression, m; negative is an open gap."""
-    force: npt.NDArray[np.float64]
-    """Force per length, N/m."""
-    data: Mapping[str, Any]
-    """All of it as in the JSON output: extremes, total force, open length."""
+    work: Work
+    """What is being looked for."""
+    mesh: int
+    """Which mesh, from 0, the coarsest."""
+    triangles: int
+    """Its triangles."""
+    step: int
+    """Steps begun on this mesh; 0 where the mesh is begun."""
 
 
-@dataclass(frozen=True, eq=False)
-class Case:
-    """One load case. Its arrays are read-only."""
+Tell: TypeAlias = Callable[[Progress], object]
+"""Called when a mesh is begun and before every step on it. Anything true that it gives back stops the work with
+`CoamingError`, name `cancelled`; an exception that it raises comes through."""
 
-    name: str
-    """Its name."""
-    x: npt.NDArray[np.float64]
-    """The mesh's vertices, m."""
-    y: npt.NDArray[np.float64]
-    """The mesh's vertices, m."""
-    triangles: npt.NDArray[np.int64]
-    """The mesh's triangles: three indices of vertices in each row."""
-    deflection: npt.NDArray[np.float64]
-    """Deflection at the vertices, m."""
-    slope: npt.NDArray[np.float64]
-    """Slopes at the vertices along x and y, a row each."""
-    moment: npt.NDArray[np.float64]
-    """Moment per length at the middle of the triangles, N: a row each of xx, yy, xy; positive stretches the outer face."""
-    gaskets: tuple[Gasket, ...]
-    """The gaskets."""
-    data: Mapping[str, Any]
-    """All of it as in the JSON output, quantities as text: latches, reactions, stresses, modes, opening, errors."""
+Load: TypeAlias = "int | str | Mapping[str, Any]"
+"""A load: index or name of a load case of the panel's document, or the fields of another load case. A force at a point of
+another need not fall on a corner of the mesh: the moment under it is blurred a little more."""
 
 
-@dataclass(frozen=True, eq=False)
-class Solution:
-    """The solution of a panel."""
+class Panel:
+    """One panel, checked and meshed, to be solved for one load after another.
 
-    title: str
-    """What the panel is called."""
-    cases: tuple[Case, ...]
-    """The load cases, in order."""
-    cautions: tuple[str, ...]
-    """What the numbers are not for."""
+    Solutions do not depend on what was solved before. The interpreter is free while it works, and Ctrl-C stops it; one
+    thread at a time may solve a panel, a second one is refused.
+    """
+
+    __slots__ = ("_load_cases", "_panel", "_title")
+
+    def __init__(self, document: str | Mapping[str, Any]) -> None:
+        """`document` is TOML or JSON text, or the same as a dict, quantities as text with units.
+
+        CoamingError names the field, or the place of a shape that cannot be.
+        """
+        self._panel = _native.Panel(_written(document, "document"))
+        title, load_cases = self._panel.names()
+        self._title, self._load_cases = title, tuple(load_cases)
+
+    @property
+    def title(self) -> str:
+        """What the panel is called."""
+        return self._title
+
+    @property
+    def load_cases(self) -> tuple[str, ...]:
+        """The names of the document's load cases, in order."""
+        return self._load_cases
+
+    @property
+    def cautions(self) -> tuple[str, ...]:
+        """What the numbers are not for."""
+        return tuple(_native.cautions())
+
+    def solve(self, load: Load = 0, *, progress: Tell | None = None) -> CaseSolution:
+        """The equilibrium under a load, with the modes and the opening that its load case asks for.
+
+        CoamingError names the path in the load case, or the motion that nothing resists.
+        """
+        return CaseSolution(self._panel.solve(*_load(load), _told(progress)))
+
+    def modes(self, count: int, load: Load = 0, *, progress: Tell | None = None) -> NaturalModes:
+        """The lowest natural modes about the equilibrium under a load, 1 to 100 of them."""
+        return NaturalModes(self._panel.modes(count, *_load(load), _told(progress)))
+
+    def opening(self, load: Load = 0, *, progress: Tell | None = None) -> OpeningTravel:
+        """The travel at which every latch is free while the gasket still pushes."""
+        return OpeningTravel(self._panel.opening(*_load(load), _told(progress)))
+
+    def __repr__(self) -> str:
+        return f"Panel({self._title!r}, load_cases={self._load_cases!r})"
 
 
 def text(document: str, output: Output = "text", units: Units = "shop") -> str:
-    """The solution as text or JSON. `document` is TOML or JSON; the interpreter is free meanwhile."""
+    """The solution of every load case as text or JSON. `document` is TOML or JSON; the interpreter is free meanwhile."""
     return _native.panel(document, output, units)
 
 
@@ -98,44 +152,38 @@ def schema() -> str:
     return _native.schema("panel")
 
 
-def solve(document: str | Mapping[str, Any]) -> Solution:
-    """Solves every load case. `document` is TOML or JSON text, or the same as a dict, quantities as text with units.
-
-    CoamingError names the field or the place of what is wrong, or the motion that nothing resists.
-    """
-    written = document if isinstance(document, str) else json.dumps(document)
-    data = json.loads(_native.panel(written, "json", "shop"))
-    return Solution(data["title"], tuple(_case(case) for case in data["cases"]), tuple(data["cautions"]))
-
-
-def _case(data: dict[str, Any]) -> Case:
-    import numpy as np
-
-    field = data["field"]
-    triangles = np.array(field["triangles"], dtype=np.int64).reshape(-1, 3)
-    slope = np.array([field["slope_x"], field["slope_y"]], dtype=np.float64)
-    moment = np.array([field[f"moment_{part}_n"] for part in ("xx", "yy", "xy")], dtype=np.float64)
-    for array in (triangles, slope, moment):
-        array.setflags(write=False)
-    return Case(
-        name=data["name"],
-        x=_floats(field["x_m"]),
-        y=_floats(field["y_m"]),
-        triangles=triangles,
-        deflection=_floats(field["deflection_m"]),
-        slope=slope,
-        moment=moment,
-        gaskets=tuple(_gasket(gasket) for gasket in data["gaskets"]),
-        data=data,
+def solve(document: str | Mapping[str, Any], *, progress: Tell | None = None) -> PanelSolution:
+    """Solves every load case of a document."""
+    panel = Panel(document)
+    cases = [panel._panel.solve(nth, None, _told(progress)) for nth in range(len(panel.load_cases))]
+    if not cases:
+        # In the words of every language.
+        text(_written(document, "document"))
+    return PanelSolution(
+        {"title": panel.title, "version": _native.__version__, "cases": cases, "cautions": list(panel.cautions)}
     )
 
 
-def _gasket(data: dict[str, Any]) -> Gasket:
-    return Gasket(
-        along=_floats(data["along_m"]),
-        x=_floats(data["x_m"]),
-        y=_floats(data["y_m"]),
-        compression=_floats(data["compression_m"]),
-        force=_floats(data["force_n_per_m"]),
-        data=data,
-    )
+def _load(load: Load) -> tuple[object, str | None]:
+    """What the native module takes: an index or a name, or the text of a load case."""
+    return (None, _written(load, "load")) if isinstance(load, Mapping) else (load, None)
+
+
+def _written(document: object, name: str) -> str:
+    if isinstance(document, str):
+        return document
+    try:
+        return json.dumps(document, allow_nan=False)
+    except (TypeError, ValueError, RecursionError) as error:
+        _native.refuse_type(name, f"what is no document ({error})"[:120], "text, or a dict of texts and numbers")
+
+
+def _told(progress: Tell | None) -> Callable[[str, int, int, int], object] | None:
+    if progress is None:
+        return None
+    tell = progress
+
+    def told(work: str, mesh: int, triangles: int, step: int) -> object:
+        return tell(Progress(cast(Work, work), mesh, triangles, step))
+
+    return told

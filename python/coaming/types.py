@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any, TypeAlias
 
+import numpy as np
 import numpy.typing as npt
 import pint
 
@@ -31,3 +32,9 @@ NumberList: TypeAlias = "Sequence[NumberEntry] | npt.ArrayLike"
 
 Values: TypeAlias = Any
 """A float; in the outcome of a batch an array, with NaN where an optional outcome is absent."""
+
+Floats: TypeAlias = "npt.NDArray[np.float64]"
+"""Numbers over a mesh or along a line; the array cannot be written to."""
+
+Indices: TypeAlias = "npt.NDArray[np.uint32]"
+"""Indices of a mesh, from 0; the array cannot be written to."""

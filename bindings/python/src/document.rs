@@ -37,3 +37,9 @@ pub(crate) fn panel(py: Python<'_>, document: &str, output: &str, units: &str) -
 pub(crate) fn schema(py: Python<'_>, of: &str) -> PyResult<String> {
     guarded(py, || Ok(calls::schema(calls::choice("of", of)?)?))
 }
+
+/// What the numbers of a cover or of a panel are not for.
+#[pyfunction]
+pub(crate) fn cautions() -> Vec<&'static str> {
+    coaming_cover::cautions::CAUTIONS.to_vec()
+}

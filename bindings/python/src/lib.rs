@@ -7,6 +7,8 @@ mod boundary;
 mod dispatch;
 mod document;
 mod from_python;
+mod panel;
+mod solution;
 mod to_python;
 mod units;
 
@@ -24,9 +26,11 @@ mod _native {
     #[pymodule_export]
     use crate::dispatch::calculate;
     #[pymodule_export]
-    use crate::document::{order_sheet, panel, review, schema};
+    use crate::document::{cautions, order_sheet, panel, review, schema};
     #[pymodule_export]
     use crate::from_python::Si;
+    #[pymodule_export]
+    use crate::panel::Panel;
     #[pymodule_export]
     use crate::units::{
         exponents, from_si, from_si_array, knows_unit, read, shown, si_unit, to_si, to_si_array,

@@ -86,10 +86,14 @@ fn ordered(sheet: &OrderSheet, output: Output, units: Units) -> Result<String, E
 /// # Errors
 /// As [`read_panel`] and [`solve`](crate::panel::solve) give them.
 pub fn panel(document: &str, output: Output, units: Units) -> Result<String, Error> {
-    solved(&crate::panel::solve(&read_panel(document, Form::of(document))?)?, output, units)
+    panel_solution(&crate::panel::solve(&read_panel(document, Form::of(document))?)?, output, units)
 }
 
-fn solved(solution: &PanelSolution, output: Output, units: Units) -> Result<String, Error> {
+/// The solution of a panel in words or as JSON.
+///
+/// # Errors
+/// [`Error::NotAnOption`] for Markdown, which it does not have.
+pub fn panel_solution(solution: &PanelSolution, output: Output, units: Units) -> Result<String, Error> {
     match output {
         Output::Text | Output::FullText => Ok(panel_text(solution, units.system())),
         Output::Json => panel_json(solution),
@@ -132,7 +136,7 @@ mod tests {
     use crate::cautions::{CAUTIONS, WORKSHOP_CAUTIONS};
 
     const REVISED: &str = include_str!("../../../examples/covers/revised.toml");
-    const PANEL: &str = include_str!("panel/revised_lid.toml");
+    const PANEL: &str = include_str!("../../../examples/panels/revised-lid.toml");
 
     fn options<C: Choice>() -> impl Iterator<Item = C> {
         (0..).map_while(C::from_number)
@@ -160,7 +164,7 @@ mod tests {
             let ordered = ordered(&sheet, output, units).unwrap();
             carries(&ordered, CAUTIONS, &format!("order sheet as {what}"));
             carries(&ordered, WORKSHOP_CAUTIONS, &format!("order sheet as {what}"));
-            match solved(&solution, output, units) {
+            match panel_solution(&solution, output, units) {
                 Ok(panel) => carries(&panel, CAUTIONS, &format!("panel as {what}")),
                 // A panel has no Markdown: refused, not left without its cautions.
                 Err(error) => assert!(matches!(error, Error::NotAnOption { .. }), "{what}: {error}"),

@@ -128,6 +128,15 @@ limits! {
     /// Factor on the pull-out and torque-out of an insert.
     #[possible(1.0..)]
     insert_factor: f64 = 3.0;
+    /// Twice the distance from an insert's centre to the nearest edge, over the insert's diameter.
+    #[possible(0.0..)]
+    insert_boss: f64 = 2.0;
+    /// Room below an insert in its hole.
+    #[possible(0.0..)]
+    insert_room: Length = mm(1.0);
+    /// Plastic below the hole of an insert.
+    #[possible(0.0..)]
+    insert_floor: Length = mm(1.5);
     /// Sustained stress in polycarbonate.
     #[possible(f64::MIN_POSITIVE..)]
     polycarbonate_sustained_stress: Pressure = megapascal(7.0);

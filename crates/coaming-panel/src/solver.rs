@@ -2,21 +2,23 @@
 
 use crate::error::{PanelError, checked};
 use crate::geometry::polygon;
-use crate::mesh::refine::refine;
+use crate::ladder::Ladder;
 use crate::mesh::triangulate::triangulate;
 use crate::model::latch::{Latch, LatchAction};
 use crate::model::load::{Load, Pressure};
 use crate::model::panel::Panel;
 use crate::model::prepare::{Prepared, prepare};
 use crate::progress::{Progress, Watch, Work, deaf};
+use crate::refining::{Run, Solved, solve_level};
 use crate::result::answer::Answer;
-use crate::result::collect::{Collected, collect};
-use crate::result::error_estimate::{ErrorEstimate, error_left};
+use crate::result::error_estimate::{ErrorEstimate, SAFETY_OF_MODES, share_left};
 use crate::result::field::Field;
-use crate::result::modes::{Mode, hertz, lowest};
-use crate::system::equilibrium::{State, solve};
+use crate::result::indicator::indicator;
+use crate::result::modes::{Mode, ModeMesh, hertz, lowest};
+use crate::system::equilibrium::State;
 use crate::system::level::Level;
 use std::ops::ControlFlow;
+use std::sync::Arc;
 
 mod in_plane;
 
@@ -46,19 +48,15 @@ pub struct Opening {
     pub travel: f64,
 }
 
-/// A panel ready to be solved. Meshes and symbolic factors are kept from load to load; answers do not depend on what was solved before.
+/// A panel ready to be solved. The first mesh and its factors are kept; the finer ones are refined where the loads asked for err most, and
+/// kept while they serve. Answers do not depend on what was solved before.
 #[derive(Debug)]
 pub struct Solver {
     prepared: Prepared,
     settings: Settings,
-    levels: Vec<Level>,
-    /// The same meshes with freedoms in the plane for every group; made when first asked for.
+    ladder: Ladder,
+    /// Meshes with freedoms in the plane for every group; made when first asked for.
     in_plane: Vec<Level>,
-}
-
-struct Solved {
-    state: State,
-    found: Collected,
 }
 
 impl Solver {
@@ -77,30 +75,7 @@ impl Solver {
         // Refined meshes have triangles of about 0.6 of the largest area allowed.
         let mesh = triangulate(&prepared.plan(1.6 * area / settings.first_triangles as f64))?;
         let first = Level::new(mesh, &prepared)?;
-        Ok(Self { prepared, settings, levels: vec![first], in_plane: Vec::new() })
-    }
-
-    /// Makes sure that a level of refinement exists; tells whether it may.
-    fn reach(&mut self, level: usize) -> Result<bool, PanelError> {
-        while self.levels.len() <= level {
-            let Some(last) = self.levels.last() else { return Ok(false) };
-            if 4 * last.mesh.triangles.len() > self.settings.most_triangles {
-                return Ok(false);
-            }
-            let finer = refine(&last.mesh, &self.prepared.features);
-            self.levels.push(Level::new(finer, &self.prepared)?);
-        }
-        Ok(true)
-    }
-
-    fn solve_level(&mut self, nth: usize, load: &Load, watch: &mut Watch<'_>) -> Result<Solved, PanelError> {
-        let Some(level) = self.levels.get_mut(nth) else {
-            return Err(PanelError::Missing { name: "mesh".into(), reason: "there is none".into() });
-        };
-        watch.mesh(Work::Equilibrium, nth, level.mesh.triangles.len())?;
-        let (state, applied) = solve(level, &self.prepared, load, watch)?;
-        let found = collect(level, &self.prepared, load, &state, &applied);
-        Ok(Solved { state, found })
+        Ok(Self { prepared, settings, ladder: Ladder::new(first), in_plane: Vec::new() })
     }
 
     /// Solves for one load, refining until the estimated error meets the tolerance or the largest mesh is reached.
@@ -115,51 +90,72 @@ impl Solver {
         load: &Load,
         tell: &mut dyn FnMut(Progress) -> ControlFlow<()>,
     ) -> Result<Answer, PanelError> {
-        load.check(self.prepared.panel.layers.len(), self.prepared.panel.latches.len())?;
-        let watch = &mut Watch::new(tell);
-        if load.acts_in_plane() {
-            return self.solve_in_plane(load, watch);
-        }
-        let (level, solved, error) = self.solve_to_tolerance(load, watch)?;
-        self.answer(level, load, solved, error)
+        let answers = self.solve_all_with(std::slice::from_ref(load), tell)?;
+        answers.into_iter().next().ok_or_else(no_mesh)
     }
 
-    fn solve_to_tolerance(
+    /// Solves for several loads on the same meshes, which are refined where any of the loads that have not met the tolerance yet errs most.
+    ///
+    /// Much faster than one after the other. Each answer is on the first mesh on which it met the tolerance, and depends on which loads
+    /// are given together within the errors estimated.
+    pub fn solve_all(&mut self, loads: &[Load]) -> Result<Vec<Answer>, PanelError> {
+        self.solve_all_with(loads, &mut deaf)
+    }
+
+    /// As [`solve_all`](Self::solve_all), telling how far it has come; [`ControlFlow::Break`] stops it with [`PanelError::Cancelled`].
+    pub fn solve_all_with(
         &mut self,
-        load: &Load,
-        watch: &mut Watch<'_>,
-    ) -> Result<(usize, Solved, ErrorEstimate), PanelError> {
-        let mut coarse = self.solve_level(0, load, watch)?;
-        let mut before: Option<Change> = None;
-        let mut level = 0;
-        let mut error = ErrorEstimate { deflection: f64::INFINITY, ..ErrorEstimate::default() };
-        while self.reach(level + 1)? {
-            level += 1;
-            let fine = self.solve_level(level, load, watch)?;
-            let change = Change::between(&coarse, &fine);
-            error = change.estimate(before.as_ref());
-            error.met = error.deflection <= self.settings.tolerance;
-            before = Some(change);
-            coarse = fine;
-            if error.met {
+        loads: &[Load],
+        tell: &mut dyn FnMut(Progress) -> ControlFlow<()>,
+    ) -> Result<Vec<Answer>, PanelError> {
+        for load in loads {
+            load.check(self.prepared.panel.layers.len(), self.prepared.panel.latches.len())?;
+        }
+        let watch = &mut Watch::new(tell);
+        let normal: Vec<Load> = loads.iter().filter(|load| !load.acts_in_plane()).cloned().collect();
+        let mut runs = self.run(&normal, watch)?.into_iter();
+        let mut answers = Vec::with_capacity(loads.len());
+        for load in loads {
+            answers.push(match load.acts_in_plane() {
+                true => self.solve_in_plane(load, watch)?,
+                false => self.answer(load, runs.next().ok_or_else(no_mesh)?)?,
+            });
+        }
+        Ok(answers)
+    }
+
+    /// Takes some loads from mesh to mesh until each meets the tolerance.
+    fn run(&mut self, loads: &[Load], watch: &mut Watch<'_>) -> Result<Vec<Run>, PanelError> {
+        let tolerance = self.settings.tolerance;
+        let first = self.ladder.levels.first_mut().ok_or_else(no_mesh)?;
+        let mut runs = Vec::with_capacity(loads.len());
+        for load in loads {
+            runs.push(Run::start(first, &self.prepared, load, watch)?);
+        }
+        for level in 0.. {
+            let squares = together(runs.iter().filter(|r| !r.error.met).map(|r| {
+                let indicator = &r.solved.indicator;
+                (indicator.squares.as_slice(), indicator.energy)
+            }));
+            if squares.is_empty() || !self.climb(level, &squares)? {
                 break;
             }
+            let Some(finer) = self.ladder.levels.get_mut(level + 1) else { break };
+            for (load, run) in loads.iter().zip(&mut runs).filter(|(_, r)| !r.error.met) {
+                run.go_on(finer, &self.prepared, load, tolerance, watch)?;
+            }
         }
-        error.triangles = self.levels[level].mesh.triangles.len();
-        Ok((level, coarse, error))
+        Ok(runs)
     }
 
-    fn answer(
-        &self,
-        level: usize,
-        load: &Load,
-        solved: Solved,
-        error: ErrorEstimate,
-    ) -> Result<Answer, PanelError> {
-        let Some(level) = self.levels.get(level) else {
-            return Err(PanelError::Missing { name: "mesh".into(), reason: "there is none".into() });
-        };
-        answer_on(level, &self.prepared, load, solved, error)
+    fn climb(&mut self, level: usize, squares: &[f64]) -> Result<bool, PanelError> {
+        let Settings { tolerance, most_triangles, .. } = self.settings;
+        self.ladder.climb(level, squares, &self.prepared, tolerance, most_triangles)
+    }
+
+    fn answer(&mut self, load: &Load, run: Run) -> Result<Answer, PanelError> {
+        let level = self.ladder.levels.get_mut(run.level).ok_or_else(no_mesh)?;
+        answer_on(level, &self.prepared, load, run.solved, run.error)
     }
 
     /// The lowest natural modes about the equilibrium under a load, on a mesh that meets the tolerance for the frequencies too.
@@ -177,52 +173,80 @@ impl Solver {
         let watch = &mut Watch::new(tell);
         load.check(self.prepared.panel.layers.len(), self.prepared.panel.latches.len())?;
         checked("count of modes", count as f64, "between 1 and 100", |n| (1.0..=100.0).contains(&n))?;
-        let mut before: Option<Vec<f64>> = None;
-        let mut level = 0;
-        loop {
-            let state = self.rest_state(level, load, watch)?;
-            let Some(here) = self.levels.get_mut(level) else {
-                return Err(PanelError::Missing { name: "mesh".into(), reason: "there is none".into() });
-            };
-            let vertices = here.mesh.vertices.len();
+        let mut before: Option<Vec<(f64, f64)>> = None;
+        // What the panel touches decides its stiffness: that has to be settled first.
+        let settled = match self.is_linear() {
+            true => 0,
+            false => {
+                let runs = self.run(std::slice::from_ref(load), watch)?;
+                runs.first().map_or(0, |r| r.level)
+            }
+        };
+        for level in settled.saturating_sub(1).. {
+            let at_rest = self.rest_state(level, load, watch)?;
+            let here = self.ladder.levels.get_mut(level).ok_or_else(no_mesh)?;
             watch.mesh(Work::Modes, level, here.mesh.triangles.len())?;
-            let pairs = lowest(here, &self.prepared, load, &state, count, watch)?;
-            let squares: Vec<f64> = pairs.iter().map(|p| p.0).collect();
-            let top = squares.iter().fold(0.0_f64, |a, &b| a.max(b.abs()));
-            let changes: Vec<f64> = match &before {
-                None => vec![f64::INFINITY; squares.len()],
-                // Half the change of the square is the change of the frequency; rigid motions of a free panel have none.
-                Some(old) => squares
-                    .iter()
-                    .zip(old)
-                    .map(|(s, o)| if s.abs() < 1e-6 * top { 0.0 } else { 0.5 * ((s - o) / s).abs() })
-                    .collect(),
-            };
-            let worst = changes.iter().fold(0.0_f64, |a, &b| a.max(b));
-            if worst <= self.settings.tolerance || !self.reach(level + 1)? {
+            let pairs = lowest(here, &self.prepared, load, &at_rest, count, watch)?;
+            let mesh =
+                ModeMesh { vertices: here.mesh.vertices.clone(), triangles: here.mesh.triangles.clone() };
+            let top = pairs.iter().fold(0.0_f64, |a, p| a.max(p.0.abs()));
+            let found: Vec<_> =
+                pairs.iter().map(|(_, shape)| indicator(here, &self.prepared, load, shape)).collect();
+            // Rigid motions of a free panel have no frequency, and no error.
+            let rigid = |square: f64| square.abs() < 1e-6 * top;
+            let here: Vec<(f64, f64)> = (pairs.iter().zip(&found))
+                .map(|((square, _), i)| (*square, if i.energy > 0.0 { i.total / i.energy } else { 0.0 }))
+                .collect();
+            let errors: Vec<f64> = (here.iter().enumerate())
+                .map(|(m, &(square, now))| match before.as_ref().and_then(|b| b.get(m)) {
+                    _ if rigid(square) => 0.0,
+                    // Half the change of the square is the change of the frequency.
+                    Some(&(old, was)) => {
+                        let change = 0.5 * ((square - old) / square).abs();
+                        SAFETY_OF_MODES * change * share_left(was, now, level == 1)
+                    }
+                    None => f64::INFINITY,
+                })
+                .collect();
+            let worst = errors.iter().fold(0.0_f64, |a, &b| a.max(b));
+            let squares = together(
+                (found.iter().zip(&pairs))
+                    .filter(|(_, p)| !rigid(p.0))
+                    .map(|(i, _)| (i.squares.as_slice(), i.energy)),
+            );
+            if worst <= self.settings.tolerance || (level >= settled && !self.climb(level, &squares)?) {
+                let mesh = Arc::new(mesh);
                 return Ok(pairs
                     .into_iter()
-                    .zip(changes)
+                    .zip(errors)
                     .map(|((square, vector), error)| Mode {
                         frequency: hertz(square),
                         error,
-                        shape: vector[..vertices].to_vec(),
+                        met: error <= self.settings.tolerance,
+                        shape: vector[..mesh.vertices.len()].to_vec(),
+                        mesh: Arc::clone(&mesh),
                     })
                     .collect());
             }
-            before = Some(squares);
-            level += 1;
+            before = Some(here);
         }
+        Err(no_mesh())
+    }
+
+    /// Whether nothing can let go.
+    fn is_linear(&self) -> bool {
+        let panel = &self.prepared.panel;
+        panel.gaskets.is_empty() && panel.latches.is_empty() && panel.stops.is_empty()
     }
 
     /// The state about which a panel vibrates: its equilibrium, or flat and at rest where nothing but supports acts.
     fn rest_state(&mut self, level: usize, load: &Load, watch: &mut Watch<'_>) -> Result<State, PanelError> {
-        let panel = &self.prepared.panel;
-        let linear = panel.gaskets.is_empty() && panel.latches.is_empty() && panel.stops.is_empty();
+        let linear = self.is_linear();
+        let level = self.ladder.levels.get_mut(level).ok_or_else(no_mesh)?;
         if !linear {
-            return Ok(self.solve_level(level, load, watch)?.state);
+            return Ok(crate::system::equilibrium::solve(level, &self.prepared, load, None, watch)?.0);
         }
-        let size = self.levels.get(level).map_or(0, |l| l.freedoms.size());
+        let size = level.freedoms.size();
         let zero = vec![0.0; size];
         Ok(State {
             values: zero.clone(),
@@ -249,14 +273,15 @@ impl Solver {
     ) -> Result<Opening, PanelError> {
         let watch = &mut Watch::new(tell);
         load.check(self.prepared.panel.layers.len(), self.prepared.panel.latches.len())?;
-        let (level, closed, _) = self.solve_to_tolerance(load, watch)?;
+        let closed = self.run(std::slice::from_ref(load), watch)?.into_iter().next().ok_or_else(no_mesh)?;
+        let level = self.ladder.levels.get_mut(closed.level).ok_or_else(no_mesh)?;
+        let closed = closed.solved;
         let push: f64 = closed.found.gaskets.iter().map(|g| g.force).sum();
-        let area: f64 =
-            (0..self.levels[level].mesh.triangles.len()).map(|t| self.levels[level].mesh.area(t)).sum();
+        let area: f64 = (0..level.mesh.triangles.len()).map(|t| level.mesh.area(t)).sum();
         let mut open = load.clone();
         open.missing_latches = (0..self.prepared.panel.latches.len()).collect();
         open.pressures.push(Pressure::uniform(-1e-3 * push / area));
-        let free = self.solve_level(level, &open, watch)?;
+        let free = solve_level(level, &self.prepared, &open, None, watch)?;
         let travel = |latch: &Latch, i: usize| {
             let rise = free.found.latches[i].deflection;
             match latch.action {
@@ -273,7 +298,7 @@ impl Solver {
 
 /// The answer from the state found on a mesh.
 fn answer_on(
-    level: &Level,
+    level: &mut Level,
     prepared: &Prepared,
     load: &Load,
     solved: Solved,
@@ -288,6 +313,7 @@ fn answer_on(
     Ok(Answer {
         field,
         largest_deflection: found.largest_deflection,
+        largest_moment: solved.indicator.largest_moment,
         line_reactions: found.line_reactions,
         point_reactions: found.point_reactions,
         nodal_reactions: found.nodal_reactions,
@@ -300,45 +326,19 @@ fn answer_on(
     })
 }
 
-/// What changed from one mesh to the next.
-struct Change {
-    deflection: f64,
-    latch_force: f64,
-    compression: f64,
+/// Squared indicators of several solutions as one, each over its own energy.
+fn together<'a>(all: impl Iterator<Item = (&'a [f64], f64)>) -> Vec<f64> {
+    let mut sum: Vec<f64> = Vec::new();
+    for (squares, energy) in all {
+        sum.resize(squares.len(), 0.0);
+        let scale = if energy > 0.0 { 1.0 / energy } else { 0.0 };
+        for (s, square) in sum.iter_mut().zip(squares) {
+            *s += scale * square;
+        }
+    }
+    sum
 }
 
-impl Change {
-    fn between(coarse: &Solved, fine: &Solved) -> Self {
-        // Old vertices keep their index, and deflections come first: compare where both have a vertex.
-        let old = coarse.found_vertices();
-        let deflection = (0..old).map(|v| (coarse.state.plane[v] - fine.state.plane[v]).abs()).fold(
-            (coarse.found.largest_deflection.value.abs() - fine.found.largest_deflection.value.abs()).abs(),
-            f64::max,
-        );
-        let scale = fine.found.largest_deflection.value.abs();
-        let strongest = fine.found.latches.iter().map(|l| l.pull).fold(0.0, f64::max);
-        let latch = (coarse.found.latches.iter().zip(&fine.found.latches))
-            .map(|(a, b)| (a.pull - b.pull).abs())
-            .fold(0.0, f64::max);
-        let compression = (coarse.found.gaskets.iter().zip(&fine.found.gaskets))
-            .map(|(a, b)| {
-                (a.smallest.value - b.smallest.value).abs().max((a.largest.value - b.largest.value).abs())
-            })
-            .fold(0.0, f64::max);
-        let share = |part: f64, whole: f64| if whole > 0.0 { part / whole } else { 0.0 };
-        Self { deflection: share(deflection, scale), latch_force: share(latch, strongest), compression }
-    }
-
-    fn estimate(&self, before: Option<&Self>) -> ErrorEstimate {
-        let (deflection, order) = error_left(self.deflection, before.map(|b| b.deflection));
-        let (latch_force, _) = error_left(self.latch_force, before.map(|b| b.latch_force));
-        let (compression, _) = error_left(self.compression, before.map(|b| b.compression));
-        ErrorEstimate { deflection, latch_force, compression, order, triangles: 0, met: false }
-    }
-}
-
-impl Solved {
-    fn found_vertices(&self) -> usize {
-        self.found.vertices
-    }
+fn no_mesh() -> PanelError {
+    PanelError::Missing { name: "mesh".into(), reason: "there is none".into() }
 }

@@ -3,6 +3,7 @@
 //! ```text
 //! cargo xtask generate [--check]   writes the sources that follow from the registry, or says which are stale
 //! cargo xtask test [--all]         runs every test in every language; --all adds formatting, lints and Valgrind
+//! cargo xtask test STAGE...        runs some stages alone, such as `same-bits c`
 //! cargo xtask bench                measures calculations in every language
 //! ```
 #![forbid(unsafe_code)]
@@ -16,7 +17,8 @@ use std::process::ExitCode;
 
 use workspace::Workspace;
 
-const USAGE: &str = "usage: cargo xtask generate [--check] | cargo xtask test [--all] | cargo xtask bench";
+const USAGE: &str =
+    "usage: cargo xtask generate [--check] | cargo xtask test [--all | STAGE...] | cargo xtask bench";
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
@@ -24,8 +26,8 @@ fn main() -> ExitCode {
     let done = match arguments.as_slice() {
         ["generate"] => Workspace::find().and_then(|workspace| generate::write(&workspace)),
         ["generate", "--check"] => Workspace::find().and_then(|workspace| generate::check(&workspace)),
-        ["test"] => Workspace::find().and_then(|workspace| test::run(&workspace, false)),
-        ["test", "--all"] => Workspace::find().and_then(|workspace| test::run(&workspace, true)),
+        ["test", "--all"] => Workspace::find().and_then(|workspace| test::run(&workspace, true, &[])),
+        ["test", stages @ ..] => Workspace::find().and_then(|workspace| test::run(&workspace, false, stages)),
         ["bench"] => Workspace::find().and_then(|workspace| bench::run(&workspace)),
         _ => Err(USAGE.to_owned()),
     };

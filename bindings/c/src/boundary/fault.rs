@@ -60,7 +60,7 @@ impl CoamingFault {
 }
 
 /// A text in a fixed array: cut between two characters, never within one, and closed by a zero.
-fn clipped<const N: usize>(text: &str) -> [c_char; N] {
+pub fn clipped<const N: usize>(text: &str) -> [c_char; N] {
     let mut end = text.len().min(N.saturating_sub(1));
     while !text.is_char_boundary(end) {
         end -= 1;

@@ -2,13 +2,17 @@
 
 mod batch;
 mod fault;
+pub mod panel;
+pub mod solution;
+pub mod states;
 pub mod text;
+pub mod values;
 
 use calculations::declaration::{Choice, not_a_number_of};
 use calculations::{Calculation, Caveats, Error};
 
 pub use batch::{CoamingBatch, CoamingColumn, CoamingWanted, call_batch};
-pub use fault::{COAMING_ERROR_DEFECT, COAMING_OK, CoamingFault, guarded, refuse_null};
+pub use fault::{COAMING_ERROR_DEFECT, COAMING_OK, CoamingFault, clipped, guarded, refuse_null};
 
 /// An input as C holds it: plain data, for which any bits are a value.
 pub trait Input: Copy {

@@ -145,8 +145,8 @@ unsafe fn document_call(
     unsafe { guarded(fault, work) }
 }
 
-/// Frees a text that coaming_calculate(), coaming_review(), coaming_order_sheet(), coaming_panel() or coaming_schema() gave;
-/// NULL is fine.
+/// Frees a text that coaming_calculate(), coaming_review(), coaming_order_sheet(), coaming_panel(), coaming_solution_text()
+/// or coaming_schema() gave; NULL is fine.
 ///
 /// # Safety
 /// NULL, or a text of this library that was not freed yet.
@@ -205,7 +205,13 @@ pub extern "C" fn coaming_abi() -> u32 {
 }
 
 /// A text that C gave.
-unsafe fn text<'a>(pointer: *const c_char, argument: &str) -> Result<&'a str, Error> {
+///
+/// # Errors
+/// [`Error::WrongType`] for NULL, [`Error::Unreadable`] for what is not UTF-8.
+///
+/// # Safety
+/// NULL, or text that ends with a zero and outlives what is made of it.
+pub unsafe fn text<'a>(pointer: *const c_char, argument: &str) -> Result<&'a str, Error> {
     refuse_null(pointer, argument)?;
     // SAFETY: not NULL, and by contract text that ends with a zero.
     let text = unsafe { CStr::from_ptr(pointer) };

@@ -49,9 +49,17 @@ const SCREWS: &[&str] = &[
     "screw_pull_wind",
     "screw_shake",
     "screw_stripping",
+    "joint_closed_hot",
+    "joint_closed_cold",
+    "joint_slip",
+    "joint_screw",
     "insert_jack_out",
     "insert_pull_out",
     "insert_torque_out",
+    "insert_estimate",
+    "insert_boss",
+    "insert_hole",
+    "insert_floor",
 ];
 
 /// Checks of the layers that a screw pattern passes.

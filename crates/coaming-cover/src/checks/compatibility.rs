@@ -1,6 +1,6 @@
 //! Chemicals: what reaches a plastic, rubber or adhesive, and whether it bears it.
 
-use coaming::material::{Agent, Compatibility, Material, compatibility};
+use coaming::material::{Agent, Compatibility, Material, MaterialKind, compatibility};
 use coaming::prelude::*;
 
 use super::{Check, Subject, name};
@@ -127,7 +127,11 @@ pub(super) fn judge_material(material: &Material, agent: Agent, lever: String) -
     let (finds, ruling) = match row.verdict {
         Compatibility::Ok => (format!("{words}: no harm reported"), Ruling::Holds),
         Compatibility::Avoid => (format!("{words}: avoid"), Ruling::Broken),
-        _ => (format!("{words}: test on a stressed strip"), Ruling::NeedsTest),
+        // What cracks under stress is tried under stress; metals, rubbers and bonds are tried as they are.
+        _ if matches!(material.kind, MaterialKind::ClearPlastic | MaterialKind::PrintedPlastic) => {
+            (format!("{words}: test on a stressed strip"), Ruling::NeedsTest)
+        }
+        _ => (format!("{words}: test on a sample"), Ruling::NeedsTest),
     };
     sheet.advise(lever, format!("something else than {words} near {}", material.name));
     Ok(sheet.rule(finds, "no reported harm", ruling, Origin::Published(row.source)))

@@ -14,6 +14,7 @@ mod frame;
 mod hazard;
 mod hole_stress;
 mod inserts;
+mod joint;
 mod latches;
 mod leaks;
 mod lid;
@@ -29,6 +30,7 @@ mod service_load;
 mod service_temperature;
 mod sheet;
 mod spacing;
+mod springs;
 mod warmth;
 
 #[cfg(test)]
@@ -78,6 +80,7 @@ pub const PARTS: &[(&str, &[Check])] = &[
     ("Holes and movement", movement::CHECKS),
     ("Screws", fasteners::CHECKS),
     ("Screws", screw_strength::CHECKS),
+    ("Screws", joint::CHECKS),
     ("Inserts", inserts::CHECKS),
     ("Frame", frame::CHECKS),
     ("Bonds", bonding::CHECKS),

@@ -6,6 +6,7 @@ use coaming::thermal::{
     HoleMovement, HoleRole, LayerGrowth, ShoulderBush, ShoulderBushOutcome, ToleranceStack,
 };
 
+use super::springs::{bush_material, bush_strain};
 use super::{Check, Subject, name, restraint};
 use crate::amount::{Amount, Measure, Phrase};
 use crate::demand::{Demand, Need, NotChecked, Origin, Ruling};
@@ -262,17 +263,19 @@ pub(super) fn bush_play(
         sheet.given("deviation of the thickness", at("thickness_tolerance"), layer.thickness_tolerance)?;
     let hot_layer_strain = growth(prepared, layer, &material, LoadKind::Hot, sheet)?;
     let cold_layer_strain = growth(prepared, layer, &material, LoadKind::Cold, sheet)?;
+    let own = bush_material(prepared, pattern, bush)?;
+    let hot_bush_strain = bush_strain(prepared, bush, &own, LoadKind::Hot, sheet)?;
+    let cold_bush_strain = bush_strain(prepared, bush, &own, LoadKind::Cold, sheet)?;
     let outcome = sheet.run(&ShoulderBush {
         bush_length,
         bush_tolerance,
         layer_thickness,
         thickness_tolerance,
-        hot_bush_strain: 0.0,
+        hot_bush_strain,
         hot_layer_strain,
-        cold_bush_strain: 0.0,
+        cold_bush_strain,
         cold_layer_strain,
     })?;
-    sheet.say("The growth of the bush itself is left out: it makes the play a little larger when hot.");
     sheet.note("least play under the bush", outcome.play_min.value, Measure::LENGTH);
     sheet.note("greatest play under the bush", outcome.play_max.value, Measure::LENGTH);
     Ok((bush_length, outcome))

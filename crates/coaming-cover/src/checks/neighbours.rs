@@ -85,8 +85,7 @@ pub(super) const CHECKS: &[Check] = &[
             let bond = bonds.find(|bond| Some(&bond.name) == subject.first());
             let adhesive = bond.and_then(|bond| bond.adhesive.clone()).need(|| path.clone())?;
             let material = prepared.material(&adhesive, &path)?;
-            let words = Choice::name(agent(name(subject, 1)?)?).replace('_', " ");
-            Err(NotChecked::not_calculated(format!("{words} on {} is not in the table", material.name)))
+            judge_material(&material, agent(name(subject, 1)?)?, "service.agents".to_owned())
         },
     },
     Check {

@@ -8,6 +8,7 @@ mod crossing;
 mod crossing_table;
 mod edge;
 mod holes;
+mod joint;
 mod leaks;
 mod neighbours;
 mod restraint;

@@ -136,6 +136,8 @@ impl Cover {
             known(&pattern.material, format!("screws.{}.material", pattern.name));
             let insert = pattern.insert.as_ref().and_then(|insert| insert.material.clone());
             known(&insert, format!("screws.{}.insert.material", pattern.name));
+            let bush = pattern.bush.as_ref().and_then(|bush| bush.material.clone());
+            known(&bush, format!("screws.{}.bush.material", pattern.name));
         }
         for bond in self.bonds.iter().flatten() {
             known(&bond.adhesive, format!("bonds.{}.adhesive", bond.name));

@@ -17,7 +17,7 @@ use crate::verdict::Verdict;
 const MEANS: &[(&str, &[&str], &str)] = &[
     (
         "layers[].outline.rectangle.corner_radius",
-        &["mass", "latch_hold", "screw_shake", "seal_all_round"],
+        &["mass", "latch_hold", "screw_shake", "joint_slip", "seal_all_round"],
         "sharp corners",
     ),
     (
@@ -32,6 +32,7 @@ const MEANS: &[(&str, &[&str], &str)] = &[
             "mass",
             "latch_hold",
             "screw_shake",
+            "joint_slip",
             "leak_path_cut_out",
             "lid_lean",
             "lid_wind_in",
@@ -66,6 +67,9 @@ const MEANS: &[(&str, &[&str], &str)] = &[
             "hole_movement_hot",
             "hole_movement_cold",
             "insert_jack_out",
+            "joint_closed_hot",
+            "joint_closed_cold",
+            "joint_slip",
             "pane_engagement",
             "pane_stress_at_holes_hot",
             "pane_stress_at_holes_cold",

@@ -2,7 +2,9 @@
 
 use super::layer::Sealing;
 use super::outline::Point;
-use coaming::fastener::{BearingStandard, CountersunkStandard, ScrewSize, StrengthClass, TighteningMethod};
+use coaming::fastener::{
+    BearingStandard, CountersunkStandard, LayerDirection, ScrewSize, StrengthClass, TighteningMethod,
+};
 use coaming::material::Agent;
 use coaming::prelude::*;
 use coaming::thermal::HoleRole;
@@ -184,6 +186,13 @@ pub struct Insert {
     /// Diameter of its hole in the plastic before it is set.
     #[possible(f64::MIN_POSITIVE..)]
     pub hole_diameter: Option<Length>,
+    /// Distance from its centre to the nearest edge of the plastic.
+    #[possible(f64::MIN_POSITIVE..)]
+    pub edge_distance: Option<Length>,
+    /// True where it ends flush with the face or proud of it, so that what is clamped can bear on it.
+    pub flush: Option<bool>,
+    /// How the layers of a printed part lie to the screw.
+    pub printed_layers: Option<LayerDirection>,
     /// Force at which it pulls out: the maker's figure for this plastic.
     #[possible(f64::MIN_POSITIVE..)]
     pub pull_out: Option<Force>,
@@ -200,6 +209,11 @@ pub struct Bush {
     /// Outside diameter.
     #[possible(f64::MIN_POSITIVE..)]
     pub outside_diameter: Option<Length>,
+    /// Diameter of its bore.
+    #[possible(f64::MIN_POSITIVE..)]
+    pub bore: Option<Length>,
+    /// Name of its material.
+    pub material: Option<String>,
     /// Length of the shoulder.
     #[possible(f64::MIN_POSITIVE..)]
     pub length: Option<Length>,
@@ -248,6 +262,12 @@ pub struct ScrewPattern {
     /// Scatter of the preload either way, as a part of it; for `stated` tightening only.
     #[possible(0.0..1.0)]
     pub tightening_uncertainty: Option<f64>,
+    /// Least embedding of head, thread and every face between them, all together.
+    #[possible(0.0..)]
+    pub embedding_low: Option<Length>,
+    /// Greatest embedding of head, thread and every face between them, all together.
+    #[possible(0.0..)]
+    pub embedding_high: Option<Length>,
     /// Coefficient of friction in the thread.
     #[possible(f64::MIN_POSITIVE..=1.0)]
     pub thread_friction: Option<f64>,

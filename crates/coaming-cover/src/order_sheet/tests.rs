@@ -130,6 +130,9 @@ fn the_cover_is_the_sum_of_its_parts_and_names_what_it_leaves_out() {
         (255_200.0 - 244.0 * 164.0 + (4.0 - core::f64::consts::PI) * 400.0 + 51_000.0) * 2.5e-9 * density;
     close(of("lid", "mass"), lid, 1e-9);
     close(of("latches", "mass"), 0.36, 1e-12);
+    // Ten rings of 6 by 3.2 mm, 5.4 mm long, at 0.286 lb/in^3 (MIL-HDBK-5J, table 2.7.1.0(b)).
+    let rings = 10.0 * core::f64::consts::PI / 4.0 * (36.0 - 10.24) * 5.4e-9;
+    close(of("shoulder bushes of pane_screws", "mass"), rings * density * 0.286 / 0.097, 1e-12);
     let parts = &sheet.iter().find(|section| section.title == "Parts and mass").unwrap().lines;
     let (cover, parts) = parts.split_last().unwrap();
     let mut sums = [0.0; 4];
@@ -231,7 +234,7 @@ fn what_is_missing_is_unknown_with_its_path() {
         ("gravity = { x = 0, y = -1, z = 0 } # a vertical side panel\n", "service.gravity", "Gasket"),
         ("# pull_out and", "layers.lid.grain", "Blanks"),
         ("# pull_out and", "layers.lid.burr_face", "Blanks"),
-        ("# pull_out and", "screws.pane_screws.insert.hole_diameter", "Holes"),
+        ("hole_diameter = \"4.0 mm\" # chosen here\n", "screws.pane_screws.insert.hole_diameter", "Holes"),
         ("# pull_out and", "layers.lid.cut_outs[0].bead_width", "Adhesives and sealants"),
         ("# pull_out and", "service.bay.drain_diameter", "Holes"),
         ("# pull_out and", "service.sealant_cure_time", "Assembly"),

@@ -294,7 +294,7 @@ pub(super) fn load(problem: &PanelProblem, case: &PanelLoadCase, path: &str) -> 
 }
 
 /// The place of a name in a list.
-fn index<'a>(
+pub(super) fn index<'a>(
     names: impl Iterator<Item = &'a str> + Clone,
     name: &str,
     field: String,

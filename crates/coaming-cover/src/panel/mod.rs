@@ -3,6 +3,7 @@
 //! The document's conventions are those of the cover's: points in one plane as seen from outside, z and deflections
 //! positive outward, pressures positive where they push the panel onto its seal, compression positive closing.
 
+mod answer;
 mod convert;
 mod convert_shape;
 mod faults;
@@ -10,10 +11,13 @@ mod holding;
 mod layers;
 mod loads;
 mod problem;
+mod progress;
 mod shape;
 mod solution;
 mod solve;
 
+#[cfg(test)]
+mod panel_tests;
 #[cfg(test)]
 mod tests;
 
@@ -26,10 +30,11 @@ pub use layers::{
     Slipping,
 };
 pub use loads::{EdgeMomentAlong, ForceAlong, ForceAt, LayerRise, PanelLoadCase, PatchForce, PressureOn};
-pub use problem::{PanelProblem, PanelSettings, read_panel};
+pub use problem::{PanelProblem, PanelSettings, read_load_case, read_panel};
+pub use progress::{Progress, Tell, Work, go_on};
 pub use shape::{Edge, Line, PathOfSegments, PathSegment, PlacedCircle, PlacedRectangle, Shape};
 pub use solution::{
     BalanceLeft, CaseSolution, GasketState, LatchState, LayerStresses, LengthAt, MeshError, MeshField,
-    NaturalMode, OpeningTravel, PanelSolution, StressAt, SupportReaction,
+    NaturalMode, NaturalModes, OpeningTravel, PanelSolution, StressAt, SupportReaction,
 };
-pub use solve::solve;
+pub use solve::{LoadOf, Panel, solve};

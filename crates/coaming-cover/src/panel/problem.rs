@@ -65,3 +65,11 @@ pub struct PanelProblem {
 pub fn read_panel(text: &str, form: Form) -> Result<PanelProblem, Error> {
     read_as(text, form)
 }
+
+/// Reads the document of one load case, TOML or JSON, to be solved on a panel beside that panel's own.
+///
+/// # Errors
+/// As [`read_panel`].
+pub fn read_load_case(text: &str, form: Form) -> Result<PanelLoadCase, Error> {
+    read_as(text, form)
+}

@@ -146,8 +146,21 @@ pub struct NaturalMode {
     pub frequency: Frequency,
     /// Estimated error of the frequency, as a share.
     pub error: f64,
-    /// Deflection at the vertices for a modal mass of 1 kg, m: of the field's first ones, where the modes needed fewer.
+    /// Deflection at the modes' vertices for a modal mass of 1 kg, m.
     pub shape_m: Vec<f64>,
+}
+
+/// The lowest natural modes about an equilibrium, on a mesh of their own.
+#[derive(Debug, Clone, PartialEq, Fields)]
+pub struct NaturalModes {
+    /// The modes, lowest first.
+    pub modes: Vec<NaturalMode>,
+    /// Vertices: x, m.
+    pub x_m: Vec<f64>,
+    /// Vertices: y, m.
+    pub y_m: Vec<f64>,
+    /// Triangles: indices of three vertices each, one after another.
+    pub triangles: Vec<u32>,
 }
 
 /// What opening the latches takes.
@@ -182,8 +195,8 @@ pub struct CaseSolution {
     pub stops: Vec<Force>,
     /// Stress of each layer that is somewhere.
     pub stresses: Vec<LayerStresses>,
-    /// The natural modes wanted.
-    pub modes: Vec<NaturalMode>,
+    /// The natural modes, where wanted.
+    pub modes: Option<NaturalModes>,
     /// The travel that opens it, where wanted.
     pub opening: Option<OpeningTravel>,
     /// The values over the mesh.

@@ -1,71 +1,188 @@
-//! From a problem to its solution.
+//! From a problem to its solution: one panel, meshed once and solved for any of its load cases, or for others.
 
-use super::convert::{all, load, panel};
+use super::answer::{checked, modes, opening, solution};
+use super::convert::{all, index, load, panel};
 use super::faults::Faults;
+use super::loads::PanelLoadCase;
 use super::problem::PanelProblem;
-use super::solution::{
-    BalanceLeft, CaseSolution, GasketState, LatchState, LayerStresses, LengthAt, MeshError, MeshField,
-    NaturalMode, OpeningTravel, PanelSolution, StressAt, SupportReaction,
-};
+use super::progress::{Tell, go_on};
+use super::solution::{CaseSolution, NaturalModes, OpeningTravel, PanelSolution};
 use crate::cautions::CAUTIONS;
-use crate::document::Point;
-use coaming::declaration::{Field, Node};
 use coaming::prelude::*;
 use coaming_panel as solver;
+use core::ops::ControlFlow;
 
 /// Most load cases of one problem: each may take seconds.
 const MOST_CASES: usize = 100;
 
-/// Solves every load case of a panel.
+/// The load that a panel is solved for.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum LoadOf<'a> {
+    /// The load case of the panel's own document with this index, from 0.
+    Document(usize),
+    /// Another load case. Faults name it `load`. A force at a point need not fall on a corner of the mesh, which only that of the
+    /// document's own load cases is sure to do: the moment under it is blurred a little more.
+    Given(&'a PanelLoadCase),
+}
+
+/// One panel, checked and meshed, to be solved for one load after another. Solutions do not depend on what was solved
+/// before.
 ///
 /// Linear theory of thin plates for small deflections; see [`coaming_panel`]. The numbers are a screening with the inputs
 /// given, not a certificate.
+#[derive(Debug)]
+pub struct Panel {
+    problem: PanelProblem,
+    solver: solver::Solver,
+    marks: Vec<String>,
+}
+
+/// A load with what its faults are told by.
+struct Posed {
+    case: PanelLoadCase,
+    path: String,
+    load: solver::Load,
+}
+
+/// What the solver hears from, as it takes it.
+type Ear<'a> = &'a mut dyn FnMut(solver::Progress) -> ControlFlow<()>;
+
+impl Panel {
+    /// Checks a panel and meshes it. Its load cases are checked when they are solved.
+    ///
+    /// # Errors
+    /// [`Error::Geometry`] with the place of a shape that cannot be, [`Error::Inconsistent`], [`Error::Missing`] or
+    /// [`Error::NotAnOption`] with the paths of what does not go together, [`Error::TooLarge`].
+    pub fn new(problem: PanelProblem) -> Result<Self, Error> {
+        if problem.load_cases.len() > MOST_CASES {
+            return Err(Error::TooLarge {
+                field: "load_cases".to_owned(),
+                found: problem.load_cases.len().to_string(),
+                accepted: format!("at most {MOST_CASES}"),
+            });
+        }
+        let (panel, marks) = panel(&problem)?;
+        let own = Faults { case: "", pressures: 0, marks: &marks };
+        let made = solver::Solver::new(&panel, settings(&problem)).map_err(|fault| own.error(fault));
+        Ok(Self { solver: made?, problem, marks })
+    }
+
+    /// The problem that it was made from.
+    pub fn problem(&self) -> &PanelProblem {
+        &self.problem
+    }
+
+    /// The index of the load case of this name.
+    ///
+    /// # Errors
+    /// [`Error::NotAnOption`] with the names.
+    pub fn load_case_named(&self, name: &str) -> Result<usize, Error> {
+        let names = self.problem.load_cases.iter().map(|case| case.name.as_str());
+        index(names, name, "load_case".to_owned())
+    }
+
+    /// Solves for one load, with the modes and the opening that it asks for.
+    ///
+    /// # Errors
+    /// [`Error::Singular`] with the motion that nothing resists, [`Error::Geometry`], [`Error::Impossible`],
+    /// [`Error::Inconsistent`], [`Error::Missing`] or [`Error::NotAnOption`] with the path in the load case,
+    /// [`Error::NotConverged`], [`Error::NotFinite`], and [`Error::Cancelled`] where the caller stopped it.
+    pub fn solve(&mut self, load: LoadOf<'_>, tell: Tell<'_>) -> Result<CaseSolution, Error> {
+        let posed = self.posed(load)?;
+        let answer = self.ask(&posed, tell, |solver, load, tell| solver.solve_with(load, tell))?;
+        let mut solved = solution(&self.problem, &posed.case.name, &answer);
+        if let Some(count) = posed.case.modes {
+            let count = count as usize;
+            let found = self.ask(&posed, tell, |solver, load, tell| solver.modes_with(load, count, tell))?;
+            solved.modes = Some(modes(&found));
+        }
+        if posed.case.opening == Some(true) {
+            let found = self.ask(&posed, tell, |solver, load, tell| solver.opening_with(load, tell))?;
+            solved.opening = Some(opening(found));
+        }
+        checked(solved, &posed.path)
+    }
+
+    /// The lowest natural modes about the equilibrium under a load, 1 to 100 of them.
+    ///
+    /// # Errors
+    /// As [`solve`](Self::solve); [`Error::Impossible`] for another count; [`Error::Inconsistent`] for a panel without mass.
+    pub fn modes(&mut self, count: u32, load: LoadOf<'_>, tell: Tell<'_>) -> Result<NaturalModes, Error> {
+        let posed = self.posed(load)?;
+        let count = count as usize;
+        let found = self.ask(&posed, tell, |solver, load, tell| solver.modes_with(load, count, tell))?;
+        checked(modes(&found), &posed.path)
+    }
+
+    /// The travel at which every latch is free while the gasket still pushes, from the equilibrium under a load.
+    ///
+    /// # Errors
+    /// As [`solve`](Self::solve).
+    pub fn opening(&mut self, load: LoadOf<'_>, tell: Tell<'_>) -> Result<OpeningTravel, Error> {
+        let posed = self.posed(load)?;
+        let found = self.ask(&posed, tell, |solver, load, tell| solver.opening_with(load, tell))?;
+        checked(opening(found), &posed.path)
+    }
+
+    /// Solved load cases as a solution of this panel, with the cautions that belong to it.
+    pub fn solution(&self, cases: Vec<CaseSolution>) -> PanelSolution {
+        PanelSolution {
+            title: self.problem.title.clone(),
+            version: env!("CARGO_PKG_VERSION").to_owned(),
+            cases,
+            cautions: CAUTIONS.iter().map(|caution| (*caution).to_owned()).collect(),
+        }
+    }
+
+    /// The solver's load; the case is copied, for it may be the panel's own.
+    fn posed(&self, of: LoadOf<'_>) -> Result<Posed, Error> {
+        let (case, path) = match of {
+            LoadOf::Given(case) => (case, "load".to_owned()),
+            LoadOf::Document(nth) => match self.problem.load_cases.get(nth) {
+                Some(case) => (case, format!("load_cases[{nth}]")),
+                None => return Err(no_such_case(nth, self.problem.load_cases.len())),
+            },
+        };
+        Ok(Posed { load: load(&self.problem, case, &path)?, case: case.clone(), path })
+    }
+
+    /// Lets the solver work, and tells its refusals in the words of the document.
+    fn ask<T>(
+        &mut self,
+        posed: &Posed,
+        tell: Tell<'_>,
+        work: impl FnOnce(&mut solver::Solver, &solver::Load, Ear<'_>) -> Result<T, solver::PanelError>,
+    ) -> Result<T, Error> {
+        let pressures = all(&posed.case.pressures).len();
+        let faults = Faults { case: &posed.path, pressures, marks: &self.marks };
+        let mut pass_on = |told: solver::Progress| tell(told.into());
+        work(&mut self.solver, &posed.load, &mut pass_on).map_err(|fault| faults.error(fault))
+    }
+}
+
+fn no_such_case(nth: usize, count: usize) -> Error {
+    let accepted = match count {
+        0 => "none: the panel has no load cases of its own".to_owned(),
+        count => format!("0 to {}", count - 1),
+    };
+    Error::Impossible { field: "load_case".to_owned(), value: nth as f64, shown: nth.to_string(), accepted }
+}
+
+/// Solves every load case of a panel.
+///
+/// As [`Panel`], which also tells how far it has come, can be stopped, and solves for other loads.
 ///
 /// # Errors
-/// [`Error::Geometry`] with the place of a shape that cannot be, [`Error::Singular`] with the motion that nothing resists,
-/// [`Error::Inconsistent`], [`Error::Missing`] or [`Error::NotAnOption`] with the paths of what does not go together,
-/// [`Error::TooLarge`], [`Error::NotConverged`] and [`Error::NotFinite`].
+/// As [`Panel::new`] and [`Panel::solve`] give them; [`Error::Missing`] where there is no load case.
 pub fn solve(problem: &PanelProblem) -> Result<PanelSolution, Error> {
     if problem.load_cases.is_empty() {
         return Err(Error::Missing { field: "load_cases".to_owned(), needed: "at least one".to_owned() });
     }
-    if problem.load_cases.len() > MOST_CASES {
-        return Err(Error::TooLarge {
-            field: "load_cases".to_owned(),
-            found: problem.load_cases.len().to_string(),
-            accepted: format!("at most {MOST_CASES}"),
-        });
-    }
-    let (panel, marks) = panel(problem)?;
-    let own = Faults { case: "", pressures: 0, marks: &marks };
-    let mut solver = solver::Solver::new(&panel, settings(problem)).map_err(|fault| own.error(fault))?;
-    let mut cases = Vec::with_capacity(problem.load_cases.len());
-    for (nth, case) in problem.load_cases.iter().enumerate() {
-        let path = format!("load_cases[{nth}]");
-        let load = load(problem, case, &path)?;
-        let faults = Faults { case: &path, pressures: all(&case.pressures).len(), marks: &marks };
-        let refused = |fault| faults.error(fault);
-        let answer = solver.solve(&load).map_err(refused)?;
-        let mut solved = solution(problem, &case.name, &answer);
-        if let Some(count) = case.modes {
-            let modes = solver.modes(&load, count as usize).map_err(refused)?;
-            let vertices = solved.field.x_m.len();
-            solved.modes = modes.iter().map(|found| mode(found, vertices)).collect();
-        }
-        if case.opening == Some(true) {
-            let opening = solver.opening(&load).map_err(refused)?;
-            let travels = opening.travels.into_iter().map(si).collect();
-            solved.opening = Some(OpeningTravel { travel: si(opening.travel), travels });
-        }
-        finite(&solved.write(&Field::ROOT), &path)?;
-        cases.push(solved);
-    }
-    Ok(PanelSolution {
-        title: problem.title.clone(),
-        version: env!("CARGO_PKG_VERSION").to_owned(),
-        cases,
-        cautions: CAUTIONS.iter().map(|caution| (*caution).to_owned()).collect(),
-    })
+    let mut panel = Panel::new(problem.clone())?;
+    let cases = (0..problem.load_cases.len())
+        .map(|nth| panel.solve(LoadOf::Document(nth), &mut go_on))
+        .collect::<Result<_, _>>()?;
+    Ok(panel.solution(cases))
 }
 
 fn settings(problem: &PanelProblem) -> solver::Settings {
@@ -76,138 +193,5 @@ fn settings(problem: &PanelProblem) -> solver::Settings {
         tolerance: given.tolerance.unwrap_or(usual.tolerance),
         first_triangles: count(given.first_triangles, usual.first_triangles),
         most_triangles: count(given.most_triangles, usual.most_triangles),
-    }
-}
-
-/// Refuses a result with a number that is not finite, and names it.
-fn finite(node: &Node, path: &str) -> Result<(), Error> {
-    match node {
-        Node::Record(entries) => {
-            entries.iter().try_for_each(|(key, entry)| finite(entry, &format!("{path}.{key}")))
-        }
-        Node::List(entries) => entries.iter().try_for_each(|entry| finite(entry, path)),
-        number => match number.si() {
-            Some(si) if !si.is_finite() => Err(Error::NotFinite { field: path.to_owned() }),
-            _ => Ok(()),
-        },
-    }
-}
-
-fn place(at: solver::Point) -> Point {
-    Point { x: si(at.x), y: si(at.y) }
-}
-
-fn solution(problem: &PanelProblem, name: &str, answer: &solver::Answer) -> CaseSolution {
-    let extreme =
-        |found: solver::result::answer::Extreme| LengthAt { value: si(found.value), at: place(found.at) };
-    let reaction = |found: &solver::result::answer::Reaction| SupportReaction {
-        force: si(found.force),
-        moment_along_x: si(found.moment.x),
-        moment_along_y: si(found.moment.y),
-    };
-    let gasket = |found: &solver::result::answer::GasketAnswer| {
-        let column = |of: fn(&solver::result::answer::GasketSample) -> f64| {
-            found.samples.iter().map(of).collect::<Vec<f64>>()
-        };
-        GasketState {
-            smallest: extreme(found.smallest),
-            largest: extreme(found.largest),
-            force: si(found.force),
-            open_length: si(found.open_length),
-            beyond_law: found.beyond_law,
-            along_m: column(|sample| sample.along),
-            x_m: column(|sample| sample.at.x),
-            y_m: column(|sample| sample.at.y),
-            compression_m: column(|sample| sample.compression),
-            force_n_per_m: column(|sample| sample.force),
-        }
-    };
-    let latches = all(&problem.latches).iter().zip(&answer.latches);
-    let error = &answer.error;
-    CaseSolution {
-        name: name.to_owned(),
-        largest_deflection: extreme(answer.largest_deflection),
-        error: MeshError {
-            deflection: error.deflection.is_finite().then_some(error.deflection),
-            latch_force: error.latch_force,
-            compression: si(error.compression),
-            triangles: whole(error.triangles),
-            met: error.met,
-        },
-        balance: BalanceLeft { force: answer.balance.force, moment: answer.balance.moment },
-        line_reactions: answer.line_reactions.iter().map(reaction).collect(),
-        point_reactions: answer.point_reactions.iter().map(reaction).collect(),
-        latches: latches
-            .map(|(latch, found)| LatchState {
-                name: latch.name.clone(),
-                pull: si(found.pull),
-                deflection: si(found.deflection),
-            })
-            .collect(),
-        gaskets: answer.gaskets.iter().map(gasket).collect(),
-        stops: answer.stops.iter().copied().map(si).collect(),
-        stresses: stresses(problem, &answer.field),
-        modes: Vec::new(),
-        opening: None,
-        field: field(&answer.field),
-    }
-}
-
-/// An index or count of the mesh: at most a few millions.
-fn whole(count: usize) -> u32 {
-    u32::try_from(count).unwrap_or(u32::MAX)
-}
-
-fn field(found: &solver::result::field::Field) -> MeshField {
-    let middles: Vec<_> = (0..found.triangles.len()).filter_map(|t| found.middle_of(t)).collect();
-    MeshField {
-        x_m: found.vertices.iter().map(|vertex| vertex.x).collect(),
-        y_m: found.vertices.iter().map(|vertex| vertex.y).collect(),
-        triangles: found.triangles.iter().flatten().copied().map(whole).collect(),
-        deflection_m: found.deflection.clone(),
-        slope_x: found.slope.iter().map(|[along_x, _]| *along_x).collect(),
-        slope_y: found.slope.iter().map(|[_, along_y]| *along_y).collect(),
-        moment_xx_n: middles.iter().map(|middle| middle.moment[0]).collect(),
-        moment_yy_n: middles.iter().map(|middle| middle.moment[1]).collect(),
-        moment_xy_n: middles.iter().map(|middle| middle.moment[2]).collect(),
-    }
-}
-
-fn stresses(problem: &PanelProblem, found: &solver::result::field::Field) -> Vec<LayerStresses> {
-    let middles: Vec<_> = (0..found.triangles.len()).map(|t| found.middle_of(t)).collect();
-    let one = |(nth, layer): (usize, &super::layers::PanelLayer)| {
-        let largest = |outer: bool| {
-            let (value, at) = found.largest_stress(nth, outer)?;
-            Some(StressAt { value: si(value), at: place(at) })
-        };
-        let mut stresses = LayerStresses {
-            layer: layer.name.clone(),
-            inner: largest(false)?,
-            outer: largest(true)?,
-            triangles: Vec::new(),
-            inner_larger_pa: Vec::new(),
-            inner_smaller_pa: Vec::new(),
-            outer_larger_pa: Vec::new(),
-            outer_smaller_pa: Vec::new(),
-        };
-        for (t, middle) in middles.iter().enumerate() {
-            let here = middle.as_ref().and_then(|middle| middle.layers.iter().find(|at| at.layer == nth));
-            let Some(here) = here else { continue };
-            stresses.triangles.push(whole(t));
-            stresses.inner_larger_pa.push(here.lower.principal_1);
-            stresses.inner_smaller_pa.push(here.lower.principal_2);
-            stresses.outer_larger_pa.push(here.upper.principal_1);
-            stresses.outer_smaller_pa.push(here.upper.principal_2);
-        }
-        Some(stresses)
-    };
-    problem.layers.iter().enumerate().filter_map(one).collect()
-}
-
-fn mode(found: &solver::Mode, vertices: usize) -> NaturalMode {
-    NaturalMode {
-        frequency: si(found.frequency),
-        error: found.error,
-        shape_m: found.shape.iter().take(vertices).copied().collect(),
     }
 }

@@ -6,7 +6,7 @@ use crate::document::Form;
 use coaming::prelude::*;
 use coaming_panel as solver;
 
-const REVISED: &str = include_str!("revised_lid.toml");
+const REVISED: &str = include_str!("../../../../examples/panels/revised-lid.toml");
 
 /// A square plate of 1 m on a knife edge all round, with what a test adds.
 const PLATE: &str = r#"
@@ -87,6 +87,7 @@ fn the_revised_lid() {
     assert!(gasket.smallest.value.to_si() > 0.0027 && gasket.open_length.to_si() == 0.0);
     let pulls: f64 = case.latches.iter().map(|latch| latch.pull.to_si()).sum();
     assert!((pulls / gasket.force.to_si() - 1.0).abs() < 1e-8);
+    assert!(case.modes.as_ref().unwrap().modes.len() == 3);
     let opening = case.opening.as_ref().unwrap().travel.to_si();
     assert!((opening - 0.003).abs() < 0.0003, "{opening}");
     let missing = &solution.cases[1];

@@ -92,7 +92,7 @@ fn case_text(text: &mut String, case: &CaseSolution, system: System) {
             line("stress", &words);
         }
     }
-    for (nth, mode) in case.modes.iter().enumerate() {
+    for (nth, mode) in case.modes.iter().flat_map(|found| &found.modes).enumerate() {
         let words = format!(
             "{}, estimated error {} %",
             shown(mode.frequency, system),

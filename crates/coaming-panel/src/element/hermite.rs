@@ -28,6 +28,12 @@ impl EdgeLine {
         self.spread([r * r * (1.0 + 2.0 * s), h * s * r * r], [s * s * (3.0 - 2.0 * s), -h * s * s * r])
     }
 
+    /// Slope along the edge at a fraction of its length.
+    pub(crate) fn slope_along(&self, s: f64) -> [f64; 6] {
+        let (r, h) = (1.0 - s, self.length);
+        self.spread([-6.0 * s * r / h, r * (1.0 - 3.0 * s)], [6.0 * s * r / h, s * (3.0 * s - 2.0)])
+    }
+
     /// Second derivative along the edge.
     pub(crate) fn second_derivative(&self, s: f64) -> [f64; 6] {
         let h = self.length;
@@ -70,6 +76,7 @@ mod tests {
         let nodal = [0.0, 9.0, 0.0, 8.0, -4.0, 12.0];
         let apply = |row: [f64; 6]| row.iter().zip(nodal).map(|(a, b)| a * b).sum::<f64>();
         assert!((apply(line.deflection(0.25)) - 0.125).abs() < 1e-15);
+        assert!((apply(line.slope_along(0.25)) - 0.75).abs() < 1e-15);
         assert!((apply(line.second_derivative(0.25)) - 3.0).abs() < 1e-14);
         assert!((apply(line.slope_across(0.5)) - -2.5).abs() < 1e-15);
         assert!((apply(line.twist()) - 6.5).abs() < 1e-15);

@@ -26,6 +26,8 @@ pub(crate) struct Mesh {
     pub marks: Vec<usize>,
     /// Size of the panel, for tolerances.
     pub size: f64,
+    /// The mesh from which this one was refined: how many vertices it had, and between which two of them each further vertex lies.
+    pub halved: (usize, Vec<[usize; 2]>),
 }
 
 impl Mesh {

@@ -6,6 +6,7 @@ use super::edge::{EdgeUse, edges_of};
 use super::feature::Feature;
 use crate::error::PanelError;
 use crate::geometry::check::{apart, extent};
+use crate::geometry::curve::Curve;
 use crate::geometry::point::Point;
 use crate::geometry::polygon;
 use spade::{AngleLimit, ConstrainedDelaunayTriangulation, Point2, RefinementParameters, Triangulation};
@@ -37,7 +38,14 @@ pub(crate) struct Plan<'a> {
 }
 
 /// Largest turn of an arc along one edge of the first mesh.
-const LARGEST_TURN: f64 = PI / 12.0;
+const LARGEST_TURN: f64 = PI / 6.0;
+/// The same where something else lies close to the arc, so that no chord cuts it off.
+const TURN_IN_A_CROWD: f64 = PI / 12.0;
+/// Closer than this share of its radius to an arc is close: three times what the longest chord cuts off.
+const CROWD: f64 = 0.1;
+/// Smallest angle of a triangle, where the features allow it, in degrees. Layers' outlines a few millimetres apart would fill a lid with
+/// small triangles if it were near the 30 degrees that can be had.
+const SMALLEST_ANGLE: f64 = 20.0;
 
 /// Makes the first mesh.
 pub(crate) fn triangulate(plan: &Plan<'_>) -> Result<Mesh, PanelError> {
@@ -47,8 +55,10 @@ pub(crate) fn triangulate(plan: &Plan<'_>) -> Result<Mesh, PanelError> {
     let size = extent(&outer_and_mid).max(extent(&outer));
     let tolerance = 1e-7 * size;
     let longest = 1.6 * plan.largest_area.sqrt();
+    let crowd = Crowd::new(plan.features);
     let arrangement = arrange(plan.features, &plan.marks, tolerance, |feature, c| {
-        graded(&feature.curves[c], longest, &plan.fine, tolerance)
+        let curve = &feature.curves[c];
+        graded(curve, longest, crowd.turn(curve), &plan.fine, tolerance)
     });
     let (points, triangles) = delaunay(&arrangement, plan, size)?;
     let mut mesh = assemble_mesh(&arrangement, plan, points, triangles, size)?;
@@ -56,13 +66,37 @@ pub(crate) fn triangulate(plan: &Plan<'_>) -> Result<Mesh, PanelError> {
     Ok(mesh)
 }
 
+/// All curves as short chords, to see what lies close to an arc.
+struct Crowd {
+    chords: Vec<(Curve, Point, Point)>,
+}
+
+impl Crowd {
+    fn new(features: &[Feature]) -> Self {
+        let mut chords = Vec::new();
+        for curve in features.iter().flat_map(|f| &f.curves) {
+            for pair in curve.divide(f64::INFINITY, TURN_IN_A_CROWD).windows(2) {
+                chords.push((*curve, curve.point(pair[0]), curve.point(pair[1])));
+            }
+        }
+        Self { chords }
+    }
+
+    /// How far a curve may turn along one edge. A curve that meets this one at an end, or is the same, does not count as close.
+    fn turn(&self, curve: &Curve) -> f64 {
+        let Curve::Arc { radius, .. } = *curve else { return LARGEST_TURN };
+        let ends = [curve.from(), curve.to()];
+        let meets = |other: &Curve| ends.contains(&other.from()) || ends.contains(&other.to());
+        let close = curve.divide(f64::INFINITY, TURN_IN_A_CROWD).windows(2).any(|pair| {
+            let (a, b) = (curve.point(pair[0]), curve.point(pair[1]));
+            (self.chords.iter()).any(|(other, c, d)| !apart(a, b, *c, *d, CROWD * radius) && !meets(other))
+        });
+        if close { TURN_IN_A_CROWD } else { LARGEST_TURN }
+    }
+}
+
 /// Fractions that divide a curve, finer toward the fine places at its ends.
-fn graded(
-    curve: &crate::geometry::curve::Curve,
-    longest: f64,
-    fine: &[(Point, f64)],
-    tolerance: f64,
-) -> Vec<f64> {
+fn graded(curve: &Curve, longest: f64, turn: f64, fine: &[(Point, f64)], tolerance: f64) -> Vec<f64> {
     let end_size = |p: Point| {
         fine.iter().filter(|(q, _)| q.distance(p) <= tolerance).map(|&(_, h)| h).fold(f64::INFINITY, f64::min)
     };
@@ -81,7 +115,7 @@ fn graded(
     let tail = grow(end_size(curve.to()));
     let (start, end) = (head.last().copied().unwrap_or(0.0), 1.0 - tail.last().copied().unwrap_or(0.0));
     let middle = end - start;
-    let pieces = curve.divide(longest / middle, LARGEST_TURN / middle).len().saturating_sub(1).max(1);
+    let pieces = curve.divide(longest / middle, turn / middle).len().saturating_sub(1).max(1);
     let mut fractions = vec![0.0];
     fractions.extend(&head);
     fractions.extend((1..pieces).map(|i| start + middle * (i as f64 / pieces as f64)));
@@ -120,7 +154,7 @@ fn delaunay(arrangement: &Arrangement, plan: &Plan<'_>, size: f64) -> Result<Raw
         return Err(fault("boundaries or paths cross too closely"));
     }
     let parameters = RefinementParameters::<f64>::new()
-        .with_angle_limit(AngleLimit::from_deg(27.0))
+        .with_angle_limit(AngleLimit::from_deg(SMALLEST_ANGLE))
         .with_max_allowed_area(plan.largest_area / (size * size))
         .with_max_additional_vertices(60_000);
     if !cdt.refine(parameters).refinement_complete {
@@ -191,7 +225,8 @@ fn assemble_mesh(
     }
     let marks = arrangement.marks.iter().map(|&m| new_index[m]).collect();
     let (edges, triangle_edges) = edges_of(&kept);
-    Ok(Mesh { vertices, triangles: kept, triangle_edges, cover, edges, marks, size })
+    let halved = (vertices.len(), Vec::new());
+    Ok(Mesh { vertices, triangles: kept, triangle_edges, cover, edges, marks, size, halved })
 }
 
 /// Writes on every mesh edge which features run along it, and moves added vertices onto their arcs.

@@ -92,6 +92,9 @@ pub struct Answer {
     pub field: Field,
     /// The largest deflection in size.
     pub largest_deflection: Extreme,
+    /// The largest principal moment per length in size, N: the moments of all groups of layers, each about its own reference height, as in
+    /// [`PointAnswer`](super::field::PointAnswer).
+    pub largest_moment: Extreme,
     /// Reaction of every line support.
     pub line_reactions: Vec<Reaction>,
     /// Reaction of every point support.

@@ -1,7 +1,7 @@
 //! Gathers reactions, latch forces, compression and the balance from a state.
 
 use super::answer::{Balance, Extreme, GasketAnswer, GasketSample, LatchAnswer, NodalReaction, Reaction};
-use crate::element::quadrature::GAUSS_4;
+use crate::element::quadrature::{GAUSS_4, gauss_on_quarters};
 use crate::geometry::point::Point;
 use crate::model::latch::LatchAction;
 use crate::model::load::Load;
@@ -252,15 +252,15 @@ impl Gather<'_> {
                 gasket.compression(edge.along(s), w)
             };
             let answer = &mut answers[edge.gasket];
-            for (s, weight) in GAUSS_4 {
+            for (s, weight) in gauss_on_quarters() {
                 let c = compression(s);
                 let value = law.at(c);
                 let force = weight * edge.length() * value.force;
                 answer.force += force;
                 answer.beyond_law |= value.beyond;
-                answer.open_length += if c <= 0.0 { weight * edge.length() } else { 0.0 };
                 self.sum.add(force, a.toward(b, s));
             }
+            answer.open_length += edge.length() * open_share(&compression);
             for k in 0..=4 {
                 let s = if edge.from <= edge.to { f64::from(k) / 4.0 } else { 1.0 - f64::from(k) / 4.0 };
                 let (c, at) = (compression(s), a.toward(b, s));
@@ -280,4 +280,22 @@ impl Gather<'_> {
         }
         answers
     }
+}
+
+/// Share of an edge along which the compression is not above zero: straight between samples.
+fn open_share(compression: &impl Fn(f64) -> f64) -> f64 {
+    const PIECES: u32 = 16;
+    let mut share = 0.0;
+    let mut before = compression(0.0);
+    for k in 1..=PIECES {
+        let after = compression(f64::from(k) / f64::from(PIECES));
+        share += match (before > 0.0, after > 0.0) {
+            (true, true) => 0.0,
+            (false, false) => 1.0,
+            (true, false) => after / (after - before),
+            (false, true) => before / (before - after),
+        };
+        before = after;
+    }
+    share / f64::from(PIECES)
 }

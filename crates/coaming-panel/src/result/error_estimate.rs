@@ -1,7 +1,6 @@
-//! How far an answer may be from that of an infinitely fine mesh, from what changed between nested meshes.
+//! How far an answer may be from that of an infinitely fine mesh, from what changed between two meshes.
 
 use crate::math::ln;
-use std::f64::consts::LN_2;
 
 /// Estimate of the discretisation error.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -12,7 +11,10 @@ pub struct ErrorEstimate {
     pub latch_force: f64,
     /// Error of the compression at its smallest and largest, m; 0 without gaskets.
     pub compression: f64,
-    /// Order of convergence seen, if three meshes were used.
+    /// Error of the largest moment, over that moment. Under a bare point and in a sharp inner corner the moment grows without bound: this
+    /// then says how much a finer mesh would add, and no mesh is fine enough.
+    pub moment: f64,
+    /// Order of convergence seen between the last two meshes, in the energy's error against the mean size of the triangles.
     pub order: Option<f64>,
     /// Triangles of the finest mesh.
     pub triangles: usize,
@@ -20,17 +22,31 @@ pub struct ErrorEstimate {
     pub met: bool,
 }
 
-/// Factor from the last change to the error that is left.
+/// Safety on the estimates of deflections and forces.
+pub(crate) const SAFETY: f64 = 1.5;
+/// Safety on those of frequencies, of which a few may all lie close to the tolerance.
+pub(crate) const SAFETY_OF_MODES: f64 = 3.0;
+
+/// Factor from the last change of a quantity to the error that is left in it.
 ///
-/// When each halving of the mesh divides the error by 2^p, the error left is the last change over 2^p - 1. With p seen on three meshes
-/// (limited to 0.5..=2, the range between the sharpest corners and smooth fields) and a safety of 1.5; with two meshes, p = 1.
-pub(crate) fn error_left(last_change: f64, change_before: Option<f64>) -> (f64, Option<f64>) {
-    match change_before.filter(|&b| b > 0.0 && last_change > 0.0) {
-        None => (last_change, None),
-        Some(before) => {
-            let order = ln(before / last_change) / LN_2;
-            let reduction = (before / last_change).clamp(2.0_f64.sqrt(), 4.0);
-            (1.5 * last_change / (reduction - 1.0), Some(order))
-        }
-    }
+/// Errors of deflections and forces fall as the energy's error, the square of the recovered field's distance from the triangles' own.
+/// Where that square fell to 1/r from one mesh to the next, the error left is the change over r - 1: whatever the refinement did not
+/// reach keeps r near 1 and the estimate large. r is kept within 1.25..=4, the range between a refinement that
+/// missed and a halving of every triangle in a smooth field; from the first mesh, which may be too coarse for its indicators to be
+/// trusted, to the second, at most 2.
+pub(crate) fn share_left(square_before: f64, square: f64, from_first: bool) -> f64 {
+    let most = if from_first { 2.0 } else { 4.0 };
+    let reduction = if square > 0.0 { (square_before / square).clamp(1.25, most) } else { most };
+    1.0 / (reduction - 1.0)
+}
+
+/// Order of convergence from the squares of two indicators and the triangles of their meshes.
+pub(crate) fn order(
+    square_before: f64,
+    square: f64,
+    triangles_before: usize,
+    triangles: usize,
+) -> Option<f64> {
+    let finer = triangles as f64 / triangles_before as f64;
+    (square > 0.0 && square_before > 0.0 && finer > 1.0).then(|| 2.0 * ln(square_before / square) / ln(finer))
 }

@@ -1,10 +1,9 @@
 //! The solved field on its mesh: deflection, slopes, moments and stresses at any point.
 
-use crate::element::shape::{cubic, curvature_map, quadratic, slope_map, strain_map};
-use crate::element::stiffness::MEMBRANE;
+use super::recover::{Strained, Strains, raw};
+use crate::element::shape::{cubic, quadratic, slope_map};
 use crate::element::triangle::Triangle;
 use crate::geometry::point::Point;
-use crate::mesh::edge::NONE;
 use crate::model::load::LayerTemperature;
 use crate::model::panel::Layer;
 use crate::model::stack::Groups;
@@ -60,9 +59,6 @@ pub struct PointAnswer {
     pub layers: Vec<LayerStress>,
 }
 
-/// Strains of one group in one triangle's corner: in the plane and of bending.
-type Strains = [f64; 3];
-
 /// The solved field on its mesh.
 #[derive(Debug, Clone)]
 pub struct Field {
@@ -74,8 +70,8 @@ pub struct Field {
     pub deflection: Vec<f64>,
     /// Slopes of every vertex along x and y.
     pub slope: Vec<[f64; 2]>,
-    /// Curvature at the corners of every triangle, averaged around each vertex over triangles that no feature parts.
-    pub curvature: Vec<[Strains; 3]>,
+    /// Curvature at the corners of every triangle, recovered around each vertex from the slopes nearby that no feature parts from it.
+    pub curvature: Vec<[[f64; 3]; 3]>,
     membrane: Vec<(usize, Vec<[Strains; 3]>)>,
     cover: Vec<u64>,
     layers: Vec<Layer>,
@@ -87,48 +83,17 @@ pub struct Field {
 impl Field {
     /// Recovers the field from a state.
     pub(crate) fn new(
-        level: &Level,
+        level: &mut Level,
         state: &State,
         layers: &[Layer],
         groups: &Groups,
         temperatures: &[LayerTemperature],
     ) -> Self {
+        let patches = level.patches();
         let mesh = &level.mesh;
         let u = &state.plane;
         let n = mesh.vertices.len();
-        let mut curvature = Vec::with_capacity(mesh.triangles.len());
-        let mut membrane: Vec<(usize, Vec<[Strains; 3]>)> =
-            level.freedoms.membrane.iter().map(|&g| (g, vec![[[0.0; 3]; 3]; mesh.triangles.len()])).collect();
-        for t in 0..mesh.triangles.len() {
-            let triangle = Triangle::new(mesh.corners(t));
-            let groups_here = level.stacks.membrane(t);
-            let list = level.freedoms.of_triangle(mesh, t, groups_here);
-            let slopes = slope_map(&triangle);
-            let mut corners = [[0.0; 3]; 3];
-            for (k, corner) in corners.iter_mut().enumerate() {
-                let mut l = [0.0; 3];
-                l[k] = 1.0;
-                let strain = strain_map(&triangle, l);
-                let bend = curvature_map(&strain, &slopes);
-                for (value, row) in corner.iter_mut().zip(bend) {
-                    *value = row.iter().zip(&list).map(|(b, &d)| b * u[d]).sum();
-                }
-                for (g, values) in &mut membrane {
-                    if let Some(p) = groups_here.iter().position(|h| h == g) {
-                        let from = 9 + MEMBRANE * p;
-                        for (value, row) in values[t][k].iter_mut().zip(strain) {
-                            *value = row.iter().zip(&list[from..]).map(|(b, &d)| b * u[d]).sum();
-                        }
-                    }
-                }
-            }
-            curvature.push(corners);
-        }
-        let sectors = Sectors::new(mesh);
-        sectors.average(&mut curvature);
-        for (_, values) in &mut membrane {
-            sectors.average(values);
-        }
+        let Strained { curvature, membrane } = patches.smooth(level, u, &patches.sober(&raw(level, u)));
         Self {
             vertices: mesh.vertices.clone(),
             triangles: mesh.triangles.clone(),
@@ -274,47 +239,5 @@ impl Field {
             }
         }
         (count > 0.0).then(|| sum.map(|s| s / count))
-    }
-}
-
-/// Corners of triangles around the same vertex that no feature parts.
-struct Sectors {
-    of: Vec<usize>,
-}
-
-impl Sectors {
-    fn new(mesh: &crate::mesh::Mesh) -> Self {
-        let mut parent: Vec<usize> = (0..3 * mesh.triangles.len()).collect();
-        fn root(parent: &mut [usize], mut i: usize) -> usize {
-            while parent[i] != i {
-                parent[i] = parent[parent[i]];
-                i = parent[i];
-            }
-            i
-        }
-        for edge in mesh.edges.iter().filter(|e| e.uses.is_empty() && e.triangles[1] != NONE) {
-            for v in edge.ends {
-                let corner = |t: usize| mesh.triangles[t].iter().position(|&w| w == v).map(|k| 3 * t + k);
-                if let (Some(a), Some(b)) = (corner(edge.triangles[0]), corner(edge.triangles[1])) {
-                    let (a, b) = (root(&mut parent, a), root(&mut parent, b));
-                    parent[a.max(b)] = a.min(b);
-                }
-            }
-        }
-        let of = (0..parent.len()).map(|i| root(&mut parent, i)).collect();
-        Self { of }
-    }
-
-    fn average(&self, values: &mut [[Strains; 3]]) {
-        let mut sums = vec![([0.0; 3], 0.0); self.of.len()];
-        for (i, &s) in self.of.iter().enumerate() {
-            for (sum, v) in sums[s].0.iter_mut().zip(values[i / 3][i % 3]) {
-                *sum += v;
-            }
-            sums[s].1 += 1.0;
-        }
-        for (i, &s) in self.of.iter().enumerate() {
-            values[i / 3][i % 3] = sums[s].0.map(|v| v / sums[s].1);
-        }
     }
 }

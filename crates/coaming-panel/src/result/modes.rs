@@ -1,6 +1,7 @@
 //! Natural frequencies and shapes about an equilibrium.
 
 use crate::error::PanelError;
+use crate::geometry::point::Point;
 use crate::model::load::Load;
 use crate::model::prepare::Prepared;
 use crate::progress::Watch;
@@ -12,16 +13,30 @@ use crate::system::sparse::{Factor, FreePart};
 use crate::system::symmetric::Symmetric;
 use faer::{Mat, Par, Side};
 use std::f64::consts::TAU;
+use std::sync::Arc;
+
+/// The mesh that a mode's shape is given on.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ModeMesh {
+    /// Vertices.
+    pub vertices: Vec<Point>,
+    /// Triangles, three vertices each.
+    pub triangles: Vec<[usize; 3]>,
+}
 
 /// One natural mode.
 #[derive(Debug, Clone)]
 pub struct Mode {
     /// Frequency, Hz.
     pub frequency: f64,
-    /// Change of the frequency from the mesh before, as a share: an estimate of its error.
+    /// Estimated error of the frequency, as a share.
     pub error: f64,
+    /// Whether that meets the tolerance asked for.
+    pub met: bool,
     /// Deflection of every vertex, scaled so that the modal mass is 1 kg.
     pub shape: Vec<f64>,
+    /// The mesh of these vertices, the same for all modes of one call.
+    pub mesh: Arc<ModeMesh>,
 }
 
 /// Below this many unknowns the whole eigenproblem is solved.

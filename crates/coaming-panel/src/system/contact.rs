@@ -5,7 +5,7 @@ use super::attach::Attachments;
 use super::level::Level;
 use super::symmetric::Symmetric;
 use crate::element::hermite::add_outer;
-use crate::element::quadrature::GAUSS_4;
+use crate::element::quadrature::{GAUSS_4, gauss_on_quarters};
 use crate::model::latch::LatchAction;
 use crate::model::load::Load;
 use crate::model::prepare::Prepared;
@@ -35,7 +35,7 @@ pub(crate) fn contact(
         let list = level.freedoms.of_ends(edge.ends);
         let mut tangent = [[0.0; 6]; 6];
         let mut stiff = false;
-        for (s, weight) in GAUSS_4 {
+        for (s, weight) in gauss_on_quarters() {
             let shape = edge.line.deflection(s);
             let deflection: f64 = list.iter().zip(shape).map(|(&d, n)| n * plane[d]).sum();
             let law = prepared.laws[edge.gasket].at(gasket.compression(edge.along(s), deflection));

@@ -4,6 +4,7 @@ use super::hold::check_enough;
 use super::level::Level;
 use super::loads::{Applied, apply};
 use super::newton::newton;
+use crate::element::hermite::EdgeLine;
 use crate::error::PanelError;
 use crate::model::latch::LatchAction;
 use crate::model::load::Load;
@@ -25,11 +26,12 @@ pub(crate) struct State {
     pub steps: usize,
 }
 
-/// Finds the equilibrium under a load.
+/// Finds the equilibrium under a load, starting from that on the mesh from which this one was refined, if there is one.
 pub(crate) fn solve(
     level: &mut Level,
     prepared: &Prepared,
     load: &Load,
+    before: Option<&State>,
     watch: &mut Watch<'_>,
 ) -> Result<(State, Applied), PanelError> {
     check_enough(&level.freedoms, &level.mesh, prepared, &level.attachments, load)?;
@@ -40,12 +42,17 @@ pub(crate) fn solve(
             _ => None,
         })
         .collect();
-    let mut latched: Vec<bool> = heights.iter().map(Option::is_some).collect();
+    let mut latched: Vec<bool> = match before {
+        Some(state) => state.latched.clone(),
+        None => heights.iter().map(Option::is_some).collect(),
+    };
+    let mut start = before.map(|state| carried_over(level, &state.plane));
     let mut steps = 0;
     // A latch that would have to push lets go; one whose point rises above its height takes hold again.
     for _ in 0..(2 * latched.len() + 4) {
-        let state = newton(level, prepared, load, &applied, &heights, &latched, watch)?;
+        let state = newton(level, prepared, load, &applied, &heights, &latched, start.as_deref(), watch)?;
         steps += state.steps;
+        start = Some(state.values.clone());
         let scale = applied.resultant.size + state.reactions.iter().map(|r| r.abs()).fold(0.0, f64::max);
         let mut next = latched.clone();
         let mut worst = (1e-9 * scale, None);
@@ -71,4 +78,28 @@ pub(crate) fn solve(
         latched = next;
     }
     Err(PanelError::NotConverged { steps, residual: f64::INFINITY })
+}
+
+/// The bending of a coarser mesh on the one refined from it, in the axes of the pairs. Displacements in the plane start at nothing: they
+/// follow in one step.
+fn carried_over(level: &Level, coarse: &[f64]) -> Vec<f64> {
+    let (mesh, freedoms) = (&level.mesh, &level.freedoms);
+    let (old, parents) = (mesh.halved.0, &mesh.halved.1);
+    let mut values = vec![0.0; freedoms.size()];
+    let place = |v: usize| [freedoms.deflection(v), freedoms.pair(v)[0], freedoms.pair(v)[1]];
+    for v in 0..old {
+        let [w, x, y] = place(v);
+        (values[w], values[x], values[y]) = (coarse[v], coarse[old + 2 * v], coarse[old + 2 * v + 1]);
+    }
+    for (k, ends) in parents.iter().enumerate() {
+        let line = EdgeLine::new(mesh.vertices[ends[0]], mesh.vertices[ends[1]]);
+        let list = freedoms.of_ends(*ends);
+        let read = |row: [f64; 6]| row.iter().zip(list).map(|(r, d)| r * values[d]).sum::<f64>();
+        let (rise, across) = (read(line.deflection(0.5)), read(line.slope_across(0.5)));
+        let slope = line.along * read(line.slope_along(0.5)) + line.along.left() * across;
+        let [w, x, y] = place(old + k);
+        (values[w], values[x], values[y]) = (rise, slope.x, slope.y);
+    }
+    freedoms.to_axes(&mut values);
+    values
 }

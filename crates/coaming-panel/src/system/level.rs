@@ -10,6 +10,7 @@ use crate::error::PanelError;
 use crate::mesh::Mesh;
 use crate::model::prepare::Prepared;
 use crate::model::stack::Stack;
+use crate::result::recover::Patches;
 use std::sync::Arc;
 
 /// The distinct stacks of a mesh.
@@ -91,6 +92,7 @@ pub(crate) struct Level {
     pub attachments: Attachments,
     pub stiffness: Symmetric,
     parts: Vec<(Vec<bool>, Arc<FreePart>)>,
+    patches: Option<Arc<Patches>>,
 }
 
 impl Level {
@@ -111,7 +113,7 @@ impl Level {
         let mut freedoms = Freedoms::new(&mesh, membrane, covers);
         hold_supports(&mut freedoms, &mesh, prepared)?;
         let stiffness = assemble_stiffness(&mesh, prepared, &stacks, &freedoms, &attachments);
-        Ok(Self { mesh, stacks, freedoms, attachments, stiffness, parts: Vec::new() })
+        Ok(Self { mesh, stacks, freedoms, attachments, stiffness, parts: Vec::new(), patches: None })
     }
 
     /// The free part of the equations when some latches hold their points at a height.
@@ -126,5 +128,11 @@ impl Level {
         let part = Arc::new(FreePart::new(&self.stiffness, |d| self.freedoms.used[d] && !held[d])?);
         self.parts.push((latched.to_vec(), Arc::clone(&part)));
         Ok(part)
+    }
+
+    /// How strains are recovered on this mesh.
+    pub(crate) fn patches(&mut self) -> Arc<Patches> {
+        let mesh = &self.mesh;
+        Arc::clone(self.patches.get_or_insert_with(|| Arc::new(Patches::new(mesh))))
     }
 }

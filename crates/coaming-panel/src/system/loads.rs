@@ -290,18 +290,8 @@ fn apply_temperature(
     prepared: &Prepared,
     temperature: &LayerTemperature,
 ) {
-    let layer = &prepared.panel.layers[temperature.layer];
     let group = prepared.groups.of_layer[temperature.layer];
-    let (q, expansion) = (layer.material.stiffness(), layer.material.expansion());
-    let t = layer.thickness;
-    let arm = layer.middle() - prepared.groups.height[group];
-    let mut force = [0.0; 3];
-    let mut moment = [0.0; 3];
-    for i in 0..3 {
-        let stress = (0..3).map(|j| q[i][j] * expansion[j]).sum::<f64>();
-        force[i] = stress * temperature.rise * t;
-        moment[i] = stress * (temperature.rise * t * arm + temperature.difference * t * t / 12.0);
-    }
+    let (force, moment) = thermal(prepared, temperature);
     for index in 0..level.mesh.triangles.len() {
         if level.mesh.cover[index] >> temperature.layer & 1 == 0 {
             continue;
@@ -325,4 +315,17 @@ fn apply_temperature(
             }
         }
     }
+}
+
+/// Force and moment per length that would hold a layer at its temperature flat and unstretched, about its group's height.
+pub(crate) fn thermal(prepared: &Prepared, temperature: &LayerTemperature) -> ([f64; 3], [f64; 3]) {
+    let layer = &prepared.panel.layers[temperature.layer];
+    let group = prepared.groups.of_layer[temperature.layer];
+    let (q, expansion) = (layer.material.stiffness(), layer.material.expansion());
+    let t = layer.thickness;
+    let arm = layer.middle() - prepared.groups.height[group];
+    let stress = [0, 1, 2].map(|i: usize| (0..3).map(|j| q[i][j] * expansion[j]).sum::<f64>());
+    let force = stress.map(|s| s * temperature.rise * t);
+    let moment = stress.map(|s| s * (temperature.rise * t * arm + temperature.difference * t * t / 12.0));
+    (force, moment)
 }

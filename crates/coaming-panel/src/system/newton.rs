@@ -19,6 +19,10 @@ const MOST_STEPS: usize = 100;
 const BALANCED: f64 = 1e-13;
 /// Above this the iteration has failed.
 const FAILED: f64 = 1e-8;
+/// Factors that shrank the out-of-balance force to this share or less are used again.
+const WORTH_KEEPING: f64 = 0.1;
+/// Stiffness added where no factors exist, over the largest on the diagonal.
+const EXTRA: [f64; 6] = [1e-10, 1e-8, 1e-6, 1e-4, 1e-2, 1.0];
 
 fn dot(a: &[f64], b: &[f64]) -> f64 {
     a.iter().zip(b).map(|(x, y)| x * y).sum()
@@ -57,7 +61,8 @@ fn balance(
     (Balance { forces, energy, scale: scale + found.size + held, rounding }, plane)
 }
 
-/// Finds the equilibrium while the given latches hold their points at a height.
+/// Finds the equilibrium while the given latches hold their points at a height, starting from some values.
+#[allow(clippy::too_many_arguments)]
 pub(crate) fn newton(
     level: &mut Level,
     prepared: &Prepared,
@@ -65,11 +70,18 @@ pub(crate) fn newton(
     applied: &Applied,
     heights: &[Option<f64>],
     latched: &[bool],
+    start: Option<&[f64]>,
     watch: &mut Watch<'_>,
 ) -> Result<State, PanelError> {
     let part = level.free_part(latched)?;
     let level: &Level = level;
+    let nonlinear = has_contact(&level.attachments, prepared);
     let mut values = vec![0.0; level.freedoms.size()];
+    if let (Some(start), true) = (start, nonlinear) {
+        for &d in &part.freedoms {
+            values[d] = start[d];
+        }
+    }
     for (i, &vertex) in level.attachments.latches.iter().enumerate() {
         if let (true, Some(height)) = (latched[i], heights[i]) {
             values[level.freedoms.deflection(vertex)] = height;
@@ -81,35 +93,28 @@ pub(crate) fn newton(
     let mut loads = applied.vector.clone();
     level.freedoms.to_axes(&mut loads);
     let load_size = applied.resultant.size + loads.iter().map(|l| l.abs()).fold(0.0, f64::max);
-    let nonlinear = has_contact(&level.attachments, prepared);
     let (mut now, mut plane) = balance(level, prepared, load, &loads, load_size, &values);
     let (mut residual, mut accepted) = size_of(&part, level, &now);
-    // Without contact the stiffness is constant: one factorisation, and further steps only refine.
-    let constant = if nonlinear {
-        None
-    } else {
-        let mut matrix = level.stiffness.clone();
-        contact(level, prepared, load, &plane, Some(&mut matrix));
-        Some(
-            part.factor(&matrix)
-                .ok_or(PanelError::Mechanism { motion: FreeMotion::Local { at: level.mesh.vertices[0] } })?,
-        )
-    };
+    // Factors stay in use while they serve. Without contact the stiffness is constant: further steps only refine.
+    let mut factor: Option<Factor<'_>> = None;
+    let mut exact = true;
     let mut steps = 0;
     while steps < MOST_STEPS && (residual > BALANCED || steps == 0) {
         steps += 1;
         watch.step()?;
         let rhs: Vec<f64> = part.freedoms.iter().map(|&d| now.forces[d]).collect();
-        let (step, exact) = match &constant {
-            Some(factor) => {
-                (solved(factor, &rhs).ok_or(PanelError::NotFinite { name: "the deflection" })?, true)
-            }
+        let fresh = factor.is_none();
+        let made = match factor.take() {
+            Some(made) => made,
             None => {
                 let mut matrix = level.stiffness.clone();
                 contact(level, prepared, load, &plane, Some(&mut matrix));
-                direction(&part, &mut matrix, &rhs, level)?
+                let (made, as_it_is) = factored(&part, &mut matrix, level, nonlinear)?;
+                exact = as_it_is;
+                made
             }
         };
+        let step = solved(&made, &rhs).ok_or(PanelError::NotFinite { name: "the deflection" })?;
         let slope = -part.freedoms.iter().zip(&step).map(|(&d, s)| now.forces[d] * s).sum::<f64>();
         let mut fraction = 1.0;
         let mut taken = None;
@@ -128,7 +133,12 @@ pub(crate) fn newton(
             }
             fraction *= 0.5;
         }
-        let Some((trial, then, then_plane)) = taken else { break };
+        let Some((trial, then, then_plane)) = taken else {
+            if fresh {
+                break;
+            }
+            continue;
+        };
         values = trial;
         plane = then_plane;
         now = then;
@@ -141,9 +151,17 @@ pub(crate) fn newton(
         if lost && nonlinear {
             return Err(lost_contact(level, prepared, load, &plane));
         }
-        // Rounding sets a floor; a step that no longer gains has reached it.
-        if exact && residual > 0.5 * before && accepted < FAILED {
+        // Rounding sets a floor; a step with factors of this very state that no longer gains has reached it.
+        let gained = residual <= 0.5 * before;
+        if fresh && exact && !gained && accepted < FAILED {
             break;
+        }
+        // Without contact no other factors would be better.
+        if exact && (!nonlinear || residual <= WORTH_KEEPING * before) {
+            if !nonlinear && !gained && accepted < FAILED {
+                break;
+            }
+            factor = Some(made);
         }
     }
     if accepted > FAILED {
@@ -190,27 +208,26 @@ fn solved(factor: &Factor<'_>, rhs: &[f64]) -> Option<Vec<f64>> {
     step.iter().all(|s| s.is_finite()).then_some(step)
 }
 
-/// The Newton step. Where the panel has lost its contact for the moment, a small stiffness is added until the factors exist.
-fn direction(
-    part: &FreePart,
+/// Factors of the tangent, and whether they are of the tangent itself. Where the panel has lost its contact for the moment, a small
+/// stiffness is added until the factors exist.
+fn factored<'a>(
+    part: &'a FreePart,
     matrix: &mut Symmetric,
-    rhs: &[f64],
     level: &Level,
-) -> Result<(Vec<f64>, bool), PanelError> {
+    nonlinear: bool,
+) -> Result<(Factor<'a>, bool), PanelError> {
     let mut largest = 0.0_f64;
     for &d in &part.freedoms {
         largest = largest.max(if d < level.freedoms.vertices { matrix.diagonal(d) } else { 0.0 });
     }
-    let mut exact = true;
-    for attempt in 0..6 {
-        if let Some(step) = part.factor(matrix).and_then(|factor| solved(&factor, rhs)) {
-            return Ok((step, exact));
+    for attempt in 0..=EXTRA.len() {
+        if let Some(made) = part.factor(matrix) {
+            return Ok((made, attempt == 0));
         }
-        exact = false;
-        let extra = largest * [1e-10, 1e-8, 1e-6, 1e-4, 1e-2, 1.0][attempt];
+        let Some(share) = EXTRA.get(attempt).filter(|_| nonlinear) else { break };
         for &d in &part.freedoms {
             if d < level.freedoms.vertices {
-                matrix.add(d, d, extra);
+                matrix.add(d, d, largest * share);
             }
         }
     }

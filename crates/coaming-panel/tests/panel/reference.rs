@@ -48,9 +48,8 @@ fn deflection(answer: &Answer, at: Point) -> f64 {
     answer.field.at(at).unwrap_or_else(|| panic!("no answer at {at}")).deflection
 }
 
-/// The flat lid of 1.6 mm on a gasket that only pushes, between four latches: it opens at its corners.
-#[test]
-fn lid_on_its_gasket() {
+/// The flat lid of 1.6 mm on a gasket that only pushes, between four latches.
+pub(crate) fn lid() -> Panel {
     let mut panel = sheet_of(0.0016);
     let path = Outline::rounded_rectangle(0.02, 0.02, 0.54, 0.40, 0.04);
     panel.gaskets = vec![Gasket {
@@ -62,6 +61,13 @@ fn lid_on_its_gasket() {
     }];
     panel.latches = latch_points().map(|at| Latch { at, action: LatchAction::Height(0.0) }).to_vec();
     panel.marks = vec![p(0.29, 0.22)];
+    panel
+}
+
+/// It opens at its corners.
+#[test]
+fn lid_on_its_gasket() {
+    let panel = lid();
     let answer = solve(&panel, &Load::default());
     let modes = solver(&panel).modes(&Load::default(), 3).unwrap_or_else(|e| panic!("{e}"));
     let gasket = &answer.gaskets[0];
@@ -84,13 +90,19 @@ fn lid_on_its_gasket() {
     );
 }
 
-/// A sheet of 2.5 mm with a sharp-cornered cut-out for a window, on four points, under 1 kPa inward.
-#[test]
-fn sheet_with_a_cut_out() {
+/// A sheet of 2.5 mm with a sharp-cornered cut-out for a window, on four points.
+pub(crate) fn cut_out() -> Panel {
     let mut panel = sheet_of(0.0025);
     panel.holes = vec![Outline::rectangle(0.168, 0.138, 0.244, 0.164)];
     panel.point_supports = latch_points().map(PointSupport::held).to_vec();
     panel.marks = vec![p(0.29, 0.138), p(0.168, 0.22)];
+    panel
+}
+
+/// Under 1 kPa inward.
+#[test]
+fn sheet_with_a_cut_out() {
+    let panel = cut_out();
     let answer = solve(&panel, &Load::uniform_pressure(-1000.0));
     println!("{:?}", answer.error);
     compare(

@@ -1,6 +1,6 @@
 //! Adhesives, sealants, tapes and the backings of gaskets.
 
-use super::agent::Agent;
+use super::agent::{Agent, Family};
 use super::entry::{estimate, typical};
 use super::lookup::Row;
 use super::record::{Flammability, Material, MaterialKind};
@@ -20,7 +20,17 @@ pub(super) const TABLE: &[Row] = &[
 ];
 
 fn adhesive(key: &'static str, name: &'static str, agent: Agent) -> Material {
+    // What it is once cured.
+    let family = match agent {
+        Agent::EpoxyAdhesive => Some(Family::EpoxyAdhesive),
+        Agent::PolyurethaneAdhesive => Some(Family::PolyurethaneAdhesive),
+        Agent::NeutralSilicone | Agent::AcetoxySilicone => Some(Family::SiliconeRubber),
+        Agent::AcrylicAdhesive => Some(Family::AcrylicAdhesive),
+        Agent::RubberBasedAdhesive => Some(Family::RubberAdhesive),
+        _ => None,
+    };
     Material {
+        family,
         agent: Some(agent),
         flammability: Some(Flammability {
             note: "Burns; what is not yet cured may be flammable: see its safety data sheet.",

@@ -40,6 +40,14 @@ pub enum Family {
     CopperAlloy,
     /// Epoxy laminates, carbon or glass.
     EpoxyLaminate,
+    /// Epoxy, cured in a bond line.
+    EpoxyAdhesive,
+    /// Polyurethane, cured in a bond line.
+    PolyurethaneAdhesive,
+    /// Acrylic pressure-sensitive tape and backing.
+    AcrylicAdhesive,
+    /// Rubber-based pressure-sensitive backing.
+    RubberAdhesive,
 }
 
 /// A chemical, or a neighbouring material that acts as one.

@@ -1,7 +1,7 @@
 //! Families of materials against chemicals, adhesives and neighbours. What no row says is not known.
 
 use super::agent::{Agent, Family};
-use super::compatibility_table::ROWS;
+use super::compatibility_table::TABLES;
 use crate::prelude::*;
 
 /// The verdict of a row. There is no bare yes: every row carries the condition it holds under.
@@ -33,10 +33,10 @@ pub struct CompatibilityRow {
 
 /// The row for a family and an agent; `None` where nothing is known, which is not a yes.
 pub fn compatibility(family: Family, agent: Agent) -> Option<&'static CompatibilityRow> {
-    ROWS.iter().find(|row| row.family == family && row.agent == agent)
+    compatibility_rows().find(|row| row.family == family && row.agent == agent)
 }
 
 /// All rows, in the order of the table.
-pub const fn compatibility_rows() -> &'static [CompatibilityRow] {
-    ROWS
+pub fn compatibility_rows() -> impl Iterator<Item = &'static CompatibilityRow> {
+    TABLES.into_iter().flatten()
 }

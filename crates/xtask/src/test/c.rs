@@ -14,6 +14,12 @@ pub(super) const SAME_BITS: &str = "same_bits";
 /// The program that calls what no program should.
 pub(super) const HOSTILE: &str = "hostile";
 
+/// The program that solves panels, and asks of them what no program should.
+pub(super) const PANEL: &str = "panel";
+
+/// The program that compares the bits of a panel.
+const PANEL_BITS: &str = "panel_bits";
+
 /// Warnings are errors.
 const STRICT: &[&str] = &["-Wall", "-Wextra", "-Werror", "-O1"];
 
@@ -44,7 +50,7 @@ pub(super) fn run(workspace: &Workspace, _all: bool) -> Result<Done, String> {
     // The table's texts are longer than C99 promises to every compiler.
     let table = format!("-I{}", workspace.output_folder(same_bits::FOLDER)?.display());
     let with_table = ["-std=c99", "-pedantic", "-Wno-overlength-strings", table.as_str()];
-    for (name, flags) in [(SAME_BITS, with_table.as_slice()), (HOSTILE, c99)] {
+    for (name, flags) in [(SAME_BITS, with_table.as_slice()), (HOSTILE, c99), (PANEL, c99)] {
         compile(workspace, &folder, &c, flags, &tests.join(format!("{name}.c")), name)?;
         let printed = output(&mut Command::new(folder.join(name)))?;
         passed += count(&printed, "passed");
@@ -53,8 +59,30 @@ pub(super) fn run(workspace: &Workspace, _all: bool) -> Result<Done, String> {
     let example = workspace.root.join("examples/c/bend_allowance.c");
     compile(workspace, &folder, &c, c99, &example, "bend_allowance")?;
     output(&mut Command::new(folder.join("bend_allowance")))?;
-    passed += 1 + covers(workspace, &folder, &c)?;
-    Ok(Done { passed, words: format!("{passed} checks hold: header, same bits, hostile calls, example") })
+    passed += 1 + covers(workspace, &folder, &c)? + panels(workspace, &folder, &c)?;
+    Ok(Done { passed, words: format!("{passed} checks hold: header, same bits, hostile calls, examples") })
+}
+
+/// Compares the bits of the panels with what Rust gave, and runs the example that solves one.
+fn panels(workspace: &Workspace, folder: &Path, compiler: &OsString) -> Result<u64, String> {
+    let flags: &[&str] = &["-std=c99", "-pedantic"];
+    let bits = workspace.root.join("bindings/c/tests/panel_bits.c");
+    compile(workspace, folder, compiler, flags, &bits, PANEL_BITS)?;
+    compile(workspace, folder, compiler, flags, &workspace.root.join("examples/c/panel.c"), "panel_example")?;
+    let laid_down = workspace.output_folder(same_bits::FOLDER)?;
+    let mut passed = 0;
+    for (name, file) in same_bits::panels::all(workspace)? {
+        let list = laid_down.join(format!("{name}.panel.txt"));
+        passed += count(&output(Command::new(folder.join(PANEL_BITS)).arg(&file).arg(list))?, "passed");
+        let printed = output(Command::new(folder.join("panel_example")).arg(&file))?;
+        for words in ["seal compressed least", "first mode", "Cautions"] {
+            if !printed.contains(words) {
+                return Err(format!("{name}: the example does not tell of `{words}`"));
+            }
+            passed += 1;
+        }
+    }
+    Ok(passed)
 }
 
 /// Compiles the example that reviews, and compares what it prints with what Rust gave, in every form and unit system.

@@ -34,14 +34,23 @@ const STAGES: &[(&str, bool, Stage)] = &[
     ("valgrind", false, valgrind::run),
 ];
 
-/// Runs the stages up to the first that fails.
-pub(crate) fn run(workspace: &Workspace, all: bool) -> Result<String, String> {
+/// Runs the stages up to the first that fails; only those that are named, with a `-` for a blank, where some are.
+pub(crate) fn run(workspace: &Workspace, all: bool, named: &[&str]) -> Result<String, String> {
+    let is_named = |name: &str| named.iter().any(|word| word.replace('-', " ") == name);
+    if let Some(word) =
+        named.iter().find(|word| !STAGES.iter().any(|stage| word.replace('-', " ") == stage.0))
+    {
+        let stages: Vec<String> = STAGES.iter().map(|stage| stage.0.replace(' ', "-")).collect();
+        return Err(format!("no stage `{word}`; there are {}", stages.join(", ")));
+    }
     let mut passed = 0;
     for (name, only_with_all, stage) in STAGES {
-        if *only_with_all && !all {
+        let wanted = if named.is_empty() { all || !only_with_all } else { is_named(name) };
+        if !wanted {
             continue;
         }
-        let done = stage(workspace, all).map_err(|fault| format!("{name}: FAILED: {fault}"))?;
+        let done =
+            stage(workspace, all || !named.is_empty()).map_err(|fault| format!("{name}: FAILED: {fault}"))?;
         match done.words.starts_with("skipped:") {
             true => println!("{}", done.words),
             false => println!("{name}: {}", done.words),

@@ -11,7 +11,7 @@ pub(super) fn run(workspace: &Workspace, all: bool) -> Result<Done, String> {
         (true, false) => Err("install Valgrind, on Debian with `apt-get install valgrind`".to_owned()),
         (false, _) => Ok(Done { passed: 0, words: "skipped: valgrind (`--all` runs it)".to_owned() }),
         (true, true) => {
-            let programs = [c::SAME_BITS, c::HOSTILE];
+            let programs = [c::SAME_BITS, c::HOSTILE, c::PANEL];
             for program in programs {
                 let mut command = Command::new("valgrind");
                 command.args([

@@ -71,6 +71,24 @@ pub(super) const LEVERS: &[Lever] = &[
         6.0,
         4.2,
     ),
+    Lever(
+        "joint_closed_hot(pane_screws)",
+        REVISED,
+        "embedding_low = \"0.001 mm\"",
+        "embedding_low = \"{} mm\"",
+        0.001,
+        0.0085,
+    ),
+    Lever(
+        "joint_closed_cold(pane_screws)",
+        REVISED,
+        "embedding_low = \"0.001 mm\"",
+        "embedding_low = \"{} mm\"",
+        0.001,
+        0.0085,
+    ),
+    Lever("joint_slip(pane_screws)", REVISED, "friction_low = 0.15", "friction_low = {}", 0.15, 0.001),
+    Lever("joint_screw(pane_screws)", REVISED, "torque = \"0.45 N·m\"", "torque = \"{} N·m\"", 0.45, 1.5),
     Lever("latch_hold", REVISED, "acceleration = \"3 gn\"", "acceleration = \"{} gn\"", 3.0, 300.0),
     Lever(
         "latch_missing",
@@ -197,7 +215,7 @@ pub(super) const STATES: &[State] = &[
     State(
         "insert_pull_out(pane_screws)",
         REVISED,
-        &[("hole_depth = \"9.5 mm\"", "hole_depth = \"9.5 mm\"\npull_out = \"1 kN\"")],
+        &[("hole_depth = \"9.5 mm\"", "hole_depth = \"9.5 mm\"\npull_out = \"0.2 kN\"")],
         Verdict::Fail,
     ),
     State(
@@ -210,6 +228,12 @@ pub(super) const STATES: &[State] = &[
         "insert_torque_out(pane_screws)",
         REVISED,
         &[("hole_depth = \"9.5 mm\"", "hole_depth = \"9.5 mm\"\ntorque_out = \"1.3 N·m\"")],
+        Verdict::Fail,
+    ),
+    State(
+        "insert_estimate(pane_screws)",
+        REVISED,
+        &[("torque = \"0.45 N·m\"", "torque = \"1.7 N·m\"")],
         Verdict::Fail,
     ),
     State(

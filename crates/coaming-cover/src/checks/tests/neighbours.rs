@@ -11,7 +11,9 @@ fn an_agent_is_held_against_the_gasket_too() {
     needs(&without(REVISED, "material = \"epdm_sponge_2a1\"\n"), key, "seal.material");
     let fuel = changed(REVISED, "\"neutral_detergent\", \"hypochlorite\"", "\"ketones\"");
     not_calculated(&fuel, "gasket_agent(ketones)");
-    not_calculated(&reviewed(REVISED), "adhesive_agent(strip_bond, hypochlorite)");
+    assert_eq!(verdict(&reviewed(REVISED), "adhesive_agent(strip_bond, neutral_detergent)"), Verdict::Pass);
+    assert_eq!(verdict(&reviewed(REVISED), "adhesive_agent(strip_bond, hypochlorite)"), Verdict::NeedsTest);
+    assert_eq!(verdict(&fuel, "adhesive_agent(strip_bond, ketones)"), Verdict::Fail);
 }
 
 #[test]

@@ -2,7 +2,7 @@
 
 use super::*;
 
-const BUSH: &str = "[screws.bush]\nlayer = \"pane\"\noutside_diameter = \"6 mm\"\nlength = \"5.4 mm\" # from the play that its own check asks for\nlength_tolerance = \"0.05 mm\" # chosen here\n";
+const BUSH: &str = "[screws.bush]\nlayer = \"pane\"\noutside_diameter = \"6 mm\"\nbore = \"3.2 mm\" # chosen here\nmaterial = \"stainless_304\" # chosen here\nlength = \"5.4 mm\" # from the play that its own check asks for\nlength_tolerance = \"0.05 mm\" # chosen here\n";
 
 #[test]
 fn a_clamped_pane_bows_before_it_slides() {

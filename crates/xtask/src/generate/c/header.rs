@@ -12,7 +12,8 @@ use crate::workspace::{self, Workspace};
 const HEADER: &str = "bindings/c/include/coaming.h";
 
 /// The sources by hand that declare what C sees.
-const BOUNDARY: &[&str] = &["fault.rs", "batch.rs", "text.rs"];
+const BOUNDARY: &[&str] =
+    &["fault.rs", "batch.rs", "text.rs", "panel.rs", "solution.rs", "states.rs", "values.rs"];
 
 /// The header of these generated sources.
 pub(super) fn file(
@@ -60,9 +61,9 @@ fn opening() -> String {
  * {NOTICE}
  *
  * Every number is in SI units; a member's name ends with its unit, `thickness_m`. Fill an input struct, call its
- * function, look at the status: COAMING_OK, or a code COAMING_ERROR_... that the fault explains. Nothing here keeps
- * state; every function may be called from any thread. An outcome is written only on success. A member `has_x` tells
- * whether the optional `x` beside it is there.
+ * function, look at the status: COAMING_OK, or a code COAMING_ERROR_... that the fault explains. Nothing but a
+ * CoamingPanel keeps state; every function may be called from any thread. An outcome is written only on success. A
+ * member `has_x` tells whether the optional `x` beside it is there.
  *
  * Check coaming_abi_matches() once before the first call. */"
     )
@@ -98,6 +99,13 @@ fn assertions(modules: &[Module]) -> String {
         offset("CoamingFault", "value", 72),
         offset("CoamingFault", "message", 80),
         offset("CoamingFault", "index", 336),
+        size("CoamingProgress", 16),
+        size("CoamingSummary", 120),
+        size("CoamingLatchState", 96),
+        size("CoamingGasketState", 72),
+        size("CoamingReaction", 24),
+        size("CoamingLayerStresses", 120),
+        size("CoamingMode", 16),
     ];
     for (record, is_outcome) in modules.iter().flat_map(|module| &module.records) {
         let name = names::structure(record);

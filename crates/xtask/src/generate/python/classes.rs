@@ -46,6 +46,9 @@ const RESERVED: &[&str] = &[
     "yield",
 ];
 
+/// What the plain values of a calculation's outcome are.
+const BATCHED: &str = "In SI units: floats; arrays in the outcome of a batch.";
+
 /// Makes the classes, by the names that their types have.
 pub(crate) struct Classes<'a> {
     pub(crate) owners: &'a Owners,
@@ -135,7 +138,8 @@ impl Classes<'_> {
         let mut text = format!("\n\nclass {name}({base}):\n{doc}\n    __slots__ = ()\n\n");
         text += &self.kinds(record, true);
         text += "\n    class Si(SiValues):\n";
-        text += &quoted("In SI units: floats; arrays in the outcome of a batch.", 8);
+        let scalars = if self.owners.arrays { "In SI units." } else { BATCHED };
+        text += &quoted(scalars, 8);
         text.push('\n');
         for field in record.fields {
             text +=
@@ -175,6 +179,7 @@ impl Classes<'_> {
             Kind::Number => "NUMBER".to_owned(),
             Kind::Count | Kind::Flag | Kind::Text | Kind::Choice(_) => "PLAIN".to_owned(),
             Kind::Optional(inner) => self.kind(inner, field, is_outcome),
+            Kind::List(Kind::Number | Kind::Count) if self.owners.arrays => "ARRAY".to_owned(),
             Kind::List(inner) => format!("ListKind({})", self.kind(inner, field, is_outcome)),
             Kind::Record(record) => format!("RecordKind({})", self.record_name(record, is_outcome)),
             Kind::OneOf(alternatives) => {

@@ -20,6 +20,7 @@ struct Item<'a> {
 /// The definitions of one module.
 pub(crate) struct Module<'a> {
     name: &'a str,
+    doc: String,
     items: Vec<Item<'a>>,
 }
 
@@ -59,7 +60,26 @@ impl<'a> Module<'a> {
                 items.push(Item { name: name_of_outcome, text, needs: needs(owners, outcome) });
             }
         }
-        Self { name, items: ordered(name, items) }
+        Self { name, doc: module_doc(&format!("coaming/src/{name}/mod.rs")), items: ordered(name, items) }
+    }
+
+    /// A module of outcomes alone, which calls by hand give; `source` is the Rust file, below `crates`, that declares them.
+    pub(crate) fn of_outcomes(
+        name: &'a str,
+        source: &str,
+        kind: &'static Kind,
+        owners: &'a mut Owners,
+    ) -> Self {
+        let mut new = Vec::new();
+        owners.collect(kind, true, name, &mut new);
+        let owners: &Owners = owners;
+        let classes = Classes { owners };
+        let item = |definition: &Definition| Item {
+            name: owners.name(*definition),
+            text: classes.definition(*definition),
+            needs: needs(owners, *definition),
+        };
+        Self { name, doc: module_doc(source), items: ordered(name, new.iter().map(item).collect()) }
     }
 
     /// The module's text.
@@ -76,9 +96,9 @@ impl<'a> Module<'a> {
         let used = |names: &[&'static str]| -> Vec<&str> {
             names.iter().copied().filter(|name| uses(name)).collect()
         };
-        let mut head = quoted(&module_doc(self.name), 0);
+        let mut head = quoted(&self.doc, 0);
         head += "\nfrom __future__ import annotations\n\n";
-        head += "from dataclasses import dataclass\n";
+        head += &import("dataclasses", &used(&["dataclass"]));
         head += &import(
             "typing",
             &[&["TYPE_CHECKING"], &*used(&["ClassVar", "Literal", "Self", "TypeAlias"])].concat(),
@@ -91,7 +111,16 @@ impl<'a> Module<'a> {
         head += &import("coaming._inputs", &used(&["given_as"]));
         head += &import(
             "coaming._kinds",
-            &used(&["NUMBER", "PLAIN", "Kind", "ListKind", "OneOfKind", "QuantityKind", "RecordKind"]),
+            &used(&[
+                "ARRAY",
+                "NUMBER",
+                "PLAIN",
+                "Kind",
+                "ListKind",
+                "OneOfKind",
+                "QuantityKind",
+                "RecordKind",
+            ]),
         );
         for (module, names) in self.imported() {
             head += &import(&format!("coaming.{module}"), &names);
@@ -101,6 +130,8 @@ impl<'a> Module<'a> {
         let types = import(
             "coaming.types",
             &used(&[
+                "Floats",
+                "Indices",
                 "NumberEntry",
                 "NumberInput",
                 "NumberList",
@@ -201,9 +232,9 @@ fn uses(text: &str, name: &str) -> bool {
     })
 }
 
-/// What the module's own Rust file says first.
-fn module_doc(module: &str) -> String {
-    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("../coaming/src/{module}/mod.rs"));
+/// What a Rust file below `crates` says first.
+fn module_doc(source: &str) -> String {
+    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("..").join(source);
     let text = std::fs::read_to_string(&file).unwrap_or_default();
     let lines: Vec<&str> = text
         .lines()

@@ -64,11 +64,15 @@ pub(crate) struct Owner {
 
 /// Every definition so far, over all modules.
 #[derive(Default)]
-pub(crate) struct Owners(Vec<Owner>);
+pub(crate) struct Owners {
+    all: Vec<Owner>,
+    /// Whether a list of numbers in an outcome is an array of numpy, as over a mesh.
+    pub(crate) arrays: bool,
+}
 
 impl Owners {
     pub(crate) fn find(&self, definition: &Definition) -> Option<&Owner> {
-        self.0.iter().find(|owner| owner.definition == *definition)
+        self.all.iter().find(|owner| owner.definition == *definition)
     }
 
     /// The name of a definition; every kind is entered before it is named.
@@ -84,11 +88,11 @@ impl Owners {
     }
 
     fn is_free(&self, module: &str, name: &str) -> bool {
-        !self.0.iter().any(|owner| owner.module == module && owner.name == name)
+        !self.all.iter().any(|owner| owner.module == module && owner.name == name)
     }
 
     fn push(&mut self, definition: Definition, module: &str, name: String) {
-        self.0.push(Owner { definition, module: module.to_owned(), name });
+        self.all.push(Owner { definition, module: module.to_owned(), name });
     }
 
     /// Enters the classes of a calculation, which other calculations may hold as records.
@@ -150,6 +154,9 @@ impl Owners {
     pub(crate) fn outcome_type(&self, kind: &Kind, in_si: bool, within: bool) -> String {
         match kind {
             Kind::Quantity(_) if !in_si => "Quantity".to_owned(),
+            Kind::Quantity(_) | Kind::Number if self.arrays => "float".to_owned(),
+            Kind::List(Kind::Number) if self.arrays => "Floats".to_owned(),
+            Kind::List(Kind::Count) if self.arrays => "Indices".to_owned(),
             Kind::Quantity(_) | Kind::Number => if within { "float" } else { "Values" }.to_owned(),
             Kind::List(inner) => format!("tuple[{}, ...]", self.outcome_type(inner, in_si, true)),
             Kind::Optional(inner) => match self.outcome_type(inner, in_si, within) {

@@ -8,15 +8,20 @@ use crate::workspace::{self, Workspace};
 
 /// The covers of the examples: name without ending, and file.
 pub(in crate::test) fn all(workspace: &Workspace) -> Result<Vec<(String, PathBuf)>, String> {
-    let folder = workspace.root.join("examples/covers");
+    documents(workspace, "examples/covers")
+}
+
+/// The TOML documents of a folder: name without ending, and file.
+pub(super) fn documents(workspace: &Workspace, folder: &str) -> Result<Vec<(String, PathBuf)>, String> {
+    let folder = workspace.root.join(folder);
     let entries = std::fs::read_dir(&folder).map_err(|error| format!("{}: {error}", folder.display()))?;
     let files = entries.filter_map(Result::ok).map(|entry| entry.path());
-    let mut covers: Vec<(String, PathBuf)> = files
+    let mut documents: Vec<(String, PathBuf)> = files
         .filter(|file| file.extension().is_some_and(|ending| ending == "toml"))
         .filter_map(|file| Some((file.file_stem()?.to_string_lossy().into_owned(), file)))
         .collect();
-    covers.sort();
-    Ok(covers)
+    documents.sort();
+    Ok(documents)
 }
 
 /// What each language gives of a cover: the call, the form and the units, and the ending of the file that holds it.

@@ -5,6 +5,7 @@ mod c_table;
 pub(super) mod covers;
 mod hex;
 mod json_table;
+pub(super) mod panels;
 mod row;
 
 use std::path::PathBuf;
@@ -31,9 +32,13 @@ pub(super) fn run(workspace: &Workspace, _all: bool) -> Result<Done, String> {
     workspace::write(&folder.join("same_bits_table.h"), &c_table::text(&rows))?;
     workspace::write(&table_path(workspace)?, &json_table::text(&rows)?)?;
     let covers = covers::lay_down(workspace)?;
+    let panels = panels::lay_down(workspace)?;
     let flat = rows.iter().filter(|row| row.flat.is_some()).count();
     Ok(Done {
         passed: 0,
-        words: format!("{} cases laid down, {flat} of them for C structs, and {covers} covers", rows.len()),
+        words: format!(
+            "{} cases laid down, {flat} of them for C structs, {covers} covers and {panels} panels",
+            rows.len()
+        ),
     })
 }

@@ -1,0 +1,134 @@
+//! One load on its way from mesh to mesh: its state, its indicators, and the error that is left.
+
+use crate::error::PanelError;
+use crate::model::load::Load;
+use crate::model::prepare::Prepared;
+use crate::progress::{Watch, Work};
+use crate::result::collect::{Collected, collect};
+use crate::result::error_estimate::{ErrorEstimate, SAFETY, order, share_left};
+use crate::result::indicator::{Indicator, indicator};
+use crate::system::equilibrium::{State, solve};
+use crate::system::level::Level;
+
+/// Moments above this share of the largest are watched for what changes in them.
+const NEARLY_LARGEST: f64 = 0.9;
+
+/// Share of the difference between two ways of recovery that counts as an error.
+const DOUBT: f64 = 0.1;
+
+/// What one mesh answers.
+#[derive(Debug)]
+pub(crate) struct Solved {
+    pub state: State,
+    pub found: Collected,
+    pub indicator: Indicator,
+}
+
+/// One load on its way from mesh to mesh.
+#[derive(Debug)]
+pub(crate) struct Run {
+    /// The level of the last solution.
+    pub level: usize,
+    pub solved: Solved,
+    pub error: ErrorEstimate,
+}
+
+/// Solves on one level, from the state on the level before where there is one.
+pub(crate) fn solve_level(
+    level: &mut Level,
+    prepared: &Prepared,
+    load: &Load,
+    before: Option<&State>,
+    watch: &mut Watch<'_>,
+) -> Result<Solved, PanelError> {
+    let (state, applied) = solve(level, prepared, load, before, watch)?;
+    let found = collect(level, prepared, load, &state, &applied);
+    let indicator = indicator(level, prepared, load, &state.plane);
+    Ok(Solved { state, found, indicator })
+}
+
+impl Run {
+    /// The first mesh: nothing to compare with yet.
+    pub(crate) fn start(
+        level: &mut Level,
+        prepared: &Prepared,
+        load: &Load,
+        watch: &mut Watch<'_>,
+    ) -> Result<Self, PanelError> {
+        watch.mesh(Work::Equilibrium, 0, level.mesh.triangles.len())?;
+        let solved = solve_level(level, prepared, load, None, watch)?;
+        let unknown = f64::INFINITY;
+        let triangles = level.mesh.triangles.len();
+        let error = ErrorEstimate {
+            deflection: unknown,
+            latch_force: if solved.found.latches.is_empty() { 0.0 } else { unknown },
+            compression: if solved.found.gaskets.is_empty() { 0.0 } else { unknown },
+            moment: unknown,
+            order: None,
+            triangles,
+            met: false,
+        };
+        Ok(Self { level: 0, solved, error })
+    }
+
+    /// The next finer mesh.
+    pub(crate) fn go_on(
+        &mut self,
+        level: &mut Level,
+        prepared: &Prepared,
+        load: &Load,
+        tolerance: f64,
+        watch: &mut Watch<'_>,
+    ) -> Result<(), PanelError> {
+        watch.mesh(Work::Equilibrium, self.level + 1, level.mesh.triangles.len())?;
+        let fine = solve_level(level, prepared, load, Some(&self.solved.state), watch)?;
+        let before = self.error.triangles;
+        let triangles = level.mesh.triangles.len();
+        let mut error = changed(&self.solved, &fine);
+        let (old, new) = (self.solved.indicator.total, fine.indicator.total);
+        let left = share_left(old, new, self.level == 0);
+        error.deflection *= SAFETY * left;
+        error.latch_force *= SAFETY * left;
+        error.compression *= SAFETY * left;
+        // A moment is less regular than a deflection: it may stand still by chance while two ways to recover it still differ.
+        let doubt = fine.indicator.moment_doubt / fine.indicator.largest_moment.value.abs();
+        error.moment = (error.moment * left).max(if doubt > 0.0 { DOUBT * doubt } else { 0.0 });
+        error.order = order(old, new, before, triangles);
+        error.triangles = triangles;
+        error.met = error.deflection <= tolerance;
+        *self = Self { level: self.level + 1, solved: fine, error };
+        Ok(())
+    }
+}
+
+/// What changed from one mesh to the next, in the measures of the estimate.
+pub(crate) fn changed(coarse: &Solved, fine: &Solved) -> ErrorEstimate {
+    let share = |part: f64, whole: f64| if whole > 0.0 { part / whole } else { 0.0 };
+    // Old vertices keep their index, and deflections come first: compare where both have a vertex.
+    let (was, is) = (coarse.found.largest_deflection.value, fine.found.largest_deflection.value);
+    let deflection = (0..coarse.found.vertices)
+        .map(|v| (coarse.state.plane[v] - fine.state.plane[v]).abs())
+        .fold((was.abs() - is.abs()).abs(), f64::max);
+    let strongest = fine.found.latches.iter().map(|l| l.pull).fold(0.0, f64::max);
+    let latch = (coarse.found.latches.iter().zip(&fine.found.latches))
+        .map(|(a, b)| (a.pull - b.pull).abs())
+        .fold(0.0, f64::max);
+    let compression = (coarse.found.gaskets.iter().zip(&fine.found.gaskets))
+        .map(|(a, b)| {
+            (a.smallest.value - b.smallest.value).abs().max((a.largest.value - b.largest.value).abs())
+        })
+        .fold(0.0, f64::max);
+    let (old, new) = (coarse.indicator.largest_moment.value.abs(), fine.indicator.largest_moment.value.abs());
+    // One value may stand still by chance while those around it move.
+    let moment = (coarse.indicator.moments.iter().zip(&fine.indicator.moments))
+        .filter(|(a, b)| a.abs().max(b.abs()) > NEARLY_LARGEST * new)
+        .map(|(a, b)| (a - b).abs())
+        .fold((old - new).abs(), f64::max);
+    ErrorEstimate {
+        deflection: share(deflection, is.abs()),
+        latch_force: share(latch, strongest),
+        compression,
+        moment: share(moment, new),
+        ..ErrorEstimate::default()
+    }
+}

@@ -1,0 +1,141 @@
+//! How much each triangle errs: the energy of the difference between the recovered field and its own.
+//!
+//! Source: Zienkiewicz and Zhu, Int. J. Num. Meth. Eng. 24 (1987) 337-357.
+
+use super::answer::Extreme;
+use super::recover::{Strained, Strains, raw};
+use crate::model::load::Load;
+use crate::model::prepare::Prepared;
+use crate::model::stack::Matrix3;
+use crate::system::level::Level;
+use crate::system::loads::thermal;
+
+/// Squared indicators in energy, and the strain energy twice.
+#[derive(Debug, Clone)]
+pub(crate) struct Indicator {
+    /// Of each triangle.
+    pub squares: Vec<f64>,
+    /// Their sum.
+    pub total: f64,
+    /// Twice the strain energy of the triangles.
+    pub energy: f64,
+    /// The larger principal moment per length in size at every vertex, from the recovered field.
+    pub moments: Vec<f64>,
+    /// The largest of them.
+    pub largest_moment: Extreme,
+    /// How far apart the two ways of recovery are there.
+    pub moment_doubt: f64,
+}
+
+/// The indicators of a state.
+pub(crate) fn indicator(level: &mut Level, prepared: &Prepared, load: &Load, plane: &[f64]) -> Indicator {
+    let patches = level.patches();
+    let own = raw(level, plane);
+    let better = patches.sober(&own);
+    let count = level.mesh.triangles.len();
+    let (mut squares, mut total, mut energy) = (Vec::with_capacity(count), 0.0, 0.0);
+    for t in 0..count {
+        let square = energy_of(level, t, |s, t| difference(s, &own, &better, t));
+        energy += energy_of(level, t, |s, t| s.map_or(own.curvature[t], |m| own.membrane[m].1[t]));
+        total += square;
+        squares.push(square);
+    }
+    let sober = moments(level, prepared, load, &better);
+    let moments = moments(level, prepared, load, &patches.smooth(level, plane, &better));
+    let (mut largest_moment, mut moment_doubt) = (Extreme { value: 0.0, at: level.mesh.vertices[0] }, 0.0);
+    for ((&value, other), &at) in moments.iter().zip(sober).zip(&level.mesh.vertices) {
+        if value.abs() > largest_moment.value.abs() {
+            largest_moment = Extreme { value, at };
+            moment_doubt = (value - other).abs();
+        }
+    }
+    Indicator { squares, total, energy, moments, largest_moment, moment_doubt }
+}
+
+/// The larger principal moment of the sections in size at every vertex.
+fn moments(level: &Level, prepared: &Prepared, load: &Load, better: &Strained) -> Vec<f64> {
+    let warm: Vec<(usize, [f64; 3])> =
+        load.temperatures.iter().map(|t| (t.layer, thermal(prepared, t).1)).collect();
+    let mut found = vec![0.0_f64; level.mesh.vertices.len()];
+    for (t, corners) in level.mesh.triangles.iter().enumerate() {
+        for (k, &v) in corners.iter().enumerate() {
+            let mut moment = [0.0; 3];
+            for part in &level.stacks.of(t).groups {
+                let stretch = level.freedoms.membrane.iter().position(|&g| g == part.group);
+                let stretch = stretch.map_or([0.0; 3], |m| better.membrane[m].1[t][k]);
+                let bend = better.curvature[t][k];
+                for i in 0..3 {
+                    for j in 0..3 {
+                        moment[i] += part.b[i][j] * stretch[j] + part.d[i][j] * bend[j];
+                    }
+                }
+            }
+            for (_, lost) in warm.iter().filter(|(layer, _)| level.mesh.cover[t] >> layer & 1 == 1) {
+                for i in 0..3 {
+                    moment[i] -= lost[i];
+                }
+            }
+            let (mean, half) = (0.5 * (moment[0] + moment[1]), 0.5 * (moment[0] - moment[1]));
+            let radius = (half * half + moment[2] * moment[2]).sqrt();
+            let value = if mean < 0.0 { mean - radius } else { mean + radius };
+            if value.abs() > found[v].abs() {
+                found[v] = value;
+            }
+        }
+    }
+    found
+}
+
+/// Recovered less own strains at the corners: of bending, or of one entry of the membrane list.
+fn difference(which: Option<usize>, own: &Strained, better: &Strained, t: usize) -> [Strains; 3] {
+    let (a, b) = match which {
+        None => (own.curvature[t], better.curvature[t]),
+        Some(m) => (own.membrane[m].1[t], better.membrane[m].1[t]),
+    };
+    [0, 1, 2].map(|k| [0, 1, 2].map(|i| b[k][i] - a[k][i]))
+}
+
+/// Twice the strain energy of linear strains given at the corners of a triangle.
+fn energy_of(level: &Level, t: usize, strains: impl Fn(Option<usize>, usize) -> [Strains; 3]) -> f64 {
+    let bend = strains(None, t);
+    let area = level.mesh.area(t);
+    let mut sum = 0.0;
+    for part in &level.stacks.of(t).groups {
+        sum += over_triangle(&part.d, &bend, &bend);
+        let place = level.freedoms.membrane.iter().position(|&g| g == part.group);
+        if let Some(m) = place {
+            let stretch = strains(Some(m), t);
+            sum += over_triangle(&part.a, &stretch, &stretch) + 2.0 * over_triangle(&part.b, &stretch, &bend);
+        }
+    }
+    sum * area
+}
+
+/// Mean over a triangle of u · matrix · v, both linear between the corners.
+fn over_triangle(matrix: &Matrix3, u: &[Strains; 3], v: &[Strains; 3]) -> f64 {
+    let product = |x: &Strains, y: &Strains| -> f64 {
+        (0..3).map(|i| x[i] * (matrix[i][0] * y[0] + matrix[i][1] * y[1] + matrix[i][2] * y[2])).sum()
+    };
+    let add = |w: &[Strains; 3]| [0, 1, 2].map(|i| w[0][i] + w[1][i] + w[2][i]);
+    let corners: f64 = (0..3).map(|k| product(&u[k], &v[k])).sum();
+    (corners + product(&add(u), &add(v))) / 12.0
+}
+
+/// The triangles that together hold `share` of all squared indicators, the largest first.
+///
+/// Source: Dörfler, SIAM J. Num. Anal. 33 (1996) 1106-1124.
+pub(crate) fn worst(squares: &[f64], share: f64) -> Vec<bool> {
+    let mut order: Vec<usize> = (0..squares.len()).collect();
+    order.sort_by(|&a, &b| squares[b].total_cmp(&squares[a]).then(a.cmp(&b)));
+    let aim = share * squares.iter().sum::<f64>();
+    let mut marked = vec![false; squares.len()];
+    let mut sum = 0.0;
+    for t in order {
+        if sum >= aim {
+            break;
+        }
+        sum += squares[t];
+        marked[t] = true;
+    }
+    marked
+}
