@@ -7,6 +7,7 @@
 pub mod check_values;
 pub mod drawing;
 pub mod fuzzing;
+pub mod panels;
 
 use std::borrow::Cow;
 use std::collections::BTreeMap;

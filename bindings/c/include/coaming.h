@@ -7975,8 +7975,8 @@ uint32_t coaming_schema(const char *of,
                         char **schema,
                         struct CoamingFault *fault);
 
-/// Frees a text that coaming_calculate(), coaming_review(), coaming_order_sheet(), coaming_panel(), coaming_solution_text()
-/// or coaming_schema() gave; NULL is fine.
+/// Frees a text that coaming_calculate(), coaming_review(), coaming_order_sheet(), coaming_panel(), coaming_schema() or
+/// coaming_solution_text() gave; NULL is fine.
 ///
 /// # Safety
 /// NULL, or a text of this library that was not freed yet.

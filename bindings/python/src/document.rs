@@ -32,14 +32,14 @@ pub(crate) fn panel(py: Python<'_>, document: &str, output: &str, units: &str) -
     })
 }
 
-/// The JSON Schema of a document.
-#[pyfunction]
-pub(crate) fn schema(py: Python<'_>, of: &str) -> PyResult<String> {
-    guarded(py, || Ok(calls::schema(calls::choice("of", of)?)?))
-}
-
 /// What the numbers of a cover or of a panel are not for.
 #[pyfunction]
 pub(crate) fn cautions() -> Vec<&'static str> {
     coaming_cover::cautions::CAUTIONS.to_vec()
+}
+
+/// The JSON Schema of a document.
+#[pyfunction]
+pub(crate) fn schema(py: Python<'_>, of: &str) -> PyResult<String> {
+    guarded(py, || Ok(calls::schema(calls::choice("of", of)?)?))
 }

@@ -20,7 +20,9 @@ use crate::system::level::Level;
 use std::ops::ControlFlow;
 use std::sync::Arc;
 
+mod buckling;
 mod in_plane;
+mod large;
 
 /// How fine and how sure.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -306,6 +308,11 @@ fn answer_on(
 ) -> Result<Answer, PanelError> {
     let field =
         Field::new(level, &solved.state, &prepared.panel.layers, &prepared.groups, &load.temperatures);
+    answer_from(field, solved, error)
+}
+
+/// The answer from a field and what was gathered.
+fn answer_from(field: Field, solved: Solved, error: ErrorEstimate) -> Result<Answer, PanelError> {
     if !field.deflection.iter().all(|w| w.is_finite()) {
         return Err(PanelError::NotFinite { name: "the deflection" });
     }

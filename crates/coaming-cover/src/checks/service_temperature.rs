@@ -3,7 +3,7 @@
 use coaming::material::Material;
 use coaming::prelude::*;
 
-use super::warmth::{against_service, ambient, bay, can_soften, sunlit};
+use super::warmth::{Lined, against_service, ambient, bay, can_soften, sunlit};
 use super::{Check, Subject, name, whole};
 use crate::amount::Measure;
 use crate::demand::{Demand, Need, NotChecked, Origin};
@@ -21,7 +21,7 @@ pub(super) const CHECKS: &[Check] = &[
         demand: |prepared, _| {
             let material = gasket(prepared)?;
             let mut sheet = Worksheet::new();
-            let outcome = sunlit(prepared, &mut sheet)?;
+            let outcome = sunlit(prepared, &mut sheet, Lined::Bare)?;
             let face = outcome.inner_face_temperature.value;
             let air = bay(prepared)?.temperature.need(|| "service.bay.temperature".to_owned())?.value;
             sheet.at("the warmer of the bay and the sunlit skin's inner face");

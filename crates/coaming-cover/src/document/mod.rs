@@ -23,8 +23,8 @@ mod removal_tests;
 mod tests;
 
 pub use coaming::sheet::BendDirection;
-pub use cover::{Bond, Cover, Hazard, HolePositions, Opening, ThicknessMeans, Waiver};
-pub use latches::Latches;
+pub use cover::{Bond, Cover, Hazard, HolePositions, Opening, SealantJoint, Tether, ThicknessMeans, Waiver};
+pub use latches::{Fixing, Latches};
 pub use layer::{Bend, Blank, CutOut, Edge, Face, Grain, Joining, Layer, LayerRole, Sealing};
 pub use load_case::{LayerState, LoadCase, LoadKind};
 pub use material::MaterialOverride;

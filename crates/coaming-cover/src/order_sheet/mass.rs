@@ -32,6 +32,11 @@ pub(super) fn parts(prepared: &Prepared<'_>) -> Vec<Line> {
     parts.extend(bonds(prepared));
     parts.extend(beads(prepared));
     parts.extend(fasteners(prepared));
+    parts.extend(prepared.cover.sealant_joints.iter().flatten().map(|joint| {
+        let why = NotChecked::not_calculated("the mass and centre of a joint filled with sealant");
+        let (mass, plane, z) = (Err(why.clone()), Err(why.clone()), Err(why));
+        Part { name: format!("sealant joint {}", joint.name), items: Vec::new(), mass, plane, z, small: true }
+    }));
     let cover = cover(&parts);
     let mut lines: Vec<Line> = parts.into_iter().map(line).collect();
     lines.push(cover);

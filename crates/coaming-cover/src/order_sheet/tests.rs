@@ -114,6 +114,14 @@ fn volumes_carry_their_waste() {
     close(of("strip_bond", "volume of the joint"), 19.2, 1e-9);
     close(of("strip_bond", "volume to order"), 23.04, 1e-9);
     close(of("bead round cut-out 1 in lid", "volume of the joint"), 14.070, 1e-3);
+    // By hand: 3 x 4 x 900 mm.
+    let rim = "sealant joint pane_seal";
+    let width = "width = \"3 mm\" # chosen here\n";
+    let filled = changed(width, &format!("{width}depth = \"4 mm\"\nlength = \"900 mm\"\n"));
+    close(number(&filled, "Adhesives and sealants", rim, "volume of the joint") * 1e6, 10.8, 1e-9);
+    let missing = ["depth", "length"].map(|size| format!("sealant_joints.pane_seal.{size}"));
+    let why = Value::Unknown(NotChecked::Needs(missing.to_vec()));
+    assert_eq!(item(&sheet, "Adhesives and sealants", rim, "volume of the joint"), &why);
     let replaced = changed("[opening]", "[limits]\nwaste = 1.5\n\n[opening]");
     let part = "volume to order";
     close(number(&replaced, "Adhesives and sealants", "strip_bond", part) * 1e6, 28.8, 1e-9);

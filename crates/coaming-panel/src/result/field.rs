@@ -81,7 +81,7 @@ pub struct Field {
 }
 
 impl Field {
-    /// Recovers the field from a state.
+    /// Recovers the field from a state of linear theory.
     pub(crate) fn new(
         level: &mut Level,
         state: &State,
@@ -89,11 +89,34 @@ impl Field {
         groups: &Groups,
         temperatures: &[LayerTemperature],
     ) -> Self {
+        Self::recover(level, state, layers, groups, temperatures, false)
+    }
+
+    /// Recovers the field from a state in which slopes stretch the panel too.
+    pub(crate) fn large(
+        level: &mut Level,
+        state: &State,
+        layers: &[Layer],
+        groups: &Groups,
+        temperatures: &[LayerTemperature],
+    ) -> Self {
+        Self::recover(level, state, layers, groups, temperatures, true)
+    }
+
+    fn recover(
+        level: &mut Level,
+        state: &State,
+        layers: &[Layer],
+        groups: &Groups,
+        temperatures: &[LayerTemperature],
+        slopes_stretch: bool,
+    ) -> Self {
         let patches = level.patches();
         let mesh = &level.mesh;
         let u = &state.plane;
         let n = mesh.vertices.len();
-        let Strained { curvature, membrane } = patches.smooth(level, u, &patches.sober(&raw(level, u)));
+        let own = raw(level, u, slopes_stretch);
+        let Strained { curvature, membrane } = patches.smooth(level, u, &patches.sober(&own));
         Self {
             vertices: mesh.vertices.clone(),
             triangles: mesh.triangles.clone(),

@@ -27,10 +27,21 @@ pub(crate) struct Indicator {
     pub moment_doubt: f64,
 }
 
-/// The indicators of a state.
+/// The indicators of a state of linear theory.
 pub(crate) fn indicator(level: &mut Level, prepared: &Prepared, load: &Load, plane: &[f64]) -> Indicator {
+    indicate(level, prepared, load, plane, false)
+}
+
+/// The indicators of a state; with the stretch that slopes bring, where they do.
+pub(crate) fn indicate(
+    level: &mut Level,
+    prepared: &Prepared,
+    load: &Load,
+    plane: &[f64],
+    slopes_stretch: bool,
+) -> Indicator {
     let patches = level.patches();
-    let own = raw(level, plane);
+    let own = raw(level, plane, slopes_stretch);
     let better = patches.sober(&own);
     let count = level.mesh.triangles.len();
     let (mut squares, mut total, mut energy) = (Vec::with_capacity(count), 0.0, 0.0);

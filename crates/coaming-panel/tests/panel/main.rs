@@ -3,11 +3,13 @@
 #![allow(clippy::disallowed_methods)]
 
 mod bad_input;
+mod buckling;
 mod common;
 mod cover;
 mod estimates;
 mod gasket;
 mod in_plane;
+mod large;
 mod layers;
 mod modes;
 mod patch;
