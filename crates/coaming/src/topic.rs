@@ -69,7 +69,6 @@ topics! {
 
 #[cfg(test)]
 mod tests {
-
     #[test]
     fn every_calculation_stands_under_the_letter_of_its_module() {
         for entry in crate::ALL {
