@@ -9,6 +9,7 @@ use crate::model::latch::{Latch, LatchAction};
 use crate::model::load::{Load, Pressure};
 use crate::model::panel::Panel;
 use crate::model::prepare::{Prepared, prepare};
+use crate::model::shape::other_shape;
 use crate::progress::{Progress, Watch, Work, deaf};
 use crate::refining::{Run, Solved, solve_level};
 use crate::result::answer::Answer;
@@ -85,6 +86,30 @@ impl Solver {
         let mesh = refine_around(mesh, &prepared.features, &points, SIDE_AT_A_POINT * largest.sqrt());
         let first = Level::new(mesh, &prepared)?;
         Ok(Self { prepared, settings, ladder: Ladder::new(first), in_plane: Vec::new() })
+    }
+
+    /// Puts another panel of the same shape in the place of the one that was meshed: other thicknesses, materials, stiffnesses, heights,
+    /// laws and masses, where outlines, holes, lines and points are the same and whatever was held, joined or hung there still is.
+    ///
+    /// The meshes are kept, and so is what was analysed of the equations; factors too where the stiffness stays. From then on answers are
+    /// on those meshes as far as they reach, and depend on what they were refined for within the errors estimated.
+    ///
+    /// # Errors
+    /// [`PanelError::OtherShape`] with the part that differs, and whatever [`Solver::new`] refuses; the solver then is as before.
+    pub fn update(&mut self, panel: &Panel) -> Result<(), PanelError> {
+        if let Some(part) = other_shape(&self.prepared.panel, panel) {
+            return Err(PanelError::OtherShape { part });
+        }
+        let prepared = prepare(panel)?;
+        let levels = || self.ladder.levels.iter().chain(&self.in_plane);
+        let equations =
+            levels().map(|level| level.equations(&prepared)).collect::<Result<Vec<_>, PanelError>>()?;
+        for (level, equations) in self.ladder.levels.iter_mut().chain(&mut self.in_plane).zip(equations) {
+            level.take_on(equations);
+        }
+        self.prepared = prepared;
+        self.ladder.kept = true;
+        Ok(())
     }
 
     /// Solves for one load, refining until the estimated error meets the tolerance or the largest mesh is reached.

@@ -17,3 +17,4 @@ mod plates;
 mod progress;
 mod properties;
 mod reference;
+mod update;
