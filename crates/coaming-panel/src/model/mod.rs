@@ -11,6 +11,7 @@ pub mod load;
 pub mod material;
 pub mod panel;
 pub(crate) mod prepare;
+pub(crate) mod shape;
 pub(crate) mod size;
 pub(crate) mod stack;
 pub mod support;

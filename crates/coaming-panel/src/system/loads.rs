@@ -7,9 +7,11 @@ use crate::element::quadrature::{DEGREE_4, GAUSS_4};
 use crate::element::shape::{cubic, curvature_map, slope_map, strain_map};
 use crate::element::triangle::Triangle;
 use crate::error::PanelError;
-use crate::geometry::check::Loop;
+use crate::geometry::check::{Bounds, Loop};
+use crate::geometry::curve::Curve;
 use crate::geometry::point::Point;
-use crate::geometry::polygon::clip;
+use crate::geometry::polygon::{area, clip};
+use crate::math::sin;
 use crate::mesh::Mesh;
 use crate::mesh::edge::EdgeUse;
 use crate::model::growth::{FreeStrain, free_strains};
@@ -17,6 +19,7 @@ use crate::model::latch::LatchAction;
 use crate::model::line::Line;
 use crate::model::load::{EdgeMoment, Load};
 use crate::model::prepare::{Prepared, Role};
+use std::f64::consts::PI;
 
 /// Sum of forces, of their first moments about `origin`, and of their sizes.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -131,7 +134,7 @@ fn add_over(applied: &mut Applied, level: &Level, t: usize, part: &[Point], pres
 fn apply_pressures(applied: &mut Applied, level: &Level, load: &Load) -> Result<(), PanelError> {
     for (i, pressure) in load.pressures.iter().enumerate() {
         let region = match &pressure.region {
-            Some(outline) => Some(Loop::new(&format!("region of pressure {i}"), outline)?),
+            Some(outline) => Some(Patch::new(Loop::new(&format!("region of pressure {i}"), outline)?)),
             None => None,
         };
         let mut loaded = 0.0;
@@ -140,10 +143,12 @@ fn apply_pressures(applied: &mut Applied, level: &Level, load: &Load) -> Result<
             match &region {
                 None => add_over(applied, level, t, &corners, |p| pressure.at(p)),
                 Some(region) => {
+                    if region.bounds.apart(&Bounds::of(&corners), 0.0) {
+                        continue;
+                    }
                     let part = clip(&region.polygon, &corners);
-                    let sign = crate::geometry::polygon::area(&region.polygon).signum();
-                    loaded += crate::geometry::polygon::area(&part).abs();
-                    add_over(applied, level, t, &part, |p| sign * pressure.at(p));
+                    loaded += area(&part).abs();
+                    add_over(applied, level, t, &part, |p| region.factor * pressure.at(p));
                 }
             }
         }
@@ -152,6 +157,32 @@ fn apply_pressures(applied: &mut Applied, level: &Level, load: &Load) -> Result<
         }
     }
     Ok(())
+}
+
+/// The region of a pressure as a polygon, and what the pressure on it is to be multiplied with: 1 or -1 for the way it runs, more where
+/// chords cut off arcs, so that the whole force is exact.
+struct Patch {
+    name: String,
+    polygon: Vec<Point>,
+    bounds: Bounds,
+    factor: f64,
+}
+
+impl Patch {
+    fn new(region: Loop) -> Self {
+        let fractions = |c: &Curve| c.divide(f64::INFINITY, PI / 36.0).into_iter().filter(|&f| f < 1.0);
+        let polygon: Vec<Point> =
+            region.curves.iter().flat_map(|c| fractions(c).map(|f| c.point(f)).collect::<Vec<_>>()).collect();
+        let corners: Vec<Point> = region.curves.iter().map(Curve::from).collect();
+        let segments: f64 = (region.curves.iter())
+            .map(|c| match *c {
+                Curve::Line { .. } => 0.0,
+                Curve::Arc { radius, sweep, .. } => 0.5 * radius * radius * (sweep - sin(sweep)),
+            })
+            .sum();
+        let factor = (area(&corners) + segments) / area(&polygon).abs();
+        Self { name: region.name, bounds: Bounds::of(&polygon), polygon, factor }
+    }
 }
 
 fn apply_weight(applied: &mut Applied, level: &Level, prepared: &Prepared, acceleration: f64) {

@@ -19,3 +19,4 @@ mod plates;
 mod progress;
 mod properties;
 mod reference;
+mod update;
