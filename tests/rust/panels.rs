@@ -22,7 +22,9 @@ pub fn panel(bytes: &mut Bytes<'_>) -> Value {
     }
     document["point_supports"] = few(bytes, point_support);
     document["joints"] = few(bytes, joint);
-    if document["layers"].as_array().is_some_and(|layers| layers.len() == 1) && bytes.byte() % 16 != 0 {
+    if document["layers"].as_array().is_some_and(|layers| layers.len() == 1)
+        && !bytes.byte().is_multiple_of(16)
+    {
         document["joints"] = json!([]);
     }
     document["beams"] = few(bytes, beam);
@@ -159,10 +161,10 @@ fn layer(bytes: &mut Bytes<'_>) -> Value {
         "density": "2700 kg/m^3",
         "material": { "isotropic": { "youngs_modulus": modulus, "poissons_ratio": 0.3 } },
     });
-    if bytes.byte() % 3 == 0 {
+    if bytes.byte().is_multiple_of(3) {
         layer["region"] = json!({ "outline": shape(bytes), "holes": many(bytes, 0, 2, shape) });
     }
-    if bytes.byte() % 3 == 0 {
+    if bytes.byte().is_multiple_of(3) {
         layer["expansion"] = json!("23e-6 1/K");
     }
     layer
@@ -189,7 +191,7 @@ fn point_support(bytes: &mut Bytes<'_>) -> Value {
     if support["deflection"] == "elastic" {
         support["deflection_stiffness"] = json!("10 N/mm");
     }
-    if bytes.byte() % 3 == 0 {
+    if bytes.byte().is_multiple_of(3) {
         support["washer_radius"] = size(bytes);
     }
     support

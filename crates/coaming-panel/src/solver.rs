@@ -5,6 +5,7 @@ use crate::geometry::polygon;
 use crate::ladder::Ladder;
 use crate::mesh::refine::refine_around;
 use crate::mesh::triangulate::triangulate;
+use crate::model::growth::free_strains;
 use crate::model::latch::{Latch, LatchAction};
 use crate::model::load::{Load, Pressure};
 use crate::model::panel::Panel;
@@ -340,8 +341,13 @@ fn answer_on(
     solved: Solved,
     error: ErrorEstimate,
 ) -> Result<Answer, PanelError> {
-    let field =
-        Field::new(level, &solved.state, &prepared.panel.layers, &prepared.groups, &load.temperatures);
+    let field = Field::new(
+        level,
+        &solved.state,
+        &prepared.panel.layers,
+        &prepared.groups,
+        free_strains(load, &prepared.panel.layers),
+    );
     answer_from(field, solved, error)
 }
 

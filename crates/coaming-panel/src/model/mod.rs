@@ -2,6 +2,7 @@
 
 pub mod beam;
 pub mod gasket;
+pub mod growth;
 pub mod in_plane;
 pub mod latch;
 pub mod law;

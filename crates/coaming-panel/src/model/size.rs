@@ -69,6 +69,7 @@ pub(crate) fn check_load(load: &Load) -> Result<(), PanelError> {
         + load.line_forces.len()
         + load.edge_moments.len()
         + load.temperatures.len()
+        + load.growths.len()
         + load.edge_forces.len()
         + load.support_movements.len();
     within("parts of a load", found, MOST_LOADS)?;

@@ -78,9 +78,8 @@ fn needs_membrane(group: usize, stacks: &[Stack], prepared: &Prepared) -> bool {
     });
     let held = panel.line_supports.iter().any(|s| s.in_plane_along || s.in_plane_across)
         || panel.point_supports.iter().any(|s| s.in_plane);
-    // Layers of one group that grow may be warmed differently.
-    let grow = members.len() > 1 && members.iter().any(|&l| panel.layers[l].material.expansion() != [0.0; 3]);
-    coupled || slips || eccentric || held || grow
+    // Layers of one group may grow differently.
+    coupled || slips || eccentric || held || members.len() > 1
 }
 
 /// Factors of a stiffness that no contact changes: which latches hold their points, the matrix, its factors.

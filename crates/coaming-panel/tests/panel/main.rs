@@ -8,6 +8,7 @@ mod common;
 mod cover;
 mod estimates;
 mod gasket;
+mod growth;
 mod in_plane;
 mod large;
 mod layers;
