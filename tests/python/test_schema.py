@@ -18,7 +18,7 @@ from coaming import cover, panel
 ROOT = Path(__file__).parent.parent.parent
 COVERS = ROOT / "examples" / "covers"
 NAMES = ["first-guess", "first-guess-flanged", "half-fix", "revised"]
-PANEL = ROOT / "examples" / "panels" / "revised-lid.toml"
+PANELS = sorted((ROOT / "examples" / "panels").glob("*.toml"))
 
 COVER_SCHEMA = Draft202012Validator(json.loads(cover.schema()))
 PANEL_SCHEMA = Draft202012Validator(json.loads(panel.schema()))
@@ -45,8 +45,10 @@ def test_the_covers_of_the_demonstration_hold(name: str) -> None:
     assert faults(COVER_SCHEMA, read(COVERS / f"{name}.toml")) == []
 
 
-def test_the_panel_of_the_demonstration_holds() -> None:
-    assert faults(PANEL_SCHEMA, read(PANEL)) == []
+def test_the_panels_of_the_demonstration_hold() -> None:
+    assert PANELS
+    for file in PANELS:
+        assert faults(PANEL_SCHEMA, read(file)) == [], file.name
 
 
 def _without_outline(document: dict[str, Any]) -> None:

@@ -37,6 +37,7 @@ pub use geometry::path::Path;
 pub use geometry::point::Point;
 pub use model::beam::Beam;
 pub use model::gasket::Gasket;
+pub use model::growth::LayerGrowth;
 pub use model::in_plane::{EdgeForce, SupportMovement};
 pub use model::latch::{Latch, LatchAction, PointMass, Stop};
 pub use model::law::Law;

@@ -233,7 +233,7 @@ fn more_than_can_be_solved_is_refused_at_once() {
         holes(300, 0),
         holes(10_001, 0),
         holes(2, 9_000),
-        document(OUTLINE, &[LAYER; 61].join("\n").replace("\"sheet\"", "\"sheet\""), HELD, LOAD),
+        document(OUTLINE, &[LAYER; 61].join("\n"), HELD, LOAD),
         document(OUTLINE, LAYER, HELD, &[LOAD; 101].join("\n")),
         document(
             OUTLINE,

@@ -95,6 +95,10 @@ pub(super) const CHECKS: &[Check] = &[
             let pane = prepared.layer(name(subject, 0)?)?;
             let mut sheet = Worksheet::new();
             let faces = faces_in_damp(prepared, &mut sheet, &[pane])?;
+            sheet.advise(
+                "service.bay.humidity",
+                "drier air, a second pane with air between, or drains for what runs down",
+            );
             wet(prepared, sheet, [faces, faces])
         },
     },
@@ -328,6 +332,7 @@ fn ambient_humidity(bay: &Bay) -> Result<f64, NotChecked> {
 /// The inner face of the skin, where a liner covers it and where it leaves it bare.
 fn dew(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
     let mut sheet = Worksheet::new();
+    sheet.advise("layers", "a liner, drier air, or drains for what runs down");
     let bare = faces_in_damp(prepared, &mut sheet, &layers_at(prepared, Lined::Bare)?)?;
     if liners(prepared).next().is_none() {
         return wet(prepared, sheet, [bare, bare]);
@@ -373,7 +378,6 @@ fn wet(
     let (high, _) = above(warmest)?;
     sheet.note("dew point", dew_point.value, Measure::TEMPERATURE);
     sheet.note("inner face", coldest.value, Measure::TEMPERATURE);
-    sheet.advise("layers", "a liner, drier air, or drains for what runs down");
     let temperature = |si: f64| Amount { si, measure: Measure::TEMPERATURE };
     let faces = [temperature(coldest.value), temperature(warmest.value), temperature(dew_point.value)];
     let [cold, _, dew] = faces;

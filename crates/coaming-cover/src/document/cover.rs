@@ -80,6 +80,12 @@ pub struct SealantJoint {
     /// How much narrower it may turn out.
     #[possible(0.0..)]
     pub width_tolerance: Option<Length>,
+    /// How deep the sealant stands in it.
+    #[possible(f64::MIN_POSITIVE..)]
+    pub depth: Option<Length>,
+    /// How long it is.
+    #[possible(f64::MIN_POSITIVE..)]
+    pub length: Option<Length>,
 }
 
 /// What catches the cover when it slips from the hand.

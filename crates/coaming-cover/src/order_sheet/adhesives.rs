@@ -5,7 +5,7 @@ use coaming::prelude::*;
 use super::item::{Item, Line, Value, found, given, hours, limit, number, said, words};
 use crate::amount::Measure;
 use crate::demand::NotChecked;
-use crate::document::{Bond, CutOut, Layer, Sealing};
+use crate::document::{Bond, CutOut, Layer, SealantJoint, Sealing};
 use crate::prepared::Prepared;
 
 /// One line for each bond and for each bead of sealant, then one for each sealant named.
@@ -17,6 +17,7 @@ pub(super) fn adhesives(prepared: &Prepared<'_>) -> Vec<Line> {
             lines.push(of_bead(prepared, layer, nth, cut));
         }
     }
+    lines.extend(prepared.cover.sealant_joints.iter().flatten().map(|joint| of_joint(prepared, joint)));
     lines.extend(screw_sealing(prepared));
     let service = prepared.cover.service.as_ref();
     for sealant in service.and_then(|service| service.sealants.as_ref()).into_iter().flatten() {
@@ -103,6 +104,26 @@ fn of_bead(prepared: &Prepared<'_>, layer: &Layer, nth: usize, cut: &CutOut) -> 
     ];
     items.extend(volumes(prepared, bead_volume(layer, nth, cut)));
     Line { part: format!("bead round cut-out {} in {}", nth + 1, layer.name), items }
+}
+
+/// A joint that is filled with sealant.
+fn of_joint(prepared: &Prepared<'_>, joint: &SealantJoint) -> Line {
+    let at = |field: &str| format!("sealant_joints.{}.{field}", joint.name);
+    let sizes = [("width", joint.width), ("depth", joint.depth), ("length", joint.length)];
+    let missing: Vec<String> = sizes.iter().filter(|size| size.1.is_none()).map(|size| at(size.0)).collect();
+    let volume = match missing.is_empty() {
+        true => Ok(sizes.iter().filter_map(|size| size.1).map(|size| size.value).product()),
+        false => Err(NotChecked::Needs(missing)),
+    };
+    let mut items = vec![
+        words("sealant", joint.sealant.clone(), || at("sealant")),
+        said("between", joint.layers.join(" and ")),
+        given("width", joint.width, || at("width")),
+        given("depth", joint.depth, || at("depth")),
+        given("length", joint.length, || at("length")),
+    ];
+    items.extend(volumes(prepared, volume));
+    Line { part: format!("sealant joint {}", joint.name), items }
 }
 
 /// The screw holes that are set in sealant: their number; what goes under a head is not calculated.

@@ -1,11 +1,14 @@
 //! Parts, mass and centre of gravity.
 
+use coaming::prelude::*;
+
 use super::adhesives::{bead_volume, bond_volume, sealed};
 use super::item::{Item, Line, Value, found, given, length, number, said, words};
 use super::stack::{centre_of, height};
 use crate::amount::{Measure, Phrase};
 use crate::checks::mass;
 use crate::demand::{Need, NotChecked};
+use crate::document::{Bush, ScrewPattern};
 use crate::prepared::Prepared;
 use crate::worksheet::Worksheet;
 
@@ -29,6 +32,11 @@ pub(super) fn parts(prepared: &Prepared<'_>) -> Vec<Line> {
     parts.extend(bonds(prepared));
     parts.extend(beads(prepared));
     parts.extend(fasteners(prepared));
+    parts.extend(prepared.cover.sealant_joints.iter().flatten().map(|joint| {
+        let why = NotChecked::not_calculated("the mass and centre of a joint filled with sealant");
+        let (mass, plane, z) = (Err(why.clone()), Err(why.clone()), Err(why));
+        Part { name: format!("sealant joint {}", joint.name), items: Vec::new(), mass, plane, z, small: true }
+    }));
     let cover = cover(&parts);
     let mut lines: Vec<Line> = parts.into_iter().map(line).collect();
     lines.push(cover);
@@ -187,14 +195,13 @@ fn beads(prepared: &Prepared<'_>) -> Vec<Part> {
     parts
 }
 
-/// Screws, inserts, bushes: their number; their mass is not calculated.
+/// Screws, inserts, washers and bushes: their number; of these the mass of bushes alone is calculated.
 fn fasteners(prepared: &Prepared<'_>) -> Vec<Part> {
     let mut parts = Vec::new();
     for pattern in prepared.cover.screws.iter().flatten() {
         let kinds = [
             ("screws", true),
             ("inserts", pattern.insert.is_some()),
-            ("shoulder bushes", pattern.bush.is_some()),
             ("sealing washers", super::holes::sealing_washers(pattern)),
         ];
         for (kind, _) in kinds.into_iter().filter(|kind| kind.1) {
@@ -208,8 +215,36 @@ fn fasteners(prepared: &Prepared<'_>) -> Vec<Part> {
                 small: true,
             });
         }
+        parts.extend(pattern.bush.iter().map(|bush| bushes(prepared, pattern, bush)));
     }
     parts
+}
+
+/// The bushes of a pattern: rings, in the middle of the layer that floats on them.
+fn bushes(prepared: &Prepared<'_>, pattern: &ScrewPattern, bush: &Bush) -> Part {
+    let at = |field: &str| format!("screws.{}.{field}", pattern.name);
+    let volume = || {
+        let outside = bush.outside_diameter.need(|| at("bush.outside_diameter"))?.value;
+        let bore = bush.bore.need(|| at("bush.bore"))?.value;
+        let length = bush.length.need(|| at("bush.length"))?.value;
+        let count = pattern.count.need(|| at("count"))?;
+        let ring = math::PI / 4.0 * (outside * outside - bore * bore).max(0.0) * length;
+        Ok(f64::from(count) * ring)
+    };
+    let mean = |points: Vec<(f64, f64)>| {
+        let number = points.len().max(1) as f64;
+        let (x, y) = points.iter().fold((0.0, 0.0), |sum, point| (sum.0 + point.0, sum.1 + point.1));
+        (x / number, y / number)
+    };
+    let middle = |layer| height(prepared, layer).map(|(low, high)| f64::midpoint(low, high));
+    Part {
+        name: format!("shoulder bushes of {}", pattern.name),
+        items: vec![number("pieces", pattern.count, || at("count"))],
+        mass: of_material(prepared, bush.material.as_deref(), &at("bush.material"), volume()),
+        plane: super::holes::points(pattern).map(mean),
+        z: prepared.layer(&bush.layer).and_then(middle),
+        small: true,
+    }
 }
 
 /// The sum of the parts. Without the mass of a layer or of the latches there is no sum; small parts are left out by name.

@@ -43,7 +43,9 @@ pub(super) fn screws(prepared: &Prepared<'_>) -> Vec<Line> {
                 part: format!("shoulder bushes of {}", pattern.name),
                 items: vec![
                     number("bushes", pattern.count, || at("count")),
+                    words("material", bush.material.clone(), || at("bush.material")),
                     given("outside diameter", bush.outside_diameter, || at("bush.outside_diameter")),
+                    given("bore", bush.bore, || at("bush.bore")),
                     given("length", bush.length, || at("bush.length")),
                     given("deviation of the length", bush.length_tolerance, || at("bush.length_tolerance")),
                     said("carries", bush.layer.clone()),

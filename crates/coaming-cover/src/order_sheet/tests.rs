@@ -114,6 +114,14 @@ fn volumes_carry_their_waste() {
     close(of("strip_bond", "volume of the joint"), 19.2, 1e-9);
     close(of("strip_bond", "volume to order"), 23.04, 1e-9);
     close(of("bead round cut-out 1 in lid", "volume of the joint"), 14.070, 1e-3);
+    // By hand: 3 x 4 x 900 mm.
+    let rim = "sealant joint pane_seal";
+    let width = "width = \"3 mm\" # chosen here\n";
+    let filled = changed(width, &format!("{width}depth = \"4 mm\"\nlength = \"900 mm\"\n"));
+    close(number(&filled, "Adhesives and sealants", rim, "volume of the joint") * 1e6, 10.8, 1e-9);
+    let missing = ["depth", "length"].map(|size| format!("sealant_joints.pane_seal.{size}"));
+    let why = Value::Unknown(NotChecked::Needs(missing.to_vec()));
+    assert_eq!(item(&sheet, "Adhesives and sealants", rim, "volume of the joint"), &why);
     let replaced = changed("[opening]", "[limits]\nwaste = 1.5\n\n[opening]");
     let part = "volume to order";
     close(number(&replaced, "Adhesives and sealants", "strip_bond", part) * 1e6, 28.8, 1e-9);
@@ -130,6 +138,9 @@ fn the_cover_is_the_sum_of_its_parts_and_names_what_it_leaves_out() {
         (255_200.0 - 244.0 * 164.0 + (4.0 - core::f64::consts::PI) * 400.0 + 51_000.0) * 2.5e-9 * density;
     close(of("lid", "mass"), lid, 1e-9);
     close(of("latches", "mass"), 0.36, 1e-12);
+    // Ten rings of 6 by 3.2 mm, 5.4 mm long, at 0.286 lb/in^3 (MIL-HDBK-5J, table 2.7.1.0(b)).
+    let rings = 10.0 * core::f64::consts::PI / 4.0 * (36.0 - 10.24) * 5.4e-9;
+    close(of("shoulder bushes of pane_screws", "mass"), rings * density * 0.286 / 0.097, 1e-12);
     let parts = &sheet.iter().find(|section| section.title == "Parts and mass").unwrap().lines;
     let (cover, parts) = parts.split_last().unwrap();
     let mut sums = [0.0; 4];

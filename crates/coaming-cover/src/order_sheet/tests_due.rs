@@ -69,7 +69,7 @@ fn procedure(key: &str) -> Option<[&'static str; 3]> {
             "Look along the outside of the bend with a magnifier.",
             "Radius, die opening, direction of the grain, every crack.",
         ],
-        "flat_pattern" | "hole_to_bend" | "smallest_flange" => [
+        "flat_pattern" | "hole_to_bend" | "smallest_flange" | "edge_distance" | "screw_pitch" => [
             "Bend one sample with its holes before the parts are cut.",
             "Measure it over the outside, and the holes beside the bend across and along it.",
             "Every length, and how far a hole is out of round.",
@@ -97,7 +97,8 @@ fn procedure(key: &str) -> Option<[&'static str; 3]> {
             "Read the torque at which each screw begins to turn on, then turn one until it fails.",
             "Torque when made, after the week, and at failure.",
         ],
-        "insert_pull_out" | "insert_torque_out" | "insert_jack_out" => [
+        "insert_pull_out" | "insert_torque_out" | "insert_jack_out" | "insert_boss" | "insert_estimate"
+        | "insert_floor" | "insert_hole" => [
             "Set five inserts in the same plastic, made the same way; pull them out, and turn them out.",
             "Read the greatest force or torque of each.",
             "The five figures, and what gave way.",
@@ -139,12 +140,25 @@ fn procedure(key: &str) -> Option<[&'static str; 3]> {
         | "backing_temperature"
         | "touch"
         | "touch_inner"
-        | "dew" => [
+        | "dew"
+        | "dew_pane" => [
             "Let the closed cover reach its steady temperature, warm side, cold side and sun as in service.",
             "Read a thermocouple taped to the place; for dew look and wipe.",
             "Temperatures of bay, air and place, sun, time, what is wet.",
         ],
-        "hole_movement_hot" | "hole_movement_cold" | "frame_growth" | "bush_length" => [
+        "keeper_pull_out" | "keeper_pull_through" | "tether" => [
+            "Fasten one as ordered in a piece of the same sheet, and pull it in the direction of service.",
+            "Raise the force slowly to the limit of this row and hold it for a minute, then on until it gives way. Stand \
+             aside; wear eye protection.",
+            "Sheet, thickness, fastener, force at which it moved and at which it let go.",
+        ],
+        "sealant_joint" => [
+            "Fill a joint of the same width between two pieces of the same layers and let it cure; open and close it by the \
+             movement ten times.",
+            "Look for tears in the sealant and for edges that let go.",
+            "Width, movement, temperature, what is seen.",
+        ],
+        "hole_movement_hot" | "hole_movement_cold" | "frame_growth" | "bush_length" | "damp_stiffness" => [
             "Warm and damp a sample of the layer as in service until it no longer grows.",
             "Measure between two scribed lines, and the play at the furthest hole.",
             "Length before and after, temperature, humidity, time.",

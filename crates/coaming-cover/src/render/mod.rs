@@ -18,3 +18,5 @@ pub use order_json::order_sheet_json;
 pub use order_text::order_sheet_text;
 pub use panel::{panel_json, panel_text};
 pub use text::{Detail, review_text};
+#[cfg(test)]
+pub(crate) use words::finds;

@@ -3,6 +3,7 @@
 use super::Solver;
 use super::in_plane::error_left;
 use crate::error::{FreeMotion, PanelError, checked};
+use crate::model::growth::free_strains;
 use crate::model::load::Load;
 use crate::model::prepare::Prepared;
 use crate::progress::{Progress, Watch, Work, deaf};
@@ -18,7 +19,8 @@ use crate::system::sparse::HELD;
 use std::ops::ControlFlow;
 
 impl Solver {
-    /// The lowest factors by which what acts in the plane (edge forces, support movements, temperatures) must be multiplied for the panel to
+    /// The lowest factors by which what acts in the plane (edge forces, support movements, temperatures,
+    /// growth) must be multiplied for the panel to
     /// buckle, on a mesh that meets the tolerance for the factors.
     ///
     /// Linear theory: the membrane forces of the flat panel grow in proportion, and stay what they are until it buckles. Gasket, latches and
@@ -87,9 +89,15 @@ impl Solver {
     }
 
     /// The temperatures, in proportion to those of the load, at which the panel buckles; `None` where they press nothing together. See
-    /// [`buckling`](Self::buckling) for what is assumed, and for holds with clearance. Edge forces and support movements of the load are left out.
+    /// [`buckling`](Self::buckling) for what is assumed, and for holds with clearance. Edge forces, support movements and other growth
+    /// of the load are left out.
     pub fn critical_rise(&mut self, load: &Load) -> Result<Option<CriticalRise>, PanelError> {
-        let warm = Load { edge_forces: Vec::new(), support_movements: Vec::new(), ..load.clone() };
+        let warm = Load {
+            edge_forces: Vec::new(),
+            support_movements: Vec::new(),
+            growths: Vec::new(),
+            ..load.clone()
+        };
         let found = self.buckling(&warm, 1)?;
         let met = found.met;
         Ok(found.modes.into_iter().next().map(|mode| {
@@ -138,6 +146,7 @@ fn factors(
         edge_forces: load.edge_forces.clone(),
         support_movements: load.support_movements.clone(),
         temperatures: load.temperatures.clone(),
+        growths: load.growths.clone(),
         missing_latches: (0..panel.latches.len()).collect(),
         ..Load::default()
     };
@@ -163,7 +172,7 @@ fn factors(
     level.freedoms.to_plane(&mut plane);
     let state = State { values, plane, reactions, latched, steps: 1 };
     check_pins(level, &state, applied.in_plane)?;
-    let mut relief = stress_stiffness_of(level, prepared, &pulls, &state.plane);
+    let mut relief = stress_stiffness_of(level, prepared, &free_strains(&pulls, &panel.layers), &state.plane);
     for value in &mut relief.values {
         *value = -*value;
     }

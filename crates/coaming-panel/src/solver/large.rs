@@ -3,6 +3,7 @@
 use super::in_plane::{Change, Solved, error_left, plane_change};
 use super::{Solver, answer_from, no_mesh};
 use crate::error::PanelError;
+use crate::model::growth::free_strains;
 use crate::model::load::Load;
 use crate::progress::{Progress, Watch, Work, deaf};
 use crate::result::answer::Answer;
@@ -71,8 +72,13 @@ impl Solver {
         let here = self.in_plane.get_mut(level).ok_or_else(no_mesh)?;
         error.triangles = here.mesh.triangles.len();
         let panel = &self.prepared.panel;
-        let field =
-            Field::large(here, &coarse.state, &panel.layers, &self.prepared.groups, &load.temperatures);
+        let field = Field::large(
+            here,
+            &coarse.state,
+            &panel.layers,
+            &self.prepared.groups,
+            free_strains(load, &panel.layers),
+        );
         let indicator = indicate(here, &self.prepared, load, &coarse.state.plane, true);
         let solved = crate::refining::Solved { state: coarse.state, found: coarse.found, indicator };
         answer_from(field, solved, error)
@@ -94,13 +100,21 @@ impl Solver {
         let (level, prepared) = self.in_plane_level(at)?;
         watch.mesh(Work::LargeDeflection, at, level.mesh.triangles.len())?;
         check_enough(&level.freedoms, &level.mesh, prepared, &level.attachments, load)?;
-        // Warmth strains the stretched panel: it is counted there, not among the forces.
-        let cold = Load { temperatures: Vec::new(), ..load.clone() };
+        // Growth strains the stretched panel: it is counted there, not among the forces.
+        let growth = free_strains(load, &prepared.panel.layers);
+        let cold = Load { temperatures: Vec::new(), growths: Vec::new(), ..load.clone() };
         let applied = apply(level, prepared, &cold)?;
         let state =
             with_latches(level, prepared, load, &applied, None, &mut |level, heights, latched, _| {
-                let problem =
-                    Problem { prepared, load, applied: &applied, heights, latched, start: start.as_deref() };
+                let problem = Problem {
+                    prepared,
+                    load,
+                    growth: &growth,
+                    applied: &applied,
+                    heights,
+                    latched,
+                    start: start.as_deref(),
+                };
                 newton_large(level, &problem, watch)
             })?;
         check_pins(level, &state, applied.in_plane)?;
@@ -159,6 +173,7 @@ mod tests {
         solver.reach_in_plane(0)?;
         let (level, prepared) = solver.in_plane_level(0)?;
         let level: &crate::system::level::Level = level;
+        let growth = free_strains(&load, &prepared.panel.layers);
         let n = level.freedoms.size();
         let wave = |k: usize, seed: usize| ((k * (7 + seed) + 3 * seed) as f64 * 0.618_034).fract() - 0.5;
         let scale = |d: usize| match d {
@@ -171,16 +186,18 @@ mod tests {
         let at = |h: f64| -> Vec<f64> { state.iter().zip(&way).map(|(s, w)| s + h * w).collect() };
         let dot = |a: &[f64], b: &[f64]| a.iter().zip(b).map(|(x, y)| x * y).sum::<f64>();
         let h = 1e-5;
-        let here = internal_large(level, prepared, &load, &state);
-        let (ahead, behind) =
-            (internal_large(level, prepared, &load, &at(h)), internal_large(level, prepared, &load, &at(-h)));
+        let here = internal_large(level, prepared, &growth, &state);
+        let (ahead, behind) = (
+            internal_large(level, prepared, &growth, &at(h)),
+            internal_large(level, prepared, &growth, &at(-h)),
+        );
         let slope = (ahead.energy - behind.energy) / (2.0 * h);
         let exact = dot(&here.forces, &way);
         assert!((slope / exact - 1.0).abs() < 1e-6, "{slope} {exact}");
         // The tangent is in the axes of the pairs; no pair is turned unless it is held.
         let mut turned = way.clone();
         level.freedoms.displacements_to_axes(&mut turned);
-        let stiff = tangent(level, prepared, &load, &state).times(&turned);
+        let stiff = tangent(level, prepared, &growth, &state).times(&turned);
         let curve: f64 = dot(&stiff, &turned);
         let change: f64 = ahead
             .forces
@@ -207,7 +224,7 @@ mod tests {
             let (level, prepared) = solver.in_plane_level(0)?;
             let applied = apply(level, prepared, &load)?;
             let work: f64 = applied.vector.iter().zip(&solved.state.plane).map(|(f, u)| f * u).sum();
-            let energy = internal_large(level, prepared, &load, &solved.state.plane).energy;
+            let energy = internal_large(level, prepared, &[], &solved.state.plane).energy;
             Ok((work / pressure, energy))
         };
         let n = 40;

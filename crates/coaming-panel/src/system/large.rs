@@ -1,7 +1,7 @@
 //! Deflections that stretch the panel: strain energy, forces and tangent with the quadratic terms of the slopes (von Karman).
 //!
 //! Every group of layers stretches by its displacements in the plane and by the slopes common to all; beams likewise along their lines.
-//! Warmth spreads the whole strain, so it acts here and not among the loads. Slip between layers stays linear.
+//! Warmth and other growth are part of the whole strain, so they act here and not among the loads. Slip between layers stays linear.
 
 use super::assemble::add_dense;
 use super::attach::BeamEdge;
@@ -17,7 +17,7 @@ use crate::element::quadrature::{GAUSS_4, MIDSIDE};
 use crate::element::shape::{curvature_map, slope_map, strain_map};
 use crate::element::stiffness::{BENDING, ElementMatrix, MEMBRANE};
 use crate::element::triangle::Triangle;
-use crate::model::load::Load;
+use crate::model::growth::FreeStrain;
 use crate::model::prepare::Prepared;
 
 /// What one triangle needs to be strained by its slopes.
@@ -35,7 +35,7 @@ struct Strained {
 }
 
 impl Strained {
-    fn new(level: &Level, prepared: &Prepared, load: &Load, plane: &[f64], t: usize) -> Self {
+    fn new(level: &Level, prepared: &Prepared, growth: &[FreeStrain], plane: &[f64], t: usize) -> Self {
         let (stack, groups) = (level.stacks.of(t), level.stacks.membrane(t));
         let list = level.freedoms.of_triangle(&level.mesh, t, groups);
         let triangle = Triangle::new(level.mesh.corners(t));
@@ -57,7 +57,7 @@ impl Strained {
                 values[m] = strain.map(|row| row.iter().zip(own).map(|(s, v)| s * v).sum());
             }
         }
-        let warmth = groups.iter().map(|&g| warmth(prepared, load, stack.cover, g)).collect();
+        let warmth = groups.iter().map(|&g| warmth(prepared, growth, stack.cover, g)).collect();
         Self { triangle, list, points, slopes, stretch, plain, curvature, warmth }
     }
 
@@ -85,10 +85,15 @@ impl Strained {
 }
 
 /// Forces over all freedoms and the strain energy, in x and y: linear theory's and what slopes and warmth add.
-pub(crate) fn internal_large(level: &Level, prepared: &Prepared, load: &Load, plane: &[f64]) -> Internal {
+pub(crate) fn internal_large(
+    level: &Level,
+    prepared: &Prepared,
+    growth: &[FreeStrain],
+    plane: &[f64],
+) -> Internal {
     let mut found = internal(level, prepared, plane);
     for t in 0..level.mesh.triangles.len() {
-        let here = Strained::new(level, prepared, load, plane, t);
+        let here = Strained::new(level, prepared, growth, plane, t);
         let (stack, groups) = (level.stacks.of(t), level.stacks.membrane(t));
         let map = slope_map(&here.triangle);
         let change = slope_strain_map(&here.points, &here.slopes);
@@ -132,10 +137,10 @@ pub(crate) fn internal_large(level: &Level, prepared: &Prepared, load: &Load, pl
 }
 
 /// The tangent in the axes of the pairs, without gasket, latches, stops and springs.
-pub(crate) fn tangent(level: &Level, prepared: &Prepared, load: &Load, plane: &[f64]) -> Symmetric {
+pub(crate) fn tangent(level: &Level, prepared: &Prepared, growth: &[FreeStrain], plane: &[f64]) -> Symmetric {
     let mut matrix = level.stiffness.clone();
     for t in 0..level.mesh.triangles.len() {
-        let here = Strained::new(level, prepared, load, plane, t);
+        let here = Strained::new(level, prepared, growth, plane, t);
         let (stack, groups) = (level.stacks.of(t), level.stacks.membrane(t));
         let map = slope_map(&here.triangle);
         let change = slope_strain_map(&here.points, &here.slopes);

@@ -12,6 +12,7 @@ use super::loads::Applied;
 use super::sparse::{FreePart, HELD};
 use super::symmetric::Symmetric;
 use crate::error::{FreeMotion, PanelError};
+use crate::model::growth::FreeStrain;
 use crate::model::load::Load;
 use crate::model::prepare::Prepared;
 use crate::progress::Watch;
@@ -31,6 +32,8 @@ const ADDED: [f64; 9] = [0.0, 0.01, 0.03, 0.1, 0.3, 1.0, 3.0, 10.0, 100.0];
 pub(crate) struct Problem<'a> {
     pub prepared: &'a Prepared,
     pub load: &'a Load,
+    /// What layers grow by under the load.
+    pub growth: &'a [FreeStrain],
     pub applied: &'a Applied,
     pub heights: &'a [Option<f64>],
     pub latched: &'a [bool],
@@ -64,7 +67,7 @@ impl Run<'_> {
         let mut plane = values.to_vec();
         level.freedoms.to_plane(&mut plane);
         let mut touch = contact(level, problem.prepared, problem.load, &plane, None);
-        let mut inner = internal_large(level, problem.prepared, problem.load, &plane);
+        let mut inner = internal_large(level, problem.prepared, problem.growth, &plane);
         level.freedoms.to_axes(&mut inner.forces);
         level.freedoms.to_axes(&mut touch.forces);
         let forces: Vec<f64> =
@@ -95,7 +98,7 @@ impl Run<'_> {
     }
 
     fn tangent(&self, plane: &[f64]) -> Symmetric {
-        let mut matrix = tangent(self.level, self.problem.prepared, self.problem.load, plane);
+        let mut matrix = tangent(self.level, self.problem.prepared, self.problem.growth, plane);
         contact(self.level, self.problem.prepared, self.problem.load, plane, Some(&mut matrix));
         matrix
     }

@@ -2,6 +2,7 @@
 
 use super::assemble::add_dense;
 use super::level::Level;
+use super::loads::held_back;
 use super::symmetric::Symmetric;
 use crate::element::hermite::add_outer;
 use crate::element::membrane::{AtMidsides, slope_points, stress_stiffness};
@@ -9,30 +10,27 @@ use crate::element::quadrature::{GAUSS_4, MIDSIDE};
 use crate::element::shape::{curvature_map, slope_map, strain_map};
 use crate::element::stiffness::{BENDING, MEMBRANE};
 use crate::element::triangle::Triangle;
-use crate::model::load::Load;
+use crate::model::growth::FreeStrain;
 use crate::model::prepare::Prepared;
 
-/// Forces per length and moments per length with which warm layers would spread and bend a group if nothing held them.
+/// Forces per length and moments per length with which layers that are warm or grow would spread and bend a group if nothing held them.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub(crate) struct Warmth {
     pub force: [f64; 3],
     pub moment: [f64; 3],
 }
 
-/// What warmth does to one group where `cover` lies.
-pub(crate) fn warmth(prepared: &Prepared, load: &Load, cover: u64, group: usize) -> Warmth {
+/// What growth does to one group where `cover` lies.
+pub(crate) fn warmth(prepared: &Prepared, growth: &[FreeStrain], cover: u64, group: usize) -> Warmth {
     let mut found = Warmth::default();
-    for given in &load.temperatures {
+    for given in growth {
         if cover >> given.layer & 1 == 0 || prepared.groups.of_layer[given.layer] != group {
             continue;
         }
-        let layer = &prepared.panel.layers[given.layer];
-        let (q, expansion, t) = (layer.material.stiffness(), layer.material.expansion(), layer.thickness);
-        let arm = layer.middle() - prepared.groups.height[group];
+        let (force, moment) = held_back(prepared, given);
         for i in 0..3 {
-            let stress = (0..3).map(|j| q[i][j] * expansion[j]).sum::<f64>();
-            found.force[i] += stress * given.rise * t;
-            found.moment[i] += stress * (given.rise * t * arm + given.difference * t * t / 12.0);
+            found.force[i] += force[i];
+            found.moment[i] += moment[i];
         }
     }
     found
@@ -43,7 +41,13 @@ const ROUNDING: f64 = 1e-9;
 
 /// Membrane forces of the whole stack at the midside points of one triangle, in a linear state given in x and y, and the largest term
 /// of which they are the sum.
-fn forces_of(level: &Level, prepared: &Prepared, load: &Load, plane: &[f64], t: usize) -> (AtMidsides, f64) {
+fn forces_of(
+    level: &Level,
+    prepared: &Prepared,
+    growth: &[FreeStrain],
+    plane: &[f64],
+    t: usize,
+) -> (AtMidsides, f64) {
     let (stack, groups) = (level.stacks.of(t), level.stacks.membrane(t));
     let list = level.freedoms.of_triangle(&level.mesh, t, groups);
     let triangle = Triangle::new(level.mesh.corners(t));
@@ -58,7 +62,7 @@ fn forces_of(level: &Level, prepared: &Prepared, load: &Load, plane: &[f64], t: 
             let from = BENDING + MEMBRANE * p;
             let stretch =
                 strain.map(|row| row.iter().zip(&list[from..]).map(|(s, &d)| s * plane[d]).sum::<f64>());
-            let warm = warmth(prepared, load, stack.cover, part.group);
+            let warm = warmth(prepared, growth, stack.cover, part.group);
             for i in 0..3 {
                 let elastic: f64 =
                     (0..3).map(|j| part.a[i][j] * stretch[j] + part.b[i][j] * curvature[j]).sum();
@@ -74,13 +78,13 @@ fn forces_of(level: &Level, prepared: &Prepared, load: &Load, plane: &[f64], t: 
 pub(crate) fn stress_stiffness_of(
     level: &Level,
     prepared: &Prepared,
-    load: &Load,
+    growth: &[FreeStrain],
     plane: &[f64],
 ) -> Symmetric {
     let mut matrix = level.stiffness.clone();
     matrix.values.fill(0.0);
     let all: Vec<(AtMidsides, f64)> =
-        (0..level.mesh.triangles.len()).map(|t| forces_of(level, prepared, load, plane, t)).collect();
+        (0..level.mesh.triangles.len()).map(|t| forces_of(level, prepared, growth, plane, t)).collect();
     let largest = all.iter().fold(0.0_f64, |a, (_, size)| a.max(*size));
     for (t, (forces, _)) in all.into_iter().enumerate() {
         let triangle = Triangle::new(level.mesh.corners(t));
