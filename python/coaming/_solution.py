@@ -27,6 +27,7 @@ __all__ = [
     "LengthAt",
     "MeshError",
     "MeshField",
+    "MomentAt",
     "NaturalMode",
     "NaturalModes",
     "OpeningTravel",
@@ -99,8 +100,41 @@ class LengthAt(OutcomeRecord):
         return found
 
 
+class MomentAt(OutcomeRecord):
+    """A moment per length, and where."""
+
+    __slots__ = ()
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "value": QuantityKind("force", "N"),
+        "at": RecordKind(Point),
+    }
+
+    class Si(SiValues):
+        """In SI units."""
+
+        value: float
+        at: Point.Si
+
+    si: Si
+
+    @property
+    def value(self) -> Quantity:
+        """The value, a moment over a length (N·m/m is N); positive stretches the outer face [N]."""
+        found: Quantity = self._get("value")
+        return found
+
+    @property
+    def at(self) -> Point:
+        """Where."""
+        found: Point = self._get("at")
+        return found
+
+
 class MeshError(OutcomeRecord):
-    """How far the solution may be from that of an infinitely fine mesh."""
+    """How far the solution may be from that of an infinitely fine mesh; each is absent where no finer mesh
+    was allowed to compare with.
+    """
 
     __slots__ = ()
 
@@ -108,6 +142,7 @@ class MeshError(OutcomeRecord):
         "deflection": NUMBER,
         "latch_force": NUMBER,
         "compression": QuantityKind("length", "mm"),
+        "moment": NUMBER,
         "triangles": PLAIN,
         "met": PLAIN,
     }
@@ -116,8 +151,9 @@ class MeshError(OutcomeRecord):
         """In SI units."""
 
         deflection: float | None
-        latch_force: float
-        compression: float
+        latch_force: float | None
+        compression: float | None
+        moment: float | None
         triangles: int
         met: bool
 
@@ -125,22 +161,28 @@ class MeshError(OutcomeRecord):
 
     @property
     def deflection(self) -> float | None:
-        """Error of the deflection anywhere, over the largest; absent where the largest mesh allowed left
-        nothing to compare with.
-        """
+        """Error of the deflection anywhere, over the largest."""
         found: float | None = self._get("deflection")
         return found
 
     @property
-    def latch_force(self) -> float:
+    def latch_force(self) -> float | None:
         """Error of any latch's force, over the largest."""
-        found: float = self._get("latch_force")
+        found: float | None = self._get("latch_force")
         return found
 
     @property
-    def compression(self) -> Quantity:
+    def compression(self) -> Quantity | None:
         """Error of the smallest and largest compression [mm]."""
-        found: Quantity = self._get("compression")
+        found: Quantity | None = self._get("compression")
+        return found
+
+    @property
+    def moment(self) -> float | None:
+        """Error of the largest moment, over it. Under a bare point and in a sharp inner corner the moment
+        grows without bound: this then says how much a finer mesh would add.
+        """
+        found: float | None = self._get("moment")
         return found
 
     @property
@@ -480,6 +522,7 @@ class NaturalMode(OutcomeRecord):
     _kinds: ClassVar[Mapping[str, Kind]] = {
         "frequency": QuantityKind("frequency", "Hz"),
         "error": NUMBER,
+        "met": PLAIN,
         "shape_m": ARRAY,
     }
 
@@ -487,7 +530,8 @@ class NaturalMode(OutcomeRecord):
         """In SI units."""
 
         frequency: float
-        error: float
+        error: float | None
+        met: bool
         shape_m: Floats
 
     si: Si
@@ -499,9 +543,17 @@ class NaturalMode(OutcomeRecord):
         return found
 
     @property
-    def error(self) -> float:
-        """Estimated error of the frequency, as a share."""
-        found: float = self._get("error")
+    def error(self) -> float | None:
+        """Estimated error of the frequency, as a share; absent where no finer mesh was allowed to compare
+        with.
+        """
+        found: float | None = self._get("error")
+        return found
+
+    @property
+    def met(self) -> bool:
+        """True where that meets the tolerance."""
+        found: bool = self._get("met")
         return found
 
     @property
@@ -684,6 +736,7 @@ class CaseSolution(OutcomeRecord):
     _kinds: ClassVar[Mapping[str, Kind]] = {
         "name": PLAIN,
         "largest_deflection": RecordKind(LengthAt),
+        "largest_moment": RecordKind(MomentAt),
         "error": RecordKind(MeshError),
         "balance": RecordKind(BalanceLeft),
         "line_reactions": ListKind(RecordKind(SupportReaction)),
@@ -702,6 +755,7 @@ class CaseSolution(OutcomeRecord):
 
         name: str
         largest_deflection: LengthAt.Si
+        largest_moment: MomentAt.Si
         error: MeshError.Si
         balance: BalanceLeft.Si
         line_reactions: tuple[SupportReaction.Si, ...]
@@ -726,6 +780,12 @@ class CaseSolution(OutcomeRecord):
     def largest_deflection(self) -> LengthAt:
         """The deflection that is largest in size."""
         found: LengthAt = self._get("largest_deflection")
+        return found
+
+    @property
+    def largest_moment(self) -> MomentAt:
+        """The principal moment that is largest in size."""
+        found: MomentAt = self._get("largest_moment")
         return found
 
     @property

@@ -4083,12 +4083,20 @@ typedef struct CoamingSummary {
   double largest_deflection_x_m;
   /// Where.
   double largest_deflection_y_m;
+  /// The principal moment per length that is largest in size; positive stretches the outer face.
+  double largest_moment_n;
+  /// Where.
+  double largest_moment_x_m;
+  /// Where.
+  double largest_moment_y_m;
   /// Estimated error of the deflection anywhere, over the largest; where `has_error_deflection`.
   double error_deflection;
-  /// Estimated error of any latch's force, over the largest.
+  /// Estimated error of any latch's force, over the largest; where `has_error_latch_force`.
   double error_latch_force;
-  /// Estimated error of the smallest and largest compression.
+  /// Estimated error of the smallest and largest compression; where `has_error_compression`.
   double error_compression_m;
+  /// Estimated error of the largest moment, over it; where `has_error_moment`.
+  double error_moment;
   /// Sum of all forces over the sum of their sizes.
   double balance_force;
   /// Sum of all moments over the sum of the forces' sizes times the size of the panel.
@@ -4119,8 +4127,14 @@ typedef struct CoamingSummary {
   uint32_t mode_triangles;
   /// 1 where the deflection meets the tolerance.
   uint8_t error_met;
-  /// 1 where there was a second mesh to compare with.
+  /// 1 where there was a second mesh to compare with, as for the next three.
   uint8_t has_error_deflection;
+  /// 1 where it is there.
+  uint8_t has_error_latch_force;
+  /// 1 where it is there.
+  uint8_t has_error_compression;
+  /// 1 where it is there.
+  uint8_t has_error_moment;
   /// 1 where the load case asked for the opening.
   uint8_t has_opening_travel;
 } CoamingSummary;
@@ -4197,8 +4211,12 @@ typedef struct CoamingLayerStresses {
 typedef struct CoamingMode {
   /// Its frequency.
   double frequency_hz;
-  /// Estimated error of the frequency, as a share.
+  /// Estimated error of the frequency, as a share; where `has_error`.
   double error;
+  /// 1 where there was a second mesh to compare with.
+  uint8_t has_error;
+  /// 1 where the error meets the tolerance.
+  uint8_t error_met;
 } CoamingMode;
 
 /// Basic dimensions of a screw thread, computed from its nominal diameter and pitch.
@@ -10852,12 +10870,12 @@ COAMING_ASSERT(offsetof(CoamingFault, value) == 72);
 COAMING_ASSERT(offsetof(CoamingFault, message) == 80);
 COAMING_ASSERT(offsetof(CoamingFault, index) == 336);
 COAMING_ASSERT(sizeof(CoamingProgress) == 16);
-COAMING_ASSERT(sizeof(CoamingSummary) == 120);
+COAMING_ASSERT(sizeof(CoamingSummary) == 160);
 COAMING_ASSERT(sizeof(CoamingLatchState) == 96);
 COAMING_ASSERT(sizeof(CoamingGasketState) == 72);
 COAMING_ASSERT(sizeof(CoamingReaction) == 24);
 COAMING_ASSERT(sizeof(CoamingLayerStresses) == 120);
-COAMING_ASSERT(sizeof(CoamingMode) == 16);
+COAMING_ASSERT(sizeof(CoamingMode) == 24);
 COAMING_ASSERT(sizeof(CoamingThread) == 4);
 COAMING_ASSERT(offsetof(CoamingThread, designation) == 0);
 COAMING_ASSERT(sizeof(CoamingThreadOutcome) == 96);

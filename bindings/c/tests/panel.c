@@ -132,6 +132,7 @@ static void a_plate(void) {
   const double printed = -0.00406 * 100.0 / stiffness;
   HOLD(fabs(summary.largest_deflection_m / printed - 1.0) < 0.005);
   HOLD(fabs(summary.largest_deflection_x_m) < 1e-9 && fabs(summary.largest_deflection_y_m) < 1e-9);
+  HOLD(fabs(summary.largest_moment_n / (-0.0479 * 100.0) - 1.0) < 0.02 && summary.has_error_moment == 1);
   HOLD(summary.error_met == 1 && summary.has_error_deflection == 1 && summary.has_opening_travel == 0);
   HOLD(summary.balance_force < 1e-8 && summary.balance_moment < 1e-8);
   HOLD(summary.line_reactions == 1 && summary.stresses == 1 && summary.latches + summary.gaskets + summary.modes == 0);
@@ -209,6 +210,7 @@ static void a_lid(void) {
   HOLD(summary.has_opening_travel == 1 && summary.opening_travel_m >= latch.opening_travel_m);
   HOLD(is_done(coaming_solution_mode(solution, 0, &first, &fault)));
   HOLD(is_done(coaming_solution_mode(solution, 1, &second, &fault)));
+  HOLD(first.has_error == 1 && first.error_met == 1 && first.error < 0.005);
   HOLD(first.frequency_hz > 0.0 && first.frequency_hz <= second.frequency_hz);
   double *compression = values_of(solution, COAMING_VALUES_GASKET_COMPRESSION, 0, gasket.samples);
   double *along = values_of(solution, COAMING_VALUES_GASKET_ALONG, 0, gasket.samples);

@@ -56,9 +56,13 @@ pub(crate) fn case(py: Python<'_>, case: CaseSolution) -> PyResult<Bound<'_, PyD
     let error = Record::new(py)
         .with("deflection", case.error.deflection)?
         .with("latch_force", case.error.latch_force)?
-        .with("compression", case.error.compression.to_si())?
+        .with("compression", case.error.compression.map(|length| length.to_si()))?
+        .with("moment", case.error.moment)?
         .with("triangles", case.error.triangles)?
         .with("met", case.error.met)?;
+    let moment = Record::new(py)
+        .with("value", case.largest_moment.value.to_si())?
+        .with("at", point(py, &case.largest_moment.at)?.0)?;
     let balance = Record::new(py).with("force", case.balance.force)?.with("moment", case.balance.moment)?;
     let stops: Vec<f64> = case.stops.iter().map(|push| push.to_si()).collect();
     let modes = case.modes.map(|found| modes(py, found)).transpose()?;
@@ -66,6 +70,7 @@ pub(crate) fn case(py: Python<'_>, case: CaseSolution) -> PyResult<Bound<'_, PyD
     let record = Record::new(py)
         .with("name", case.name)?
         .with("largest_deflection", length_at(py, &case.largest_deflection)?.0)?
+        .with("largest_moment", moment.0)?
         .with("error", error.0)?
         .with("balance", balance.0)?
         .with("line_reactions", list(py, &case.line_reactions, reaction)?)?
@@ -86,6 +91,7 @@ pub(crate) fn modes(py: Python<'_>, found: NaturalModes) -> PyResult<Bound<'_, P
         Record::new(py)
             .with("frequency", mode.frequency.to_si())?
             .with("error", mode.error)?
+            .with("met", mode.met)?
             .array("shape_m", mode.shape_m)
     })?;
     let record = Record::new(py)

@@ -27,12 +27,20 @@ pub struct CoamingSummary {
     pub largest_deflection_x_m: f64,
     /// Where.
     pub largest_deflection_y_m: f64,
+    /// The principal moment per length that is largest in size; positive stretches the outer face.
+    pub largest_moment_n: f64,
+    /// Where.
+    pub largest_moment_x_m: f64,
+    /// Where.
+    pub largest_moment_y_m: f64,
     /// Estimated error of the deflection anywhere, over the largest; where `has_error_deflection`.
     pub error_deflection: f64,
-    /// Estimated error of any latch's force, over the largest.
+    /// Estimated error of any latch's force, over the largest; where `has_error_latch_force`.
     pub error_latch_force: f64,
-    /// Estimated error of the smallest and largest compression.
+    /// Estimated error of the smallest and largest compression; where `has_error_compression`.
     pub error_compression_m: f64,
+    /// Estimated error of the largest moment, over it; where `has_error_moment`.
+    pub error_moment: f64,
     /// Sum of all forces over the sum of their sizes.
     pub balance_force: f64,
     /// Sum of all moments over the sum of the forces' sizes times the size of the panel.
@@ -63,15 +71,21 @@ pub struct CoamingSummary {
     pub mode_triangles: u32,
     /// 1 where the deflection meets the tolerance.
     pub error_met: u8,
-    /// 1 where there was a second mesh to compare with.
+    /// 1 where there was a second mesh to compare with, as for the next three.
     pub has_error_deflection: u8,
+    /// 1 where it is there.
+    pub has_error_latch_force: u8,
+    /// 1 where it is there.
+    pub has_error_compression: u8,
+    /// 1 where it is there.
+    pub has_error_moment: u8,
     /// 1 where the load case asked for the opening.
     pub has_opening_travel: u8,
 }
 
 // The layout that the header asserts.
 const _: () = {
-    assert!(size_of::<CoamingSummary>() == 120);
+    assert!(size_of::<CoamingSummary>() == 160);
 };
 
 impl CoamingSolution {
@@ -157,14 +171,19 @@ pub unsafe extern "C" fn coaming_solution_summary(
 
 fn summary_of(case: &CaseSolution) -> CoamingSummary {
     let [largest_deflection_x_m, largest_deflection_y_m] = place(&case.largest_deflection.at);
+    let [largest_moment_x_m, largest_moment_y_m] = place(&case.largest_moment.at);
     let modes = case.modes.as_ref();
     CoamingSummary {
         largest_deflection_m: case.largest_deflection.value.to_si(),
         largest_deflection_x_m,
         largest_deflection_y_m,
+        largest_moment_n: case.largest_moment.value.to_si(),
+        largest_moment_x_m,
+        largest_moment_y_m,
         error_deflection: case.error.deflection.unwrap_or(0.0),
-        error_latch_force: case.error.latch_force,
-        error_compression_m: case.error.compression.to_si(),
+        error_latch_force: case.error.latch_force.unwrap_or(0.0),
+        error_compression_m: case.error.compression.map_or(0.0, |length| length.to_si()),
+        error_moment: case.error.moment.unwrap_or(0.0),
         balance_force: case.balance.force,
         balance_moment: case.balance.moment,
         opening_travel_m: case.opening.as_ref().map_or(0.0, |opening| opening.travel.to_si()),
@@ -181,6 +200,9 @@ fn summary_of(case: &CaseSolution) -> CoamingSummary {
         mode_triangles: modes.map_or(0, |found| count(found.triangles.len() / 3)),
         error_met: case.error.met.into(),
         has_error_deflection: case.error.deflection.is_some().into(),
+        has_error_latch_force: case.error.latch_force.is_some().into(),
+        has_error_compression: case.error.compression.is_some().into(),
+        has_error_moment: case.error.moment.is_some().into(),
         has_opening_travel: case.opening.is_some().into(),
     }
 }

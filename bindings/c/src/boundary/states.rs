@@ -90,15 +90,19 @@ pub struct CoamingLayerStresses {
 pub struct CoamingMode {
     /// Its frequency.
     pub frequency_hz: f64,
-    /// Estimated error of the frequency, as a share.
+    /// Estimated error of the frequency, as a share; where `has_error`.
     pub error: f64,
+    /// 1 where there was a second mesh to compare with.
+    pub has_error: u8,
+    /// 1 where the error meets the tolerance.
+    pub error_met: u8,
 }
 
 // The layout that the header asserts.
 const _: () = {
     assert!(size_of::<CoamingLatchState>() == 96 && size_of::<CoamingGasketState>() == 72);
     assert!(size_of::<CoamingReaction>() == 24 && size_of::<CoamingLayerStresses>() == 120);
-    assert!(size_of::<CoamingMode>() == 16);
+    assert!(size_of::<CoamingMode>() == 24);
 };
 
 /// The state of the latch with this index, in the order of the document.
@@ -252,7 +256,12 @@ pub unsafe extern "C" fn coaming_solution_mode(
     let of = |case: &CaseSolution| {
         let modes = case.modes.as_ref().map_or(&[][..], |found| &found.modes);
         let found = entry(modes, index, "modes")?;
-        Ok(CoamingMode { frequency_hz: found.frequency.to_si(), error: found.error })
+        Ok(CoamingMode {
+            frequency_hz: found.frequency.to_si(),
+            error: found.error.unwrap_or(0.0),
+            has_error: found.error.is_some().into(),
+            error_met: found.met.into(),
+        })
     };
     // SAFETY: by contract of this function.
     unsafe { state(solution, mode, "mode", fault, of) }

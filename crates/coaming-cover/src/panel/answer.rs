@@ -4,7 +4,7 @@ use super::convert::all;
 use super::problem::PanelProblem;
 use super::solution::{
     BalanceLeft, CaseSolution, GasketState, LatchState, LayerStresses, LengthAt, MeshError, MeshField,
-    NaturalMode, NaturalModes, OpeningTravel, StressAt, SupportReaction,
+    MomentAt, NaturalMode, NaturalModes, OpeningTravel, StressAt, SupportReaction,
 };
 use crate::document::Point;
 use coaming::declaration::{Field, Node};
@@ -65,10 +65,15 @@ pub(super) fn solution(problem: &PanelProblem, name: &str, answer: &solver::Answ
     CaseSolution {
         name: name.to_owned(),
         largest_deflection: extreme(answer.largest_deflection),
+        largest_moment: MomentAt {
+            value: si(answer.largest_moment.value),
+            at: place(answer.largest_moment.at),
+        },
         error: MeshError {
-            deflection: error.deflection.is_finite().then_some(error.deflection),
-            latch_force: error.latch_force,
-            compression: si(error.compression),
+            deflection: known(error.deflection),
+            latch_force: known(error.latch_force),
+            compression: known(error.compression).map(si),
+            moment: known(error.moment),
             triangles: whole(error.triangles),
             met: error.met,
         },
@@ -89,6 +94,11 @@ pub(super) fn solution(problem: &PanelProblem, name: &str, answer: &solver::Answ
         opening: None,
         field: field(&answer.field),
     }
+}
+
+/// An estimate, where there was a second mesh to compare with: the solver gives an infinite one otherwise.
+fn known(error: f64) -> Option<f64> {
+    error.is_finite().then_some(error)
 }
 
 /// An index or count of the mesh: at most a few millions.
@@ -148,7 +158,8 @@ pub(super) fn modes(found: &[solver::Mode]) -> NaturalModes {
     let (vertices, triangles) = mesh.map_or((&[][..], &[][..]), |mesh| (&mesh.vertices, &mesh.triangles));
     let mode = |found: &solver::Mode| NaturalMode {
         frequency: si(found.frequency),
-        error: found.error,
+        error: known(found.error),
+        met: found.met,
         shape_m: found.shape.clone(),
     };
     NaturalModes {

@@ -35,6 +35,6 @@ pub use progress::{Progress, Tell, Work, go_on};
 pub use shape::{Edge, Line, PathOfSegments, PathSegment, PlacedCircle, PlacedRectangle, Shape};
 pub use solution::{
     BalanceLeft, CaseSolution, GasketState, LatchState, LayerStresses, LengthAt, MeshError, MeshField,
-    NaturalMode, NaturalModes, OpeningTravel, PanelSolution, StressAt, SupportReaction,
+    MomentAt, NaturalMode, NaturalModes, OpeningTravel, PanelSolution, StressAt, SupportReaction,
 };
 pub use solve::{LoadOf, Panel, solve};

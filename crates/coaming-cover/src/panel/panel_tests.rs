@@ -124,6 +124,7 @@ fn modes_of_a_plate() {
     }
     assert_eq!(found.x_m.len(), found.y_m.len());
     assert_eq!(found.triangles.iter().max().copied(), Some(found.x_m.len() as u32 - 1));
+    assert!(found.modes.iter().all(|mode| mode.met && mode.error.is_some_and(|error| error < 0.005)));
     let error = panel.modes(0, LoadOf::Document(0), &mut go_on).unwrap_err();
     assert_eq!(error.name(), "impossible");
     // The same in a load case that asks for them.
@@ -132,4 +133,18 @@ fn modes_of_a_plate() {
     assert_eq!(solved.modes.as_ref(), Some(&found));
     let text = panel_text(&panel.solution(vec![solved]), System::Shop);
     assert!(text.contains("mode 3") && text.contains("Hz"), "{text}");
+}
+
+/// Where no second mesh is allowed there is nothing to compare with: the numbers stand, their errors are absent, and the text says so.
+#[test]
+fn one_mesh_alone_has_no_estimate() {
+    let text = PLATE.replace("[[layers]]", "settings.most_triangles = 64\n[[layers]]");
+    let mut panel = Panel::new(read_panel(&text, Form::Toml).unwrap()).unwrap();
+    let given = read_load_case("name = \"still\"\nmodes = 1", Form::Toml).unwrap();
+    let case = panel.solve(LoadOf::Given(&given), &mut go_on).unwrap();
+    let mode = &case.modes.as_ref().unwrap().modes[0];
+    assert!(mode.error.is_none() && !mode.met && mode.frequency.to_si() > 0.0);
+    assert!(case.error.deflection.is_none() && case.error.moment.is_none() && !case.error.met);
+    let text = panel_text(&panel.solution(vec![case]), System::Shop);
+    assert!(text.contains("error unknown; THE TOLERANCE IS NOT MET"), "{text}");
 }

@@ -24,15 +24,27 @@ pub struct StressAt {
     pub at: Point,
 }
 
-/// How far the solution may be from that of an infinitely fine mesh.
+/// A moment per length, and where.
+#[derive(Debug, Clone, PartialEq, Fields)]
+pub struct MomentAt {
+    /// The value, a moment over a length (N·m/m is N); positive stretches the outer face.
+    pub value: Force,
+    /// Where.
+    pub at: Point,
+}
+
+/// How far the solution may be from that of an infinitely fine mesh; each is absent where no finer mesh was allowed to compare with.
 #[derive(Debug, Clone, PartialEq, Fields)]
 pub struct MeshError {
-    /// Error of the deflection anywhere, over the largest; absent where the largest mesh allowed left nothing to compare with.
+    /// Error of the deflection anywhere, over the largest.
     pub deflection: Option<f64>,
     /// Error of any latch's force, over the largest.
-    pub latch_force: f64,
+    pub latch_force: Option<f64>,
     /// Error of the smallest and largest compression.
-    pub compression: Length,
+    pub compression: Option<Length>,
+    /// Error of the largest moment, over it. Under a bare point and in a sharp inner corner the moment grows without bound: this then says how
+    /// much a finer mesh would add.
+    pub moment: Option<f64>,
     /// Triangles of the finest mesh.
     pub triangles: u32,
     /// True where the deflection meets the tolerance.
@@ -144,8 +156,10 @@ pub struct MeshField {
 pub struct NaturalMode {
     /// Its frequency.
     pub frequency: Frequency,
-    /// Estimated error of the frequency, as a share.
-    pub error: f64,
+    /// Estimated error of the frequency, as a share; absent where no finer mesh was allowed to compare with.
+    pub error: Option<f64>,
+    /// True where that meets the tolerance.
+    pub met: bool,
     /// Deflection at the modes' vertices for a modal mass of 1 kg, m.
     pub shape_m: Vec<f64>,
 }
@@ -179,6 +193,8 @@ pub struct CaseSolution {
     pub name: String,
     /// The deflection that is largest in size.
     pub largest_deflection: LengthAt,
+    /// The principal moment that is largest in size.
+    pub largest_moment: MomentAt,
     /// Estimated error of the mesh.
     pub error: MeshError,
     /// What is left of the balance.

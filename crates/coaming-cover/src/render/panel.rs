@@ -57,6 +57,14 @@ fn case_text(text: &mut String, case: &CaseSolution, system: System) {
         "deflection",
         &format!("largest {} at {}", shown(largest.value, system), place(&largest.at, system)),
     );
+    line(
+        "moment",
+        &format!(
+            "largest {} per length at {}",
+            shown(case.largest_moment.value, system),
+            place(&case.largest_moment.at, system)
+        ),
+    );
     line("mesh", &mesh(case, system));
     let left = case.balance.force.abs().max(case.balance.moment.abs());
     line("balance", &format!("{left:.1e} of the forces and moments is left when all are added"));
@@ -93,11 +101,12 @@ fn case_text(text: &mut String, case: &CaseSolution, system: System) {
         }
     }
     for (nth, mode) in case.modes.iter().flat_map(|found| &found.modes).enumerate() {
-        let words = format!(
-            "{}, estimated error {} %",
-            shown(mode.frequency, system),
-            rounded(mode.error * 100.0, 2)
-        );
+        let error = match mode.error {
+            Some(share) => format!("estimated error {} %", rounded(share * 100.0, 2)),
+            None => "error unknown".to_owned(),
+        };
+        let met = if mode.met { "" } else { "; THE TOLERANCE IS NOT MET" };
+        let words = format!("{}, {error}{met}", shown(mode.frequency, system));
         line(&format!("mode {}", nth + 1), &words);
     }
     if let Some(opening) = &case.opening {
@@ -115,11 +124,14 @@ fn mesh(case: &CaseSolution, system: System) -> String {
         error.triangles,
         rounded(share * 100.0, 2)
     );
-    if !case.latches.is_empty() {
-        words.push_str(&format!(", {} % of the largest latch force", rounded(error.latch_force * 100.0, 2)));
+    if let (false, Some(share)) = (case.latches.is_empty(), error.latch_force) {
+        words.push_str(&format!(", {} % of the largest latch force", rounded(share * 100.0, 2)));
     }
-    if !case.gaskets.is_empty() {
-        words.push_str(&format!(", {} of compression", shown(error.compression, system)));
+    if let (false, Some(length)) = (case.gaskets.is_empty(), error.compression) {
+        words.push_str(&format!(", {} of compression", shown(length, system)));
+    }
+    if let Some(share) = error.moment {
+        words.push_str(&format!(", {} % of the largest moment", rounded(share * 100.0, 2)));
     }
     if !error.met {
         words.push_str("; THE TOLERANCE IS NOT MET");

@@ -73,6 +73,10 @@ fn numbers(list: &mut String, nth: usize, case: &CaseSolution) {
         *list += &format!("latch {nth} {index} {} {}\n", hex(pull), hex(deflection));
     }
     for (index, mode) in case.modes.iter().flat_map(|found| &found.modes).enumerate() {
-        *list += &format!("mode {nth} {index} {} {}\n", hex(mode.frequency.to_si()), hex(mode.error));
+        *list += &format!(
+            "mode {nth} {index} {} {}\n",
+            hex(mode.frequency.to_si()),
+            hex(mode.error.unwrap_or(0.0))
+        );
     }
 }
