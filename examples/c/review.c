@@ -1,4 +1,5 @@
-/* Reviews a cover, or prints its order sheet: `review FILE [order_sheet]`. Exit status 2 for bad input. */
+/* Reviews a cover, or prints its order sheet: `review FILE [review|order_sheet [OUTPUT [UNITS]]]`, as text in shop units
+ * unless others are named. `review --schema cover` prints the schema of its document. Exit status 2 for bad input. */
 #include "coaming.h"
 
 #include <stdio.h>
@@ -23,11 +24,25 @@ static char *text_of(const char *name) {
   return text;
 }
 
+/* Prints what a document may hold. */
+static int schema(const char *of) {
+  char *text = NULL;
+  CoamingFault fault;
+  if (coaming_schema(of, &text, &fault) != COAMING_OK) {
+    fprintf(stderr, "%s\n", fault.message);
+    return 2;
+  }
+  fputs(text, stdout);
+  coaming_text_free(text);
+  return 0;
+}
+
 int main(int count, char **words) {
   if (count < 2 || !coaming_abi_matches()) {
     fprintf(stderr, "give the file of a cover\n");
     return 2;
   }
+  if (count > 2 && strcmp(words[1], "--schema") == 0) return schema(words[2]);
   char *document = text_of(words[1]);
   if (!document) {
     fprintf(stderr, "%s cannot be read\n", words[1]);
@@ -36,8 +51,10 @@ int main(int count, char **words) {
   const int sheet = count > 2 && strcmp(words[2], "order_sheet") == 0;
   char *text = NULL;
   CoamingFault fault;
-  const uint32_t status = sheet ? coaming_order_sheet(document, "text", "shop", &text, &fault)
-                                : coaming_review(document, "text", "shop", &text, &fault);
+  const char *const output = count > 3 ? words[3] : "text";
+  const char *const units = count > 4 ? words[4] : "shop";
+  const uint32_t status = sheet ? coaming_order_sheet(document, output, units, &text, &fault)
+                                : coaming_review(document, output, units, &text, &fault);
   free(document);
   if (status != COAMING_OK) {
     fprintf(stderr, "%s: %s\n%s\n", words[1], fault.message, coaming_error_cure(status));

@@ -31,3 +31,8 @@ def review(document: str, output: Output = "text", units: Units = "shop") -> str
 def order_sheet(document: str, output: Output = "text", units: Units = "shop") -> str:
     """All that is needed to order a cover and to work from; headed by what stands against ordering."""
     return _native.order_sheet(document, output, units)
+
+
+def schema() -> str:
+    """The JSON Schema (2020-12) of a cover's document: every key with its meaning, unit and range, for editors."""
+    return _native.schema("cover")

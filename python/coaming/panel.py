@@ -147,6 +147,11 @@ def text(document: str, output: Output = "text", units: Units = "shop") -> str:
     return _native.panel(document, output, units)
 
 
+def schema() -> str:
+    """The JSON Schema (2020-12) of a panel's document: every key with its meaning, unit and range, for editors."""
+    return _native.schema("panel")
+
+
 def solve(document: str | Mapping[str, Any], *, progress: Tell | None = None) -> PanelSolution:
     """Solves every load case of a document."""
     panel = Panel(document)

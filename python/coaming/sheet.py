@@ -47,6 +47,17 @@ __all__ = [
     "BrakeFitOutcome",
     "BrakeLimit",
     "DieOpeningRounding",
+    "FlatBend",
+    "FlatHole",
+    "FlatPanel",
+    "FlatPlace",
+    "FlatPlaceFound",
+    "FlatPositions",
+    "FlatPositionsOutcome",
+    "FoldedFace",
+    "FoldedHole",
+    "FoldedPanel",
+    "FoldedPanelOutcome",
     "HoleDistanceReference",
     "HoleToBend",
     "HoleToBendOutcome",
@@ -77,12 +88,16 @@ __all__ = [
     "RecommendedRadiusByAdvisoryCircularOutcome",
     "ReliefHole",
     "ReliefHoleOutcome",
+    "ReturnFlange",
+    "ReturnFlangeOutcome",
     "SmallestRadiusByDesignManual",
     "SmallestRadiusByDesignManualOutcome",
     "SmallestRadiusByReduction",
     "SmallestRadiusByReductionOutcome",
     "SmallestRadiusByStrain",
     "SmallestRadiusByStrainOutcome",
+    "SpacePlace",
+    "SpacePlaceFound",
     "SpreadCause",
     "SpreadEffect",
     "Springback",
@@ -454,6 +469,200 @@ HoleDistanceReference: TypeAlias = Literal[
 
 
 @dataclass(frozen=True, kw_only=True)
+class FlatPlace(Record):
+    """A place on the flat.
+
+    Fields
+    ------
+    - `x`: Along x [mm].
+    - `y`: Along y [mm].
+    """
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "x": QuantityKind("length", "mm"),
+        "y": QuantityKind("length", "mm"),
+    }
+
+    x: QuantityEntry
+    """Along x [mm]."""
+
+    y: QuantityEntry
+    """Along y [mm]."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class FlatHole(Record):
+    """A round hole in the flat.
+
+    Fields
+    ------
+    - `x`: Its centre along x [mm].
+    - `y`: Its centre along y [mm].
+    - `diameter`: Its diameter [mm]. Accepted: greater than 0 mm.
+    """
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "x": QuantityKind("length", "mm"),
+        "y": QuantityKind("length", "mm"),
+        "diameter": QuantityKind("length", "mm"),
+    }
+
+    x: QuantityEntry
+    """Its centre along x [mm]."""
+
+    y: QuantityEntry
+    """Its centre along y [mm]."""
+
+    diameter: QuantityEntry
+    """Its diameter [mm]. Accepted: greater than 0 mm."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class FlatBend(Record):
+    """A bend: its line on the flat is the middle of what the bend takes up.
+
+    Fields
+    ------
+    - `from_x`: One end of the bend line, along x [mm].
+    - `from_y`: That end, along y [mm].
+    - `to_x`: The other end of the bend line, along x [mm].
+    - `to_y`: The other end, along y [mm].
+    - `bend_angle` (or `included_angle`): Bend angle: the angle that the sheet is turned through [deg].
+      Accepted: greater than 0 deg and at most 180 deg.
+    - `inside_radius`: Inside radius [mm]. Accepted: at least 0 mm.
+    - `bend_direction`: Which way it goes, seen from the good face.
+    """
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "from_x": QuantityKind("length", "mm"),
+        "from_y": QuantityKind("length", "mm"),
+        "to_x": QuantityKind("length", "mm"),
+        "to_y": QuantityKind("length", "mm"),
+        "bend_angle": QuantityKind("angle", "deg"),
+        "inside_radius": QuantityKind("length", "mm"),
+        "bend_direction": PLAIN,
+    }
+
+    from_x: QuantityEntry
+    """One end of the bend line, along x [mm]."""
+
+    from_y: QuantityEntry
+    """That end, along y [mm]."""
+
+    to_x: QuantityEntry
+    """The other end of the bend line, along x [mm]."""
+
+    to_y: QuantityEntry
+    """The other end, along y [mm]."""
+
+    bend_angle: QuantityEntry
+    """Bend angle: the angle that the sheet is turned through [deg]. Accepted: greater than 0 deg and at most
+    180 deg.
+    """
+
+    inside_radius: QuantityEntry
+    """Inside radius [mm]. Accepted: at least 0 mm."""
+
+    bend_direction: BendDirection
+    """Which way it goes, seen from the good face."""
+
+    @classmethod
+    def with_included_angle(
+        cls,
+        *,
+        from_x: QuantityEntry,
+        from_y: QuantityEntry,
+        to_x: QuantityEntry,
+        to_y: QuantityEntry,
+        included_angle: QuantityEntry,
+        inside_radius: QuantityEntry,
+        bend_direction: BendDirection,
+    ) -> Self:
+        """The same with `included_angle` given in place of `bend_angle`."""
+        return cls(
+            from_x=from_x,
+            from_y=from_y,
+            to_x=to_x,
+            to_y=to_y,
+            bend_angle=given_as("included_angle", included_angle),
+            inside_radius=inside_radius,
+            bend_direction=bend_direction,
+        )
+
+
+@dataclass(frozen=True, kw_only=True)
+class FlatPanel(Record):
+    """A flat panel: outline, round holes and bend lines, seen on its good face.
+
+    Fields
+    ------
+    - `thickness`: Thickness of the bare sheet [mm]. Accepted: greater than 0 mm.
+    - `k_factor`: Distance of the neutral axis from the inside face over the thickness, K. Accepted: greater
+      than 0 and less than 1. Tested: at least 0.25 and at most 0.5.
+    - `outline`: The corners of the outline in order, without repeating the first.
+    - `holes`: Round holes; none may lie in a bend or across an edge.
+    - `bends`: The bends; each runs from edge to edge of the outline and crosses no other.
+    - `base`: A place on the face that stays where it is.
+    """
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "thickness": QuantityKind("length", "mm"),
+        "k_factor": NUMBER,
+        "outline": ListKind(RecordKind(FlatPlace)),
+        "holes": ListKind(RecordKind(FlatHole)),
+        "bends": ListKind(RecordKind(FlatBend)),
+        "base": RecordKind(FlatPlace),
+    }
+
+    thickness: QuantityEntry
+    """Thickness of the bare sheet [mm]. Accepted: greater than 0 mm."""
+
+    k_factor: NumberEntry
+    """Distance of the neutral axis from the inside face over the thickness, K. Accepted: greater than 0 and
+    less than 1. Tested: at least 0.25 and at most 0.5.
+    """
+
+    outline: Sequence[FlatPlace]
+    """The corners of the outline in order, without repeating the first."""
+
+    holes: Sequence[FlatHole]
+    """Round holes; none may lie in a bend or across an edge."""
+
+    bends: Sequence[FlatBend]
+    """The bends; each runs from edge to edge of the outline and crosses no other."""
+
+    base: FlatPlace
+    """A place on the face that stays where it is."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class SpacePlace(Record):
+    """A place in space.
+
+    Fields
+    ------
+    - `x`: Along x [mm].
+    - `y`: Along y [mm].
+    - `z`: Along z, outward from the good face of the base [mm].
+    """
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "x": QuantityKind("length", "mm"),
+        "y": QuantityKind("length", "mm"),
+        "z": QuantityKind("length", "mm"),
+    }
+
+    x: QuantityEntry
+    """Along x [mm]."""
+
+    y: QuantityEntry
+    """Along y [mm]."""
+
+    z: QuantityEntry
+    """Along z, outward from the good face of the base [mm]."""
+
+
+@dataclass(frozen=True, kw_only=True)
 class ProfileHole(Record):
     """A hole of a profile, by its place on the flat strip.
 
@@ -723,6 +932,183 @@ class ProfileBendOutcome(OutcomeRecord):
     def direction(self) -> BendDirection:
         """The side that the bend turns to."""
         found: BendDirection = self._get("direction")
+        return found
+
+
+class SpacePlaceFound(OutcomeRecord):
+    """A place in space."""
+
+    __slots__ = ()
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "x": QuantityKind("length", "mm"),
+        "y": QuantityKind("length", "mm"),
+        "z": QuantityKind("length", "mm"),
+    }
+
+    class Si(SiValues):
+        """In SI units: floats; arrays in the outcome of a batch."""
+
+        x: Values
+        y: Values
+        z: Values
+
+    si: Si
+
+    @property
+    def x(self) -> Quantity:
+        """Along x [mm]."""
+        found: Quantity = self._get("x")
+        return found
+
+    @property
+    def y(self) -> Quantity:
+        """Along y [mm]."""
+        found: Quantity = self._get("y")
+        return found
+
+    @property
+    def z(self) -> Quantity:
+        """Along z, outward from the good face of the base [mm]."""
+        found: Quantity = self._get("z")
+        return found
+
+
+class FoldedFace(OutcomeRecord):
+    """A face in space."""
+
+    __slots__ = ()
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "corners": ListKind(RecordKind(SpacePlaceFound)),
+        "normal_x": NUMBER,
+        "normal_y": NUMBER,
+        "normal_z": NUMBER,
+        "area": QuantityKind("area", "mm^2"),
+    }
+
+    class Si(SiValues):
+        """In SI units: floats; arrays in the outcome of a batch."""
+
+        corners: tuple[SpacePlaceFound.Si, ...]
+        normal_x: Values
+        normal_y: Values
+        normal_z: Values
+        area: Values
+
+    si: Si
+
+    @property
+    def corners(self) -> tuple[SpacePlaceFound, ...]:
+        """The corners of its good face."""
+        found: tuple[SpacePlaceFound, ...] = self._get("corners")
+        return found
+
+    @property
+    def normal_x(self) -> Values:
+        """Outward direction of its good face, along x."""
+        return self._get("normal_x")
+
+    @property
+    def normal_y(self) -> Values:
+        """That direction, along y."""
+        return self._get("normal_y")
+
+    @property
+    def normal_z(self) -> Values:
+        """That direction, along z."""
+        return self._get("normal_z")
+
+    @property
+    def area(self) -> Quantity:
+        """Area of the face, its holes included [mm^2]."""
+        found: Quantity = self._get("area")
+        return found
+
+
+class FoldedHole(OutcomeRecord):
+    """A hole in space."""
+
+    __slots__ = ()
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "x": QuantityKind("length", "mm"),
+        "y": QuantityKind("length", "mm"),
+        "z": QuantityKind("length", "mm"),
+        "face": PLAIN,
+        "edge_distance": QuantityKind("length", "mm"),
+    }
+
+    class Si(SiValues):
+        """In SI units: floats; arrays in the outcome of a batch."""
+
+        x: Values
+        y: Values
+        z: Values
+        face: int
+        edge_distance: Values
+
+    si: Si
+
+    @property
+    def x(self) -> Quantity:
+        """Its centre on the good face, along x [mm]."""
+        found: Quantity = self._get("x")
+        return found
+
+    @property
+    def y(self) -> Quantity:
+        """That centre, along y [mm]."""
+        found: Quantity = self._get("y")
+        return found
+
+    @property
+    def z(self) -> Quantity:
+        """That centre, along z [mm]."""
+        found: Quantity = self._get("z")
+        return found
+
+    @property
+    def face(self) -> int:
+        """Number of its face, from 0."""
+        found: int = self._get("face")
+        return found
+
+    @property
+    def edge_distance(self) -> Quantity:
+        """Distance from its edge to the nearest edge or bend of the face [mm]."""
+        found: Quantity = self._get("edge_distance")
+        return found
+
+
+class FlatPlaceFound(OutcomeRecord):
+    """A place on the flat."""
+
+    __slots__ = ()
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "x": QuantityKind("length", "mm"),
+        "y": QuantityKind("length", "mm"),
+    }
+
+    class Si(SiValues):
+        """In SI units: floats; arrays in the outcome of a batch."""
+
+        x: Values
+        y: Values
+
+    si: Si
+
+    @property
+    def x(self) -> Quantity:
+        """Along x [mm]."""
+        found: Quantity = self._get("x")
+        return found
+
+    @property
+    def y(self) -> Quantity:
+        """Along y [mm]."""
+        found: Quantity = self._get("y")
         return found
 
 
@@ -3066,6 +3452,223 @@ class ReliefHoleOutcome(Outcome):
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
+class FoldedPanel(Calculation):
+    """Flat panel with any number of bends about any lines, folded: its faces and holes in space, and what the
+    flat measures.
+
+    Formula
+    -------
+    Each bend takes the strip of its allowance BA = α (r + K t) about its line; the part past it is turned by
+    α about the line and lies beyond an arc of the good face's radius, r where the bend goes up (to the good
+    face), r + t where it goes down: the tangent line at BA/2 goes to s = −BA/2 + ρ sin α, z = ±ρ (1 − cos α).
+    Motions of one bend behind the other are multiplied. Area less holes; volume = area × t; cut length =
+    outline and hole edges.
+
+    Validity
+    --------
+    Sheet of even thickness, bends of even radius, no springback; the flat is the plane z = 0, its good face
+    outward (z positive). Faces are not checked for striking each other, nor against the press brake. Exact:
+    what is folded comes back flat to 1e-9 m.
+
+    Source
+    ------
+    Geometry; the allowance as in `BendAllowance`.
+
+    Fields
+    ------
+    - `panel`: The flat panel.
+    """
+
+    _name: ClassVar[str] = "folded_panel"
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "panel": RecordKind(FlatPanel),
+    }
+
+    panel: FlatPanel
+    """The flat panel."""
+
+    def calculate(self) -> FoldedPanelOutcome:
+        """Calculates; a fault raises `CoamingError`."""
+        return calculate(self, FoldedPanelOutcome)
+
+
+class FoldedPanelOutcome(Outcome):
+    """Outcome of `FoldedPanel`."""
+
+    __slots__ = ()
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "flat_x": QuantityKind("length", "mm"),
+        "flat_y": QuantityKind("length", "mm"),
+        "flat_area": QuantityKind("area", "mm^2"),
+        "cut_length": QuantityKind("length", "mm"),
+        "volume": QuantityKind("volume", "mL"),
+        "size_x": QuantityKind("length", "mm"),
+        "size_y": QuantityKind("length", "mm"),
+        "size_z": QuantityKind("length", "mm"),
+        "base_face": PLAIN,
+        "faces": ListKind(RecordKind(FoldedFace)),
+        "holes": ListKind(RecordKind(FoldedHole)),
+    }
+
+    class Si(SiValues):
+        """In SI units: floats; arrays in the outcome of a batch."""
+
+        flat_x: Values
+        flat_y: Values
+        flat_area: Values
+        cut_length: Values
+        volume: Values
+        size_x: Values
+        size_y: Values
+        size_z: Values
+        base_face: int
+        faces: tuple[FoldedFace.Si, ...]
+        holes: tuple[FoldedHole.Si, ...]
+
+    si: Si
+
+    @property
+    def flat_x(self) -> Quantity:
+        """Length of the flat along x [mm]."""
+        found: Quantity = self._get("flat_x")
+        return found
+
+    @property
+    def flat_y(self) -> Quantity:
+        """Length of the flat along y [mm]."""
+        found: Quantity = self._get("flat_y")
+        return found
+
+    @property
+    def flat_area(self) -> Quantity:
+        """Area of the flat without its holes [mm^2]."""
+        found: Quantity = self._get("flat_area")
+        return found
+
+    @property
+    def cut_length(self) -> Quantity:
+        """Length of all cuts: outline and hole edges [mm]."""
+        found: Quantity = self._get("cut_length")
+        return found
+
+    @property
+    def volume(self) -> Quantity:
+        """Volume of the sheet [mL]."""
+        found: Quantity = self._get("volume")
+        return found
+
+    @property
+    def size_x(self) -> Quantity:
+        """Length of the folded panel along x, thickness and bends included [mm]."""
+        found: Quantity = self._get("size_x")
+        return found
+
+    @property
+    def size_y(self) -> Quantity:
+        """Length of the folded panel along y [mm]."""
+        found: Quantity = self._get("size_y")
+        return found
+
+    @property
+    def size_z(self) -> Quantity:
+        """Length of the folded panel along z [mm]."""
+        found: Quantity = self._get("size_z")
+        return found
+
+    @property
+    def base_face(self) -> int:
+        """Number of the face that stays where it is, from 0."""
+        found: int = self._get("base_face")
+        return found
+
+    @property
+    def faces(self) -> tuple[FoldedFace, ...]:
+        """The faces."""
+        found: tuple[FoldedFace, ...] = self._get("faces")
+        return found
+
+    @property
+    def holes(self) -> tuple[FoldedHole, ...]:
+        """The holes, in the order of the flat's."""
+        found: tuple[FoldedHole, ...] = self._get("holes")
+        return found
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class FlatPositions(Calculation):
+    """Places on the good face of a folded panel, such as holes that were laid out on the folded part, brought
+    back to the flat.
+
+    Formula
+    -------
+    The motion of each face, as of `FoldedPanel`, turned round: a place belongs to the face in whose plane it
+    lies and within whose outline it falls.
+
+    Validity
+    --------
+    Places within 1 µm of a good face and on it, not in a bend; where two faces lie on each other, the first.
+    Exact: what is unfolded comes back to 1e-9 m.
+
+    Source
+    ------
+    Geometry.
+
+    Fields
+    ------
+    - `panel`: The flat panel.
+    - `places`: The places on the folded panel's good face.
+    """
+
+    _name: ClassVar[str] = "flat_positions"
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "panel": RecordKind(FlatPanel),
+        "places": ListKind(RecordKind(SpacePlace)),
+    }
+
+    panel: FlatPanel
+    """The flat panel."""
+
+    places: Sequence[SpacePlace]
+    """The places on the folded panel's good face."""
+
+    def calculate(self) -> FlatPositionsOutcome:
+        """Calculates; a fault raises `CoamingError`."""
+        return calculate(self, FlatPositionsOutcome)
+
+
+class FlatPositionsOutcome(Outcome):
+    """Outcome of `FlatPositions`."""
+
+    __slots__ = ()
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "places": ListKind(RecordKind(FlatPlaceFound)),
+        "faces": ListKind(PLAIN),
+    }
+
+    class Si(SiValues):
+        """In SI units: floats; arrays in the outcome of a batch."""
+
+        places: tuple[FlatPlaceFound.Si, ...]
+        faces: tuple[int, ...]
+
+    si: Si
+
+    @property
+    def places(self) -> tuple[FlatPlaceFound, ...]:
+        """The places on the flat, in the same order."""
+        found: tuple[FlatPlaceFound, ...] = self._get("places")
+        return found
+
+    @property
+    def faces(self) -> tuple[int, ...]:
+        """The number of the face of each, from 0."""
+        found: tuple[int, ...] = self._get("faces")
+        return found
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
 class ProfileSpread(Calculation):
     """Effect of neutral axis, radius, angle, bend-line and cutting tolerance on the position of each folded
     hole of a profile.
@@ -3177,4 +3780,179 @@ class ProfileSpreadOutcome(Outcome):
     def holes(self) -> tuple[ProfileHoleOutcome, ...]:
         """The holes, in the order given."""
         found: tuple[ProfileHoleOutcome, ...] = self._get("holes")
+        return found
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class ReturnFlange(Calculation):
+    """Bending up a flange whose end is already bent in (a return): room between the return's tip and the
+    punch, and, on a tray with returns on four sides, the longest punch that still comes out and the cut-back
+    of the corners.
+
+    Formula
+    -------
+    Both legs rise by half of the bend angle as the punch goes down. With the inside lengths W = w − t
+    tan(α/2) − t tan(γ/2) and H = h − t tan(γ/2):
+
+        tip from the punch's middle   x = (W + H cos γ) cos(α/2) − H sin γ sin(α/2)
+        clearance                     x − b/2
+        largest return                H = (W cos(α/2) − b/2 − c)/(−cos(γ + α/2)), h = H + t tan(γ/2)
+        longest punch                 l − 2 e − 2 c
+        corner cut-back               e + g
+
+    w and h are outside dimensions to the virtual sharps, α the bend that is made, with what it is bent over,
+    γ that of the return, b the punch's thickness, l the inside length of the tray along the bend, e how far
+    the returns of its ends reach in, c the clearance wanted, g the gap wanted between two returns in a
+    corner.
+
+    Validity
+    --------
+    A straight punch of even thickness, thin against the flange; a punch with a gooseneck has more room: try
+    it on its drawing. The legs rise evenly, as in air bending on a V die. Sheet that swings up stands in the
+    operator's way: keep hands out.
+
+    Source
+    ------
+    Geometry of turned parts (common practice).
+
+    Fields
+    ------
+    - `flange_height`: Height of the flange, outside, from virtual sharp to virtual sharp, w [mm]. Accepted:
+      greater than 0 mm.
+    - `return_height`: Height of the return, outside, from the virtual sharp to its tip, h [mm]. Accepted:
+      greater than 0 mm.
+    - `thickness`: Thickness of the bare sheet, t [mm]. Accepted: greater than 0 mm.
+    - `bend_angle`: Bend angle that is made now [deg]. Accepted: greater than 0 deg and at most 171.9 deg.
+    - `return_bend_angle`: Bend angle of the return, γ [deg]. Accepted: greater than 0 deg and at most 171.9
+      deg.
+    - `over_bend`: What the bend is made over its angle, for springback; none if absent [deg]. Accepted: at
+      least 0 deg and at most 57.3 deg.
+    - `punch_thickness`: Thickness of the punch above the sheet, b [mm]. Accepted: at least 0 mm.
+    - `clearance`: Clearance wanted to the punch, c [mm]. Accepted: at least 0 mm.
+    - `tray_length`: Inside length of the tray along the bend, between the flanges of its ends, l [mm].
+      Accepted: greater than 0 mm.
+    - `end_return`: How far the returns of the ends reach in, outside, e [mm]. Accepted: at least 0 mm.
+    - `corner_gap`: Gap wanted between two returns in a corner, g; none if absent [mm]. Accepted: at least 0
+      mm.
+    """
+
+    _name: ClassVar[str] = "return_flange"
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "flange_height": QuantityKind("length", "mm"),
+        "return_height": QuantityKind("length", "mm"),
+        "thickness": QuantityKind("length", "mm"),
+        "bend_angle": QuantityKind("angle", "deg"),
+        "return_bend_angle": QuantityKind("angle", "deg"),
+        "over_bend": QuantityKind("angle", "deg"),
+        "punch_thickness": QuantityKind("length", "mm"),
+        "clearance": QuantityKind("length", "mm"),
+        "tray_length": QuantityKind("length", "mm"),
+        "end_return": QuantityKind("length", "mm"),
+        "corner_gap": QuantityKind("length", "mm"),
+    }
+
+    flange_height: QuantityInput
+    """Height of the flange, outside, from virtual sharp to virtual sharp, w [mm]. Accepted: greater than 0
+    mm.
+    """
+
+    return_height: QuantityInput
+    """Height of the return, outside, from the virtual sharp to its tip, h [mm]. Accepted: greater than 0 mm.
+    """
+
+    thickness: QuantityInput
+    """Thickness of the bare sheet, t [mm]. Accepted: greater than 0 mm."""
+
+    bend_angle: QuantityInput
+    """Bend angle that is made now [deg]. Accepted: greater than 0 deg and at most 171.9 deg."""
+
+    return_bend_angle: QuantityInput
+    """Bend angle of the return, γ [deg]. Accepted: greater than 0 deg and at most 171.9 deg."""
+
+    over_bend: QuantityInput | None = None
+    """What the bend is made over its angle, for springback; none if absent [deg]. Accepted: at least 0 deg
+    and at most 57.3 deg.
+    """
+
+    punch_thickness: QuantityInput
+    """Thickness of the punch above the sheet, b [mm]. Accepted: at least 0 mm."""
+
+    clearance: QuantityInput
+    """Clearance wanted to the punch, c [mm]. Accepted: at least 0 mm."""
+
+    tray_length: QuantityInput | None = None
+    """Inside length of the tray along the bend, between the flanges of its ends, l [mm]. Accepted: greater
+    than 0 mm.
+    """
+
+    end_return: QuantityInput | None = None
+    """How far the returns of the ends reach in, outside, e [mm]. Accepted: at least 0 mm."""
+
+    corner_gap: QuantityInput | None = None
+    """Gap wanted between two returns in a corner, g; none if absent [mm]. Accepted: at least 0 mm."""
+
+    def calculate(self) -> ReturnFlangeOutcome:
+        """Calculates; a fault raises `CoamingError`."""
+        return calculate(self, ReturnFlangeOutcome)
+
+
+class ReturnFlangeOutcome(Outcome):
+    """Outcome of `ReturnFlange`."""
+
+    __slots__ = ()
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "tip_distance": QuantityKind("length", "mm"),
+        "punch_clearance": QuantityKind("length", "mm"),
+        "largest_return": QuantityKind("length", "mm"),
+        "longest_punch": QuantityKind("length", "mm"),
+        "corner_cut_back": QuantityKind("length", "mm"),
+    }
+
+    class Si(SiValues):
+        """In SI units: floats; arrays in the outcome of a batch."""
+
+        tip_distance: Values
+        punch_clearance: Values
+        largest_return: Values
+        longest_punch: Values
+        corner_cut_back: Values
+
+    si: Si
+
+    @property
+    def tip_distance(self) -> Quantity:
+        """Distance of the return's tip from the punch's middle when the bend is made; negative past it [mm].
+        """
+        found: Quantity = self._get("tip_distance")
+        return found
+
+    @property
+    def punch_clearance(self) -> Quantity:
+        """Room between tip and punch; negative where they strike [mm]."""
+        found: Quantity = self._get("punch_clearance")
+        return found
+
+    @property
+    def largest_return(self) -> Quantity | None:
+        """Largest return that leaves the clearance wanted, outside; none where any does, zero where none does
+        [mm].
+        """
+        found: Quantity | None = self._get("largest_return")
+        return found
+
+    @property
+    def longest_punch(self) -> Quantity | None:
+        """Longest punch that goes between the returns of the ends; zero where none does, absent without
+        `tray_length` and `end_return` [mm].
+        """
+        found: Quantity | None = self._get("longest_punch")
+        return found
+
+    @property
+    def corner_cut_back(self) -> Quantity | None:
+        """How far this return is cut back at each end, so that it passes the returns of the ends; absent
+        without `end_return` [mm].
+        """
+        found: Quantity | None = self._get("corner_cut_back")
         return found

@@ -67,3 +67,72 @@ def fall(mass, height, stiffness, g=9.80665):
 for height in (0.0, 0.3):
     x = fall(3.25, height, 5e3)
     show(f"fall of {height} m", stretch=x, force=5e3 * x, energy=0.5 * 5e3 * x**2)
+
+
+# --- hinges: a lid as turned points, found by searching and integrating --------------------------------------------------
+def turned(point, angle):
+    """A point of the closed lid after opening: x away from the axis, z outward."""
+    x, z = point
+    return x * np.cos(angle) - z * np.sin(angle), x * np.sin(angle) + z * np.cos(angle)
+
+
+def hinge_closing(x1, x2, latch, height, width, c1, c2, q1, q2):
+    from scipy.optimize import brentq
+
+    out = {}
+    for name, x, c in (("first", x1, c1), ("second", x2, c2)):
+        rise = lambda t: turned((x, -height), t)[1] + height - c
+        angle = brentq(rise, 0, 1.0, xtol=1e-15)
+        out[name + "_angle_deg"] = np.degrees(angle)
+        out[name + "_slide"] = abs(turned((x, -height), angle)[0] - x)
+    line = lambda x: q1 + (q2 - q1) * (x - x1) / (x2 - x1)
+    total = width * (q1 + q2) + 2 * integrate.quad(line, x1, x2)[0]
+    moment = width * (q1 * x1 + q2 * x2) + 2 * integrate.quad(lambda x: line(x) * x, x1, x2)[0]
+    return dict(out, latches=moment / latch, hinges=total - moment / latch)
+
+
+def swing(w, depth, back, back_depth, frame):
+    from scipy.optimize import brentq, minimize_scalar
+
+    far = minimize_scalar(lambda t: -turned((w, -depth), t)[0], bounds=(0, 1.5), method="bounded", options={"xatol": 1e-13})
+    meets = brentq(lambda t: turned((-back, -back_depth), t)[1] + frame, 0, np.arctan2(back, back_depth), xtol=1e-15)
+    return dict(needed=-far.fun - w, at_deg=np.degrees(far.x), opening_deg=np.degrees(meets))
+
+
+def slam(m, r, w, k, theta, rise, held, stop, g=9.80665):
+    """Equation of motion of the falling lid, then of the edge on a spring that stops it in the given way."""
+    fall = lambda t, y: [y[1], (-m * g * r * np.cos(rise + y[0]) + held) / (m * k * k)]
+    shut = lambda t, y: y[0]
+    shut.terminal, shut.direction = True, -1
+    start = min(theta, np.pi / 2 - rise)
+    found = integrate.solve_ivp(fall, (0, 20), [start - 1e-9, 0.0], events=shut, rtol=1e-12, atol=1e-14)
+    speed = found.y_events[0][0][1]
+    energy = 0.5 * m * (k * speed) ** 2
+    # a spring at the edge that takes up the energy over the way: the force grows evenly with the way
+    spring = energy / integrate.quad(lambda s: s, 0, stop)[0]
+    return dict(energy=energy, edge_speed=-speed * w, force=spring * stop)
+
+
+def hold_open(m, r, area, c, theta, rise, v, rho, coefficient, frame, lid, g=9.80665):
+    """Stay as a vector between two points; its force by the moment of that vector about the axis."""
+    p = 0.5 * rho * v**2 * coefficient
+    a, b = np.array([frame, 0.0]), np.array([lid * np.cos(theta), lid * np.sin(theta)])
+    line = b - a
+    arm = abs(a[0] * line[1] - a[1] * line[0]) / np.linalg.norm(line)
+    height = lambda t: r * np.sin(rise + t)
+    weight = m * g * (height(theta + 1e-5) - height(theta - 1e-5)) / 2e-5
+    wind = p * area * c
+    closing = np.sqrt(-weight / (0.5 * rho * coefficient * area * c)) if weight < 0 else float("nan")
+    return dict(p=p, wind=wind, weight=weight, length=np.linalg.norm(line), arm=arm, push=(wind + weight) / arm,
+                pull=(wind - weight) / arm, closing=closing)
+
+
+show("hinge closing, axis 12 mm above the face", **hinge_closing(40, 440, 460, 12, 500, 4.5, 4, 0.5, 0.4))
+show("hinge closing, axis 6 mm below the face", **hinge_closing(25, 300, 330, -6, 420, 3, 3.5, 0.3, 0.45))
+show("swing, mm", **swing(460, 30, 20, 2, 14))
+d = np.radians
+show("slam from 60 deg", **slam(3.25, 0.23, 0.46, 0.46 / np.sqrt(3), d(60), 0.0, 0.0, 0.005))
+show("slam on a slope with a damper", **slam(5.0, 0.3, 0.55, 0.35, d(75), d(-20), 4.0, 0.012))
+show("slam from past the top", **slam(3.25, 0.23, 0.46, 0.46 / np.sqrt(3), d(110), 0.0, 0.0, 0.005))
+show("hold open at 80 deg", **hold_open(3.25, 0.23, 0.26, 0.23, d(80), 0.0, 20.0, 1.25, 1.2, 0.2, 0.2))
+show("hold open past the top on a slope", **hold_open(5.0, 0.3, 0.3, 0.28, d(105), d(10), 15.0, 1.25, 1.5, 0.15, 0.22))

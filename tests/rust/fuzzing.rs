@@ -1,14 +1,16 @@
 //! What is fuzzed: each function takes any bytes and panics where the library breaks a promise. The targets of
 //! `tests/fuzz` call them, and the test `corpora` replays their corpora.
 
-use coaming::declaration::Node;
+use coaming::declaration::{Field, Node, Value};
 use coaming::quantity::{Dimension, System, for_data, for_people, read, read_number};
 use coaming_cover::document::{self, Form};
 use coaming_cover::order_sheet::order_sheet;
+use coaming_cover::panel::{CaseSolution, LoadOf, Panel, Work, read_panel};
 use coaming_cover::render::{Detail, order_sheet_json, order_sheet_text, review_json, review_text};
 use coaming_cover::review::{input_hash, review};
 
 use crate::drawing::{Bytes, record};
+use crate::panels;
 
 /// A function that takes any bytes.
 pub type Target = fn(&[u8]);
@@ -19,6 +21,7 @@ pub const TARGETS: &[(&str, Target)] = &[
     ("document_toml", document_toml),
     ("document_json", document_json),
     ("calculation", calculation),
+    ("panel", panel),
 ];
 
 /// A text read as a quantity of every dimension is finite, and what is written for data reads back to the same bits.
@@ -108,6 +111,73 @@ pub fn calculation(bytes: &[u8]) {
         Err(error) => assert!(!error.to_string().is_empty()),
     }
     let _ = (entry.calculate_text)(&text);
+}
+
+/// A panel, the bytes as they are or drawn from them, is refused with a typed error, or solved in few steps to finite numbers; what
+/// was solved before changes nothing.
+///
+/// # Panics
+/// Where the promise is broken.
+pub fn panel(bytes: &[u8]) {
+    let _ = solved_cases(bytes);
+}
+
+/// As [`panel`], and how many load cases were solved: the drawing would prove nothing if none were.
+///
+/// # Panics
+/// Where the promise is broken.
+pub fn solved_cases(bytes: &[u8]) -> usize {
+    let mut bytes = Bytes::new(bytes);
+    let text = match bytes.byte() {
+        0 => String::from_utf8_lossy(bytes.rest()).into_owned(),
+        _ => panels::panel(&mut bytes).to_string(),
+    };
+    // A document that asks for a fine mesh, or for many modes, takes its time by right.
+    let problem = read_panel(&text, Form::of(&text)).map(|mut problem| {
+        let settings = problem.settings.get_or_insert_default();
+        settings.most_triangles = Some(settings.most_triangles.unwrap_or(2_000).min(2_000));
+        settings.first_triangles = settings.first_triangles.map(|first| first.min(200));
+        problem.load_cases.truncate(2);
+        problem.load_cases.iter_mut().for_each(|case| case.modes = case.modes.map(|modes| modes.min(3)));
+        problem
+    });
+    let mut panel = match problem.and_then(Panel::new) {
+        Ok(panel) => panel,
+        Err(error) => {
+            assert!(!error.to_string().is_empty());
+            return 0;
+        }
+    };
+    let count = panel.problem().load_cases.len();
+    let solved: Vec<_> = (0..count).map(|nth| patiently(&mut panel, nth, &text)).collect();
+    if let Some(first) = solved.first() {
+        assert_eq!(&patiently(&mut panel, 0, &text), first, "{text}");
+    }
+    solved.iter().flatten().count()
+}
+
+/// Solves a load case, with no endless iteration.
+fn patiently(panel: &mut Panel, nth: usize, text: &str) -> Option<CaseSolution> {
+    let mut steps = 0;
+    let solved = panel.solve(LoadOf::Document(nth), &mut |now| {
+        steps += 1;
+        let most = if now.work == Work::Modes { 200 } else { 1_300 };
+        assert!(now.step <= most && steps < 20_000, "{now:?} {text}");
+        core::ops::ControlFlow::Continue(())
+    });
+    match solved {
+        Ok(case) => {
+            assert!(is_finite(&case.write(&Field::ROOT)), "{text}");
+            assert_eq!(case.field.x_m.len(), case.field.deflection_m.len(), "{text}");
+            Some(case)
+        }
+        Err(error) => {
+            let words = error.to_string();
+            // Nothing but what a caller gave may stand as it is not.
+            assert!(!words.is_empty() && !words.contains("NaN") && !words.contains("inf "), "{words} {text}");
+            None
+        }
+    }
 }
 
 /// True where every number of a node is finite.

@@ -5,8 +5,11 @@
 #![forbid(unsafe_code)]
 
 pub mod check_values;
+pub mod comparing;
 pub mod drawing;
 pub mod fuzzing;
+pub mod panels;
+pub mod proof;
 
 use std::borrow::Cow;
 use std::collections::BTreeMap;
@@ -24,7 +27,7 @@ pub struct File {
 }
 
 /// Where the expected numbers of a case come from.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize)]
 #[serde(rename_all = "lowercase")]
 pub enum Origin {
     /// Digits as a source prints them.
@@ -62,6 +65,9 @@ pub struct Case {
 }
 
 impl Origin {
+    /// Every origin: those that prove come first.
+    pub const ALL: &'static [Self] = &[Self::Printed, Self::Derived, Self::Unconfirmed, Self::Pinned];
+
     /// Whether a case of this origin is proof.
     pub fn proves(self) -> bool {
         matches!(self, Self::Printed | Self::Derived)

@@ -34,6 +34,9 @@ const SLOW: &[&str] = &[
     "rectangular_plate_modes",
     "rectangular_plate_large_deflection",
     "heated_plate_buckling",
+    "levy_plate",
+    "annular_plate_modes",
+    "circular_plate_large_deflection",
 ];
 
 proptest! {

@@ -2039,6 +2039,54 @@
 /// The place of `smallest_diameter` in CoamingReliefHoleOutcome.
 #define COAMING_PLACE_RELIEF_HOLE_OUTCOME_SMALLEST_DIAMETER 0
 
+/// The place of `flange_height` in CoamingReturnFlange.
+#define COAMING_PLACE_RETURN_FLANGE_FLANGE_HEIGHT 0
+
+/// The place of `return_height` in CoamingReturnFlange.
+#define COAMING_PLACE_RETURN_FLANGE_RETURN_HEIGHT 1
+
+/// The place of `thickness` in CoamingReturnFlange.
+#define COAMING_PLACE_RETURN_FLANGE_THICKNESS 2
+
+/// The place of `bend_angle` in CoamingReturnFlange.
+#define COAMING_PLACE_RETURN_FLANGE_BEND_ANGLE 3
+
+/// The place of `return_bend_angle` in CoamingReturnFlange.
+#define COAMING_PLACE_RETURN_FLANGE_RETURN_BEND_ANGLE 4
+
+/// The place of `over_bend` in CoamingReturnFlange.
+#define COAMING_PLACE_RETURN_FLANGE_OVER_BEND 5
+
+/// The place of `punch_thickness` in CoamingReturnFlange.
+#define COAMING_PLACE_RETURN_FLANGE_PUNCH_THICKNESS 6
+
+/// The place of `clearance` in CoamingReturnFlange.
+#define COAMING_PLACE_RETURN_FLANGE_CLEARANCE 7
+
+/// The place of `tray_length` in CoamingReturnFlange.
+#define COAMING_PLACE_RETURN_FLANGE_TRAY_LENGTH 8
+
+/// The place of `end_return` in CoamingReturnFlange.
+#define COAMING_PLACE_RETURN_FLANGE_END_RETURN 9
+
+/// The place of `corner_gap` in CoamingReturnFlange.
+#define COAMING_PLACE_RETURN_FLANGE_CORNER_GAP 10
+
+/// The place of `tip_distance` in CoamingReturnFlangeOutcome.
+#define COAMING_PLACE_RETURN_FLANGE_OUTCOME_TIP_DISTANCE 0
+
+/// The place of `punch_clearance` in CoamingReturnFlangeOutcome.
+#define COAMING_PLACE_RETURN_FLANGE_OUTCOME_PUNCH_CLEARANCE 1
+
+/// The place of `largest_return` in CoamingReturnFlangeOutcome.
+#define COAMING_PLACE_RETURN_FLANGE_OUTCOME_LARGEST_RETURN 2
+
+/// The place of `longest_punch` in CoamingReturnFlangeOutcome.
+#define COAMING_PLACE_RETURN_FLANGE_OUTCOME_LONGEST_PUNCH 3
+
+/// The place of `corner_cut_back` in CoamingReturnFlangeOutcome.
+#define COAMING_PLACE_RETURN_FLANGE_OUTCOME_CORNER_CUT_BACK 4
+
 /// EdgeSupport `supported`: Held against deflection, free to turn, corners held down: the hard simple support.
 #define COAMING_EDGE_SUPPORT_SUPPORTED 0
 
@@ -2378,6 +2426,54 @@
 /// The place of `edge_reaction` in CoamingCircularPlateOutcome.
 #define COAMING_PLACE_CIRCULAR_PLATE_OUTCOME_EDGE_REACTION 10
 
+/// The place of `radius` in CoamingCircularPlateLargeDeflection.
+#define COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_RADIUS 0
+
+/// The place of `thickness` in CoamingCircularPlateLargeDeflection.
+#define COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_THICKNESS 1
+
+/// The place of `youngs_modulus` in CoamingCircularPlateLargeDeflection.
+#define COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_YOUNGS_MODULUS 2
+
+/// The place of `poissons_ratio` in CoamingCircularPlateLargeDeflection.
+#define COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_POISSONS_RATIO 3
+
+/// The place of `pressure` in CoamingCircularPlateLargeDeflection.
+#define COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_PRESSURE 4
+
+/// The place of `linear_deflection` in CoamingCircularPlateLargeDeflectionOutcome.
+#define COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_OUTCOME_LINEAR_DEFLECTION 0
+
+/// The place of `centre_deflection` in CoamingCircularPlateLargeDeflectionOutcome.
+#define COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_OUTCOME_CENTRE_DEFLECTION 1
+
+/// The place of `deflection_ratio` in CoamingCircularPlateLargeDeflectionOutcome.
+#define COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_OUTCOME_DEFLECTION_RATIO 2
+
+/// The place of `centre_membrane_stress` in CoamingCircularPlateLargeDeflectionOutcome.
+#define COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_OUTCOME_CENTRE_MEMBRANE_STRESS 3
+
+/// The place of `centre_bending_stress` in CoamingCircularPlateLargeDeflectionOutcome.
+#define COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_OUTCOME_CENTRE_BENDING_STRESS 4
+
+/// The place of `edge_membrane_stress` in CoamingCircularPlateLargeDeflectionOutcome.
+#define COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_OUTCOME_EDGE_MEMBRANE_STRESS 5
+
+/// The place of `edge_bending_stress` in CoamingCircularPlateLargeDeflectionOutcome.
+#define COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_OUTCOME_EDGE_BENDING_STRESS 6
+
+/// The place of `edge_tangential_membrane_stress` in CoamingCircularPlateLargeDeflectionOutcome.
+#define COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_OUTCOME_EDGE_TANGENTIAL_MEMBRANE_STRESS 7
+
+/// The place of `edge_tangential_bending_stress` in CoamingCircularPlateLargeDeflectionOutcome.
+#define COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_OUTCOME_EDGE_TANGENTIAL_BENDING_STRESS 8
+
+/// The place of `largest_stress` in CoamingCircularPlateLargeDeflectionOutcome.
+#define COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_OUTCOME_LARGEST_STRESS 9
+
+/// The place of `edge_pull` in CoamingCircularPlateLargeDeflectionOutcome.
+#define COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_OUTCOME_EDGE_PULL 10
+
 /// The place of `outer_radius` in CoamingAnnularPlate.
 #define COAMING_PLACE_ANNULAR_PLATE_OUTER_RADIUS 0
 
@@ -2431,6 +2527,54 @@
 
 /// The place of `inner_reaction` in CoamingAnnularPlateOutcome.
 #define COAMING_PLACE_ANNULAR_PLATE_OUTCOME_INNER_REACTION 10
+
+/// The place of `length` in CoamingEllipticalPlate.
+#define COAMING_PLACE_ELLIPTICAL_PLATE_LENGTH 0
+
+/// The place of `width` in CoamingEllipticalPlate.
+#define COAMING_PLACE_ELLIPTICAL_PLATE_WIDTH 1
+
+/// The place of `thickness` in CoamingEllipticalPlate.
+#define COAMING_PLACE_ELLIPTICAL_PLATE_THICKNESS 2
+
+/// The place of `youngs_modulus` in CoamingEllipticalPlate.
+#define COAMING_PLACE_ELLIPTICAL_PLATE_YOUNGS_MODULUS 3
+
+/// The place of `poissons_ratio` in CoamingEllipticalPlate.
+#define COAMING_PLACE_ELLIPTICAL_PLATE_POISSONS_RATIO 4
+
+/// The place of `pressure` in CoamingEllipticalPlate.
+#define COAMING_PLACE_ELLIPTICAL_PLATE_PRESSURE 5
+
+/// The place of `flexural_rigidity` in CoamingEllipticalPlateOutcome.
+#define COAMING_PLACE_ELLIPTICAL_PLATE_OUTCOME_FLEXURAL_RIGIDITY 0
+
+/// The place of `centre_deflection` in CoamingEllipticalPlateOutcome.
+#define COAMING_PLACE_ELLIPTICAL_PLATE_OUTCOME_CENTRE_DEFLECTION 1
+
+/// The place of `deflection_ratio` in CoamingEllipticalPlateOutcome.
+#define COAMING_PLACE_ELLIPTICAL_PLATE_OUTCOME_DEFLECTION_RATIO 2
+
+/// The place of `centre_moment_along_length` in CoamingEllipticalPlateOutcome.
+#define COAMING_PLACE_ELLIPTICAL_PLATE_OUTCOME_CENTRE_MOMENT_ALONG_LENGTH 3
+
+/// The place of `centre_moment_along_width` in CoamingEllipticalPlateOutcome.
+#define COAMING_PLACE_ELLIPTICAL_PLATE_OUTCOME_CENTRE_MOMENT_ALONG_WIDTH 4
+
+/// The place of `length_end_moment` in CoamingEllipticalPlateOutcome.
+#define COAMING_PLACE_ELLIPTICAL_PLATE_OUTCOME_LENGTH_END_MOMENT 5
+
+/// The place of `width_end_moment` in CoamingEllipticalPlateOutcome.
+#define COAMING_PLACE_ELLIPTICAL_PLATE_OUTCOME_WIDTH_END_MOMENT 6
+
+/// The place of `largest_stress` in CoamingEllipticalPlateOutcome.
+#define COAMING_PLACE_ELLIPTICAL_PLATE_OUTCOME_LARGEST_STRESS 7
+
+/// The place of `length_end_reaction` in CoamingEllipticalPlateOutcome.
+#define COAMING_PLACE_ELLIPTICAL_PLATE_OUTCOME_LENGTH_END_REACTION 8
+
+/// The place of `width_end_reaction` in CoamingEllipticalPlateOutcome.
+#define COAMING_PLACE_ELLIPTICAL_PLATE_OUTCOME_WIDTH_END_REACTION 9
 
 /// The place of `length` in CoamingPlateTemperatureGradient.
 #define COAMING_PLACE_PLATE_TEMPERATURE_GRADIENT_LENGTH 0
@@ -3715,6 +3859,183 @@
 
 /// The place of `working_load_ratio` in CoamingLidTetherOutcome.
 #define COAMING_PLACE_LID_TETHER_OUTCOME_WORKING_LOAD_RATIO 4
+
+/// The place of `hinge_to_first_seal` in CoamingHingeClosing.
+#define COAMING_PLACE_HINGE_CLOSING_HINGE_TO_FIRST_SEAL 0
+
+/// The place of `hinge_to_second_seal` in CoamingHingeClosing.
+#define COAMING_PLACE_HINGE_CLOSING_HINGE_TO_SECOND_SEAL 1
+
+/// The place of `hinge_to_latch` in CoamingHingeClosing.
+#define COAMING_PLACE_HINGE_CLOSING_HINGE_TO_LATCH 2
+
+/// The place of `axis_height` in CoamingHingeClosing.
+#define COAMING_PLACE_HINGE_CLOSING_AXIS_HEIGHT 3
+
+/// The place of `seal_width` in CoamingHingeClosing.
+#define COAMING_PLACE_HINGE_CLOSING_SEAL_WIDTH 4
+
+/// The place of `first_compression` in CoamingHingeClosing.
+#define COAMING_PLACE_HINGE_CLOSING_FIRST_COMPRESSION 5
+
+/// The place of `second_compression` in CoamingHingeClosing.
+#define COAMING_PLACE_HINGE_CLOSING_SECOND_COMPRESSION 6
+
+/// The place of `first_line_force` in CoamingHingeClosing.
+#define COAMING_PLACE_HINGE_CLOSING_FIRST_LINE_FORCE 7
+
+/// The place of `second_line_force` in CoamingHingeClosing.
+#define COAMING_PLACE_HINGE_CLOSING_SECOND_LINE_FORCE 8
+
+/// The place of `first_touch_angle` in CoamingHingeClosingOutcome.
+#define COAMING_PLACE_HINGE_CLOSING_OUTCOME_FIRST_TOUCH_ANGLE 0
+
+/// The place of `second_touch_angle` in CoamingHingeClosingOutcome.
+#define COAMING_PLACE_HINGE_CLOSING_OUTCOME_SECOND_TOUCH_ANGLE 1
+
+/// The place of `first_slide` in CoamingHingeClosingOutcome.
+#define COAMING_PLACE_HINGE_CLOSING_OUTCOME_FIRST_SLIDE 2
+
+/// The place of `second_slide` in CoamingHingeClosingOutcome.
+#define COAMING_PLACE_HINGE_CLOSING_OUTCOME_SECOND_SLIDE 3
+
+/// The place of `compression_difference` in CoamingHingeClosingOutcome.
+#define COAMING_PLACE_HINGE_CLOSING_OUTCOME_COMPRESSION_DIFFERENCE 4
+
+/// The place of `latch_force` in CoamingHingeClosingOutcome.
+#define COAMING_PLACE_HINGE_CLOSING_OUTCOME_LATCH_FORCE 5
+
+/// The place of `hinge_force` in CoamingHingeClosingOutcome.
+#define COAMING_PLACE_HINGE_CLOSING_OUTCOME_HINGE_FORCE 6
+
+/// The place of `hinge_to_edge` in CoamingSwingClearance.
+#define COAMING_PLACE_SWING_CLEARANCE_HINGE_TO_EDGE 0
+
+/// The place of `edge_depth` in CoamingSwingClearance.
+#define COAMING_PLACE_SWING_CLEARANCE_EDGE_DEPTH 1
+
+/// The place of `edge_gap` in CoamingSwingClearance.
+#define COAMING_PLACE_SWING_CLEARANCE_EDGE_GAP 2
+
+/// The place of `back_reach` in CoamingSwingClearance.
+#define COAMING_PLACE_SWING_CLEARANCE_BACK_REACH 3
+
+/// The place of `back_depth` in CoamingSwingClearance.
+#define COAMING_PLACE_SWING_CLEARANCE_BACK_DEPTH 4
+
+/// The place of `frame_depth` in CoamingSwingClearance.
+#define COAMING_PLACE_SWING_CLEARANCE_FRAME_DEPTH 5
+
+/// The place of `swing_radius` in CoamingSwingClearanceOutcome.
+#define COAMING_PLACE_SWING_CLEARANCE_OUTCOME_SWING_RADIUS 0
+
+/// The place of `needed_gap` in CoamingSwingClearanceOutcome.
+#define COAMING_PLACE_SWING_CLEARANCE_OUTCOME_NEEDED_GAP 1
+
+/// The place of `clearance` in CoamingSwingClearanceOutcome.
+#define COAMING_PLACE_SWING_CLEARANCE_OUTCOME_CLEARANCE 2
+
+/// The place of `closest_angle` in CoamingSwingClearanceOutcome.
+#define COAMING_PLACE_SWING_CLEARANCE_OUTCOME_CLOSEST_ANGLE 3
+
+/// The place of `largest_opening_angle` in CoamingSwingClearanceOutcome.
+#define COAMING_PLACE_SWING_CLEARANCE_OUTCOME_LARGEST_OPENING_ANGLE 4
+
+/// The place of `mass` in CoamingLidSlam.
+#define COAMING_PLACE_LID_SLAM_MASS 0
+
+/// The place of `centre_distance` in CoamingLidSlam.
+#define COAMING_PLACE_LID_SLAM_CENTRE_DISTANCE 1
+
+/// The place of `hinge_to_edge` in CoamingLidSlam.
+#define COAMING_PLACE_LID_SLAM_HINGE_TO_EDGE 2
+
+/// The place of `radius_of_gyration` in CoamingLidSlam.
+#define COAMING_PLACE_LID_SLAM_RADIUS_OF_GYRATION 3
+
+/// The place of `opening_angle` in CoamingLidSlam.
+#define COAMING_PLACE_LID_SLAM_OPENING_ANGLE 4
+
+/// The place of `closed_rise` in CoamingLidSlam.
+#define COAMING_PLACE_LID_SLAM_CLOSED_RISE 5
+
+/// The place of `holding_moment` in CoamingLidSlam.
+#define COAMING_PLACE_LID_SLAM_HOLDING_MOMENT 6
+
+/// The place of `stop_travel` in CoamingLidSlam.
+#define COAMING_PLACE_LID_SLAM_STOP_TRAVEL 7
+
+/// The place of `energy` in CoamingLidSlamOutcome.
+#define COAMING_PLACE_LID_SLAM_OUTCOME_ENERGY 0
+
+/// The place of `edge_speed` in CoamingLidSlamOutcome.
+#define COAMING_PLACE_LID_SLAM_OUTCOME_EDGE_SPEED 1
+
+/// The place of `stop_force` in CoamingLidSlamOutcome.
+#define COAMING_PLACE_LID_SLAM_OUTCOME_STOP_FORCE 2
+
+/// The place of `mass` in CoamingHoldOpen.
+#define COAMING_PLACE_HOLD_OPEN_MASS 0
+
+/// The place of `centre_distance` in CoamingHoldOpen.
+#define COAMING_PLACE_HOLD_OPEN_CENTRE_DISTANCE 1
+
+/// The place of `area` in CoamingHoldOpen.
+#define COAMING_PLACE_HOLD_OPEN_AREA 2
+
+/// The place of `area_distance` in CoamingHoldOpen.
+#define COAMING_PLACE_HOLD_OPEN_AREA_DISTANCE 3
+
+/// The place of `opening_angle` in CoamingHoldOpen.
+#define COAMING_PLACE_HOLD_OPEN_OPENING_ANGLE 4
+
+/// The place of `closed_rise` in CoamingHoldOpen.
+#define COAMING_PLACE_HOLD_OPEN_CLOSED_RISE 5
+
+/// The place of `wind_speed` in CoamingHoldOpen.
+#define COAMING_PLACE_HOLD_OPEN_WIND_SPEED 6
+
+/// The place of `air_density` in CoamingHoldOpen.
+#define COAMING_PLACE_HOLD_OPEN_AIR_DENSITY 7
+
+/// The place of `force_coefficient` in CoamingHoldOpen.
+#define COAMING_PLACE_HOLD_OPEN_FORCE_COEFFICIENT 8
+
+/// The place of `stay_on_frame` in CoamingHoldOpen.
+#define COAMING_PLACE_HOLD_OPEN_STAY_ON_FRAME 9
+
+/// The place of `stay_on_lid` in CoamingHoldOpen.
+#define COAMING_PLACE_HOLD_OPEN_STAY_ON_LID 10
+
+/// The place of `working_load` in CoamingHoldOpen.
+#define COAMING_PLACE_HOLD_OPEN_WORKING_LOAD 11
+
+/// The place of `wind_pressure` in CoamingHoldOpenOutcome.
+#define COAMING_PLACE_HOLD_OPEN_OUTCOME_WIND_PRESSURE 0
+
+/// The place of `wind_moment` in CoamingHoldOpenOutcome.
+#define COAMING_PLACE_HOLD_OPEN_OUTCOME_WIND_MOMENT 1
+
+/// The place of `weight_moment` in CoamingHoldOpenOutcome.
+#define COAMING_PLACE_HOLD_OPEN_OUTCOME_WEIGHT_MOMENT 2
+
+/// The place of `stay_length` in CoamingHoldOpenOutcome.
+#define COAMING_PLACE_HOLD_OPEN_OUTCOME_STAY_LENGTH 3
+
+/// The place of `stay_arm` in CoamingHoldOpenOutcome.
+#define COAMING_PLACE_HOLD_OPEN_OUTCOME_STAY_ARM 4
+
+/// The place of `push` in CoamingHoldOpenOutcome.
+#define COAMING_PLACE_HOLD_OPEN_OUTCOME_PUSH 5
+
+/// The place of `pull` in CoamingHoldOpenOutcome.
+#define COAMING_PLACE_HOLD_OPEN_OUTCOME_PULL 6
+
+/// The place of `working_load_ratio` in CoamingHoldOpenOutcome.
+#define COAMING_PLACE_HOLD_OPEN_OUTCOME_WORKING_LOAD_RATIO 7
+
+/// The place of `closing_speed` in CoamingHoldOpenOutcome.
+#define COAMING_PLACE_HOLD_OPEN_OUTCOME_CLOSING_SPEED 8
 
 /// One panel, checked and meshed. Made by coaming_panel_new(), to be given to coaming_panel_free(). One thread at a time may
 /// solve it; a second one is refused with COAMING_ERROR_INCONSISTENT.
@@ -5636,6 +5957,85 @@ typedef struct CoamingReliefHoleOutcome {
   uint64_t caveats;
 } CoamingReliefHoleOutcome;
 
+/// Bending up a flange whose end is already bent in (a return): room between the return's tip and the punch, and, on a tray
+/// with returns on four sides, the longest punch that still comes out and the cut-back of the corners.
+///
+/// # Formula
+/// Both legs rise by half of the bend angle as the punch goes down. With the inside lengths W = w − t tan(α/2) − t tan(γ/2) and
+/// H = h − t tan(γ/2):
+/// ```text
+/// tip from the punch's middle   x = (W + H cos γ) cos(α/2) − H sin γ sin(α/2)
+/// clearance                     x − b/2
+/// largest return                H = (W cos(α/2) − b/2 − c)/(−cos(γ + α/2)), h = H + t tan(γ/2)
+/// longest punch                 l − 2 e − 2 c
+/// corner cut-back               e + g
+/// ```
+/// w and h are outside dimensions to the virtual sharps, α the bend that is made, with what it is bent over, γ that of the
+/// return, b the punch's thickness, l the inside length of the tray along the bend, e how far the returns of its ends reach in,
+/// c the clearance wanted, g the gap wanted between two returns in a corner.
+///
+/// # Validity
+/// A straight punch of even thickness, thin against the flange; a punch with a gooseneck has more room: try it on its drawing.
+/// The legs rise evenly, as in air bending on a V die. Sheet that swings up stands in the operator's way: keep hands out.
+///
+/// # Source
+/// Geometry of turned parts (common practice).
+typedef struct CoamingReturnFlange {
+  /// Height of the flange, outside, from virtual sharp to virtual sharp, w. Unit: m. Accepted: greater than 0 mm.
+  double flange_height_m;
+  /// Height of the return, outside, from the virtual sharp to its tip, h. Unit: m. Accepted: greater than 0 mm.
+  double return_height_m;
+  /// Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
+  double thickness_m;
+  /// Bend angle that is made now. Unit: rad. Accepted: greater than 0 deg and at most 171.9 deg.
+  double bend_angle_rad;
+  /// Bend angle of the return, γ. Unit: rad. Accepted: greater than 0 deg and at most 171.9 deg.
+  double return_bend_angle_rad;
+  /// Whether `over_bend` is given: 0 is no, 1 is yes.
+  uint8_t has_over_bend;
+  /// What the bend is made over its angle, for springback; none if absent. Unit: rad. Accepted: at least 0 deg and at most 57.3 deg.
+  double over_bend_rad;
+  /// Thickness of the punch above the sheet, b. Unit: m. Accepted: at least 0 mm.
+  double punch_thickness_m;
+  /// Clearance wanted to the punch, c. Unit: m. Accepted: at least 0 mm.
+  double clearance_m;
+  /// Whether `tray_length` is given: 0 is no, 1 is yes.
+  uint8_t has_tray_length;
+  /// Inside length of the tray along the bend, between the flanges of its ends, l. Unit: m. Accepted: greater than 0 mm.
+  double tray_length_m;
+  /// Whether `end_return` is given: 0 is no, 1 is yes.
+  uint8_t has_end_return;
+  /// How far the returns of the ends reach in, outside, e. Unit: m. Accepted: at least 0 mm.
+  double end_return_m;
+  /// Whether `corner_gap` is given: 0 is no, 1 is yes.
+  uint8_t has_corner_gap;
+  /// Gap wanted between two returns in a corner, g; none if absent. Unit: m. Accepted: at least 0 mm.
+  double corner_gap_m;
+} CoamingReturnFlange;
+
+/// Outcome of `ReturnFlange`.
+typedef struct CoamingReturnFlangeOutcome {
+  /// Distance of the return's tip from the punch's middle when the bend is made; negative past it. Unit: m.
+  double tip_distance_m;
+  /// Room between tip and punch; negative where they strike. Unit: m.
+  double punch_clearance_m;
+  /// Whether `largest_return` is there: 0 is no, 1 is yes.
+  uint8_t has_largest_return;
+  /// Largest return that leaves the clearance wanted, outside; none where any does, zero where none does. Unit: m.
+  double largest_return_m;
+  /// Whether `longest_punch` is there: 0 is no, 1 is yes.
+  uint8_t has_longest_punch;
+  /// Longest punch that goes between the returns of the ends; zero where none does, absent without `tray_length` and
+  /// `end_return`. Unit: m.
+  double longest_punch_m;
+  /// Whether `corner_cut_back` is there: 0 is no, 1 is yes.
+  uint8_t has_corner_cut_back;
+  /// How far this return is cut back at each end, so that it passes the returns of the ends; absent without `end_return`. Unit: m.
+  double corner_cut_back_m;
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+  uint64_t caveats;
+} CoamingReturnFlangeOutcome;
+
 /// Rectangular plate under uniform pressure, supported or clamped all round: deflection, moments, stresses, reactions.
 ///
 /// # Formula
@@ -5992,6 +6392,66 @@ typedef struct CoamingCircularPlateOutcome {
   uint64_t caveats;
 } CoamingCircularPlateOutcome;
 
+/// Large deflection of a circular plate under uniform pressure: bending and stretching together (von Kármán).
+///
+/// # Formula
+/// Least energy ∫ (½ D (k_r² + k_t² + 2 ν k_r k_t) + ½ E t/(1 − ν²) (e_r² + e_t² + 2 ν e_r e_t) − q w) 2 π r dr with
+/// k_r = −w'', k_t = −w'/r, e_r = u' + ½ w'², e_t = u/r, by Ritz with polynomials in r² and Newton's rule. Membrane stress
+/// E (e_r + ν e_t)/(1 − ν²), bending stress 6 M/t².
+///
+/// # Validity
+/// Thin, flat, isotropic, elastic; slopes small against 1; the plate stays round. Deflection to 1e-6, stress to 1e-4, for
+/// q a⁴/(E t⁴) to 400; outside: caveat. An edge that is free to draw in is pressed along itself and may wrinkle, which is
+/// not in it. By symmetry an edge that stays straight is here as free as one that is not held, and a held one as fixed.
+///
+/// # Source
+/// Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), art. 96 and 97; S. Way, Trans. ASME 56
+/// (1934) 627.
+typedef struct CoamingCircularPlateLargeDeflection {
+  /// Radius of the plate between its supports, a. Unit: m. Accepted: greater than 0 mm.
+  double radius_m;
+  /// Thickness, t. Unit: m. Accepted: greater than 0 mm.
+  double thickness_m;
+  /// Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
+  double youngs_modulus_pa;
+  /// Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
+  double poissons_ratio;
+  /// Pressure, q: positive pushes the plate inward. Unit: Pa.
+  double pressure_pa;
+  /// How the plate is held along its edge against deflection and turning. One of the constants COAMING_EDGE_SUPPORT_....
+  uint32_t edge_support;
+  /// How the edge is held in the plane of the plate. One of the constants COAMING_IN_PLANE_SUPPORT_....
+  uint32_t in_plane_support;
+} CoamingCircularPlateLargeDeflection;
+
+/// Outcome of `CircularPlateLargeDeflection`. Bending stresses are those of the inner face, positive in tension.
+typedef struct CoamingCircularPlateLargeDeflectionOutcome {
+  /// Deflection of the centre by small-deflection theory, outward positive. Unit: m.
+  double linear_deflection_m;
+  /// Deflection of the centre, outward positive. Unit: m.
+  double centre_deflection_m;
+  /// Size of the centre's deflection over the thickness.
+  double deflection_ratio;
+  /// Membrane stress at the centre, the same in every direction. Unit: Pa.
+  double centre_membrane_stress_pa;
+  /// Bending stress at the centre, the same in every direction. Unit: Pa.
+  double centre_bending_stress_pa;
+  /// Membrane stress across the edge; zero where it is free to draw in. Unit: Pa.
+  double edge_membrane_stress_pa;
+  /// Bending stress across the edge; zero where supported. Unit: Pa.
+  double edge_bending_stress_pa;
+  /// Membrane stress along the edge. Unit: Pa.
+  double edge_tangential_membrane_stress_pa;
+  /// Bending stress along the edge. Unit: Pa.
+  double edge_tangential_bending_stress_pa;
+  /// Size of the largest stress at the centre, the edge and 63 radii between, membrane and bending added. Unit: Pa.
+  double largest_stress_pa;
+  /// Force per length with which the edge pulls inward on what holds it in its plane. Unit: N/m.
+  double edge_pull_n_per_m;
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+  uint64_t caveats;
+} CoamingCircularPlateLargeDeflectionOutcome;
+
 /// Annular plate under uniform pressure and a force spread around its inner edge, each edge free, supported or clamped.
 ///
 /// # Formula
@@ -6055,6 +6515,60 @@ typedef struct CoamingAnnularPlateOutcome {
   /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
   uint64_t caveats;
 } CoamingAnnularPlateOutcome;
+
+/// Elliptical plate under uniform pressure, clamped all round.
+///
+/// # Formula
+/// w = w0 (1 − x²/a² − y²/b²)², w0 = q/(D (24/a⁴ + 16/(a² b²) + 24/b⁴)), a and b half of length and width. At the centre
+/// M_x = 4 D w0 (1/a² + ν/b²); across the edge at the end of the length M = −8 D w0/a² and the reaction 8 D w0 (3/a² +
+/// 1/b²)/a; the same with a and b exchanged. σ = 6 M/t².
+///
+/// # Validity
+/// Thin, flat, isotropic, elastic; small deflection; exact within thin-plate theory. Caveats: deflection past t/2; t over
+/// 1/20 of the shorter side.
+///
+/// # Source
+/// Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), art. 71.
+typedef struct CoamingEllipticalPlate {
+  /// Length of the plate between its clamped ends, 2 a. Unit: m. Accepted: greater than 0 mm.
+  double length_m;
+  /// Width of the plate between its clamped sides, 2 b; it may be the longer one. Unit: m. Accepted: greater than 0 mm.
+  double width_m;
+  /// Thickness, t. Unit: m. Accepted: greater than 0 mm.
+  double thickness_m;
+  /// Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
+  double youngs_modulus_pa;
+  /// Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
+  double poissons_ratio;
+  /// Pressure, q: positive pushes the plate inward. Unit: Pa.
+  double pressure_pa;
+} CoamingEllipticalPlate;
+
+/// Outcome of `EllipticalPlate`. Moments and stresses are those of the inner face, positive where it is in tension.
+typedef struct CoamingEllipticalPlateOutcome {
+  /// Flexural rigidity, D. Unit: N·m.
+  double flexural_rigidity_n_m;
+  /// Deflection of the centre, outward positive. Unit: m.
+  double centre_deflection_m;
+  /// Size of the centre's deflection over the thickness.
+  double deflection_ratio;
+  /// Moment per length that bends along the length, at the centre. Unit: N.
+  double centre_moment_along_length_n;
+  /// Moment per length that bends along the width, at the centre. Unit: N.
+  double centre_moment_along_width_n;
+  /// Moment per length across the edge at the ends of the length. Unit: N.
+  double length_end_moment_n;
+  /// Moment per length across the edge at the ends of the width. Unit: N.
+  double width_end_moment_n;
+  /// Size of the largest stress, at the ends of the shorter side. Unit: Pa.
+  double largest_stress_pa;
+  /// Reaction per length of the edge at the ends of the length, outward positive. Unit: N/m.
+  double length_end_reaction_n_per_m;
+  /// Reaction per length of the edge at the ends of the width. Unit: N/m.
+  double width_end_reaction_n_per_m;
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+  uint64_t caveats;
+} CoamingEllipticalPlateOutcome;
 
 /// Rectangular plate with a temperature gradient through its thickness: free bow, supported bow, clamped moment and stress.
 ///
@@ -7913,6 +8427,255 @@ typedef struct CoamingLidTetherOutcome {
   uint64_t caveats;
 } CoamingLidTetherOutcome;
 
+/// Closing of a hinged lid onto its gasket: the hinge side is squeezed first and more, and slides as it is.
+///
+/// # Formula
+/// With x the distance of a seal line from the axis, a the height of the axis over the lid's sealing face, c the
+/// compression of the gasket there when closed:
+/// ```text
+/// rise at the angle θ     x sin θ + a (1 − cos θ)
+/// touch                   rise = c
+/// slide from there        |x cos θ + a sin θ − x|
+/// latches                 F L = w (q1 x1 + q2 x2) + 2 ℓ ((q1 x1 + q2 x2)/3 + (q1 x2 + q2 x1)/6)
+/// hinges                  w (q1 + q2) + ℓ (q1 + q2) − F
+/// ```
+/// q1 and q2 are the line forces at the two seal lines along the hinge, w their length, ℓ = x2 − x1; along the two other
+/// sides the line force goes evenly from one to the other.
+///
+/// # Validity
+/// A stiff lid on hinges without play; the gasket's line force at the two closed heights comes from its own curve. No
+/// pressure and no weight: add theirs. With an axis in the plane of the sealing face (a = 0) the slide is smallest.
+///
+/// # Source
+/// Geometry of a turn and balance of moments.
+typedef struct CoamingHingeClosing {
+  /// Distance from the hinge axis to the seal line on the hinge side, x1. Unit: m. Accepted: greater than 0 mm.
+  double hinge_to_first_seal_m;
+  /// Distance from the hinge axis to the seal line on the latch side, x2; more than the first. Unit: m. Accepted: greater than 0 mm.
+  double hinge_to_second_seal_m;
+  /// Distance from the hinge axis to the line of the latches, L. Unit: m. Accepted: greater than 0 mm.
+  double hinge_to_latch_m;
+  /// Height of the axis over the sealing face of the closed lid, outward positive, a. Unit: m.
+  double axis_height_m;
+  /// Length of each seal line along the hinge, w. Unit: m. Accepted: greater than 0 mm.
+  double seal_width_m;
+  /// Compression of the gasket on the hinge side when closed. Unit: m. Accepted: greater than 0 mm.
+  double first_compression_m;
+  /// Compression of the gasket on the latch side when closed. Unit: m. Accepted: greater than 0 mm.
+  double second_compression_m;
+  /// Line force of the gasket on the hinge side at that compression, q1. Unit: N/m. Accepted: at least 0 N/mm.
+  double first_line_force_n_per_m;
+  /// Line force of the gasket on the latch side at that compression, q2. Unit: N/m. Accepted: at least 0 N/mm.
+  double second_line_force_n_per_m;
+} CoamingHingeClosing;
+
+/// Outcome of `HingeClosing`.
+typedef struct CoamingHingeClosingOutcome {
+  /// Opening angle at which the hinge side touches the gasket. Unit: rad.
+  double first_touch_angle_rad;
+  /// Opening angle at which the latch side touches the gasket. Unit: rad.
+  double second_touch_angle_rad;
+  /// How far the lid slides over the gasket on the hinge side, from touching to closed. Unit: m.
+  double first_slide_m;
+  /// How far the lid slides over the gasket on the latch side. Unit: m.
+  double second_slide_m;
+  /// Compression on the hinge side less that on the latch side. Unit: m.
+  double compression_difference_m;
+  /// Force of all latches together, F. Unit: N.
+  double latch_force_n;
+  /// Force of all hinges together; negative where they push the lid outward. Unit: N.
+  double hinge_force_n;
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+  uint64_t caveats;
+} CoamingHingeClosingOutcome;
+
+/// Room that the edges of a hinged lid need as they swing.
+///
+/// # Formula
+/// ```text
+/// free edge: R = sqrt(W² + d²)         its lowest corner reaches out to R, at the opening angle atan(d/W)
+/// gap needed                           R − W
+/// back edge: o sin θ + u cos θ = f     its corner meets the frame at the opening angle θ
+/// ```
+/// W from the axis to the far face of the free edge, d how far that edge's lowest corner (the end of a flange, or the seal)
+/// lies inward of the axis, o how far the lid reaches behind the axis, u how far that corner and f how far the frame's face
+/// lies inward of the axis.
+///
+/// # Validity
+/// A stiff lid, one fixed axis, a frame whose wall beside the free edge reaches up to the axis; play of the hinge and
+/// tolerances come on top. An axis that lies outward of the sheet lengthens d.
+///
+/// # Source
+/// Geometry of a turn.
+typedef struct CoamingSwingClearance {
+  /// Distance from the hinge axis to the far face of the free edge, W. Unit: m. Accepted: greater than 0 mm.
+  double hinge_to_edge_m;
+  /// How far the lowest corner of the free edge lies inward of the axis, d; negative where it lies outward of it. Unit: m.
+  double edge_depth_m;
+  /// Gap between the free edge and the frame when closed. Unit: m. Accepted: at least 0 mm.
+  double edge_gap_m;
+  /// Whether `back_reach` is given: 0 is no, 1 is yes.
+  uint8_t has_back_reach;
+  /// How far the lid reaches behind the axis, o; nothing meets the frame there if absent. Unit: m. Accepted: at least 0 mm.
+  double back_reach_m;
+  /// Whether `back_depth` is given: 0 is no, 1 is yes.
+  uint8_t has_back_depth;
+  /// How far that corner lies inward of the axis, u; zero if absent. Unit: m.
+  double back_depth_m;
+  /// Whether `frame_depth` is given: 0 is no, 1 is yes.
+  uint8_t has_frame_depth;
+  /// How far the frame's face behind the axis lies inward of the axis, f; zero if absent. Unit: m.
+  double frame_depth_m;
+} CoamingSwingClearance;
+
+/// Outcome of `SwingClearance`.
+typedef struct CoamingSwingClearanceOutcome {
+  /// Distance of the free edge's lowest corner from the axis, R. Unit: m.
+  double swing_radius_m;
+  /// Gap that the free edge needs to pass the frame. Unit: m.
+  double needed_gap_m;
+  /// Gap left where the free edge passes closest; negative where it strikes. Unit: m.
+  double clearance_m;
+  /// Opening angle at which it passes closest. Unit: rad.
+  double closest_angle_rad;
+  /// Whether `largest_opening_angle` is there: 0 is no, 1 is yes.
+  uint8_t has_largest_opening_angle;
+  /// Opening angle at which the back corner meets the frame; none where it never does, or is not given. Unit: rad.
+  double largest_opening_angle_rad;
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+  uint64_t caveats;
+} CoamingSwingClearanceOutcome;
+
+/// Slam of a hinged lid that falls shut: its energy, the speed of its edge, and the force that stops it.
+///
+/// # Formula
+/// ```text
+/// E = m g r (sin(β + θ) − sin β) − M θ      β + θ taken no higher than 90°
+/// v = W sqrt(2 E/(m k²))
+/// F = 2 E/s
+/// ```
+/// r from the axis to the centre of mass, θ the opening angle, β how far the closed lid rises from level, M the moment that
+/// holds it back all the way (friction, a damper), k the radius of gyration about the axis (W/√3 for an even lid), s the way
+/// over which the edge is stopped by what resists in proportion.
+///
+/// # Validity
+/// A level axis, a stiff lid without drag of the air, which slows a wide one; no wind. A lid past the top is taken to start
+/// from there. The force is that of a linear spring over the whole way: a bare metal stop is shorter and harder. Keep
+/// fingers out: an edge that falls faster than a hand leaves the gap needs a stay or a damper.
+///
+/// # Source
+/// Conservation of energy; standard gravity 9.80665 m/s².
+typedef struct CoamingLidSlam {
+  /// Mass of the lid with all that it carries, m. Unit: kg. Accepted: greater than 0 kg.
+  double mass_kg;
+  /// Distance of its centre of mass from the axis, r. Unit: m. Accepted: greater than 0 mm.
+  double centre_distance_m;
+  /// Distance of its free edge from the axis, W. Unit: m. Accepted: greater than 0 mm.
+  double hinge_to_edge_m;
+  /// Whether `radius_of_gyration` is given: 0 is no, 1 is yes.
+  uint8_t has_radius_of_gyration;
+  /// Radius of gyration about the axis, k; W/√3, as of an even lid, if absent. Unit: m. Accepted: greater than 0 mm.
+  double radius_of_gyration_m;
+  /// Opening angle at which it is let go, θ. Unit: rad. Accepted: at least 0 deg and at most 180 deg.
+  double opening_angle_rad;
+  /// How far the closed lid rises from level, from the axis to the free edge, β. Unit: rad. Accepted: at least -90 deg and at most 90 deg.
+  double closed_rise_rad;
+  /// Whether `holding_moment` is given: 0 is no, 1 is yes.
+  uint8_t has_holding_moment;
+  /// Moment about the axis that holds it back all the way, M; none if absent. Unit: N·m. Accepted: at least 0 N·m.
+  double holding_moment_n_m;
+  /// Way over which the free edge is stopped, s. Unit: m. Accepted: greater than 0 mm.
+  double stop_travel_m;
+} CoamingLidSlam;
+
+/// Outcome of `LidSlam`.
+typedef struct CoamingLidSlamOutcome {
+  /// Energy that arrives, E; zero where it does not fall shut. Unit: N·m.
+  double energy_n_m;
+  /// Speed of the free edge when it arrives, v. Unit: m/s.
+  double edge_speed_m_per_s;
+  /// Largest force at the free edge while it is stopped, F. Unit: N.
+  double stop_force_n;
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+  uint64_t caveats;
+} CoamingLidSlamOutcome;
+
+/// Stay that holds a hinged lid open in wind.
+///
+/// # Formula
+/// ```text
+/// wind       p = ½ ρ v² C       M_w = p A c
+/// weight     M_g = m g r cos(β + θ)                    closes the lid where positive
+/// stay       l = sqrt(n² + e² − 2 n e cos θ)           arm = n e sin θ/l
+/// push       (M_w + M_g)/arm                           wind that closes
+/// pull       (M_w − M_g)/arm                           wind that opens
+/// ```
+/// n from the axis to the stay's end on the frame, e to its end on the lid, both square to the axis and on the plane of the
+/// closed lid; c from the axis to the middle of the area.
+///
+/// # Validity
+/// A level axis; wind square to the lid from either side, the worst for a lid that stands open; gusts are in v. The
+/// coefficient of a plate in free air is 1.1 to 1.2, beside a wall or on a deck up to 2 (common practice). No vibration.
+///
+/// # Source
+/// EN 1991-1-4:2005, eq. 4.10 (velocity pressure; unverified); balance of moments; standard gravity 9.80665 m/s².
+typedef struct CoamingHoldOpen {
+  /// Mass of the lid with all that it carries, m. Unit: kg. Accepted: greater than 0 kg.
+  double mass_kg;
+  /// Distance of its centre of mass from the axis, r. Unit: m. Accepted: at least 0 mm.
+  double centre_distance_m;
+  /// Area of the lid, A. Unit: m^2. Accepted: greater than 0 mm^2.
+  double area_m2;
+  /// Distance of the area's middle from the axis, c. Unit: m. Accepted: at least 0 mm.
+  double area_distance_m;
+  /// Opening angle at which it is held, θ. Unit: rad. Accepted: greater than 0 deg and at most 180 deg.
+  double opening_angle_rad;
+  /// How far the closed lid rises from level, from the axis to the free edge, β. Unit: rad. Accepted: at least -90 deg and at most 90 deg.
+  double closed_rise_rad;
+  /// Speed of the wind in gusts, v. Unit: m/s. Accepted: at least 0 m/s.
+  double wind_speed_m_per_s;
+  /// Density of the air, ρ: 1.25 kg/m³ by EN 1991-1-4. Unit: kg/m^3. Accepted: greater than 0 kg/m^3.
+  double air_density_kg_per_m3;
+  /// Force coefficient of the lid square to the wind, C. Accepted: greater than 0.
+  double force_coefficient;
+  /// Distance from the axis to the stay's end on the frame, n. Unit: m. Accepted: greater than 0 mm.
+  double stay_on_frame_m;
+  /// Distance from the axis to the stay's end on the lid, e. Unit: m. Accepted: greater than 0 mm.
+  double stay_on_lid_m;
+  /// Whether `working_load` is given: 0 is no, 1 is yes.
+  uint8_t has_working_load;
+  /// Maker's working load of all stays together. Unit: N. Accepted: greater than 0 N.
+  double working_load_n;
+} CoamingHoldOpen;
+
+/// Outcome of `HoldOpen`.
+typedef struct CoamingHoldOpenOutcome {
+  /// Pressure of the wind on the lid, p. Unit: Pa.
+  double wind_pressure_pa;
+  /// Moment of the wind about the axis, M_w. Unit: N·m.
+  double wind_moment_n_m;
+  /// Moment of the weight about the axis, M_g; positive closes the lid. Unit: N·m.
+  double weight_moment_n_m;
+  /// Length of the stay between its ends, l. Unit: m.
+  double stay_length_m;
+  /// Distance of the stay's line from the axis. Unit: m.
+  double stay_arm_m;
+  /// Largest push in the stay, with wind that closes the lid; negative where it only pulls. Unit: N.
+  double push_n;
+  /// Largest pull in the stay, with wind that opens the lid; negative where it only pushes. Unit: N.
+  double pull_n;
+  /// Whether `working_load_ratio` is there: 0 is no, 1 is yes.
+  uint8_t has_working_load_ratio;
+  /// Size of the larger of the two over the working load.
+  double working_load_ratio;
+  /// Whether `closing_speed` is there: 0 is no, 1 is yes.
+  uint8_t has_closing_speed;
+  /// Wind at which a lid that rests open past the top falls shut without a stay; none where its weight closes it anyway. Unit: m/s.
+  double closing_speed_m_per_s;
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+  uint64_t caveats;
+} CoamingHoldOpenOutcome;
+
 #ifdef __cplusplus
 extern "C" {
 #endif // __cplusplus
@@ -7967,7 +8730,16 @@ uint32_t coaming_panel(const char *document,
                        char **solution,
                        struct CoamingFault *fault);
 
-/// Frees a text that coaming_calculate(), coaming_review(), coaming_order_sheet(), coaming_panel() or coaming_solution_text() gave; NULL is fine.
+/// The JSON Schema (2020-12) of a document, for editors: `of` is `"cover"` or `"panel"`. As coaming_review() otherwise.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says; the text ends with a zero.
+uint32_t coaming_schema(const char *of,
+                        char **schema,
+                        struct CoamingFault *fault);
+
+/// Frees a text that coaming_calculate(), coaming_review(), coaming_order_sheet(), coaming_panel(), coaming_schema() or
+/// coaming_solution_text() gave; NULL is fine.
 ///
 /// # Safety
 /// NULL, or a text of this library that was not freed yet.
@@ -8968,6 +9740,29 @@ uint32_t coaming_relief_hole_batch(const struct CoamingReliefHole *input,
                                    uint64_t *caveats,
                                    struct CoamingFault *fault);
 
+/// Bending up a flange whose end is already bent in (a return): room between the return's tip and the punch, and, on a tray
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+uint32_t coaming_return_flange(const struct CoamingReturnFlange *input,
+                               struct CoamingReturnFlangeOutcome *outcome,
+                               struct CoamingFault *fault);
+
+/// Bending up a flange whose end is already bent in (a return): room between the return's tip and the punch, and, on a tray Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+uint32_t coaming_return_flange_batch(const struct CoamingReturnFlange *input,
+                                     const struct CoamingBatch *batch,
+                                     uint64_t *caveats,
+                                     struct CoamingFault *fault);
+
 /// Rectangular plate under uniform pressure, supported or clamped all round: deflection, moments, stresses, reactions.
 ///
 /// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
@@ -9083,6 +9878,29 @@ uint32_t coaming_circular_plate_batch(const struct CoamingCircularPlate *input,
                                       uint64_t *caveats,
                                       struct CoamingFault *fault);
 
+/// Large deflection of a circular plate under uniform pressure: bending and stretching together (von Kármán).
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+uint32_t coaming_circular_plate_large_deflection(const struct CoamingCircularPlateLargeDeflection *input,
+                                                 struct CoamingCircularPlateLargeDeflectionOutcome *outcome,
+                                                 struct CoamingFault *fault);
+
+/// Large deflection of a circular plate under uniform pressure: bending and stretching together (von Kármán). Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+uint32_t coaming_circular_plate_large_deflection_batch(const struct CoamingCircularPlateLargeDeflection *input,
+                                                       const struct CoamingBatch *batch,
+                                                       uint64_t *caveats,
+                                                       struct CoamingFault *fault);
+
 /// Annular plate under uniform pressure and a force spread around its inner edge, each edge free, supported or clamped.
 ///
 /// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
@@ -9105,6 +9923,29 @@ uint32_t coaming_annular_plate_batch(const struct CoamingAnnularPlate *input,
                                      const struct CoamingBatch *batch,
                                      uint64_t *caveats,
                                      struct CoamingFault *fault);
+
+/// Elliptical plate under uniform pressure, clamped all round.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+uint32_t coaming_elliptical_plate(const struct CoamingEllipticalPlate *input,
+                                  struct CoamingEllipticalPlateOutcome *outcome,
+                                  struct CoamingFault *fault);
+
+/// Elliptical plate under uniform pressure, clamped all round. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+uint32_t coaming_elliptical_plate_batch(const struct CoamingEllipticalPlate *input,
+                                        const struct CoamingBatch *batch,
+                                        uint64_t *caveats,
+                                        struct CoamingFault *fault);
 
 /// Rectangular plate with a temperature gradient through its thickness: free bow, supported bow, clamped moment and stress.
 ///
@@ -9888,6 +10729,98 @@ uint32_t coaming_lid_tether_batch(const struct CoamingLidTether *input,
                                   uint64_t *caveats,
                                   struct CoamingFault *fault);
 
+/// Closing of a hinged lid onto its gasket: the hinge side is squeezed first and more, and slides as it is.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+uint32_t coaming_hinge_closing(const struct CoamingHingeClosing *input,
+                               struct CoamingHingeClosingOutcome *outcome,
+                               struct CoamingFault *fault);
+
+/// Closing of a hinged lid onto its gasket: the hinge side is squeezed first and more, and slides as it is. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+uint32_t coaming_hinge_closing_batch(const struct CoamingHingeClosing *input,
+                                     const struct CoamingBatch *batch,
+                                     uint64_t *caveats,
+                                     struct CoamingFault *fault);
+
+/// Room that the edges of a hinged lid need as they swing.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+uint32_t coaming_swing_clearance(const struct CoamingSwingClearance *input,
+                                 struct CoamingSwingClearanceOutcome *outcome,
+                                 struct CoamingFault *fault);
+
+/// Room that the edges of a hinged lid need as they swing. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+uint32_t coaming_swing_clearance_batch(const struct CoamingSwingClearance *input,
+                                       const struct CoamingBatch *batch,
+                                       uint64_t *caveats,
+                                       struct CoamingFault *fault);
+
+/// Slam of a hinged lid that falls shut: its energy, the speed of its edge, and the force that stops it.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+uint32_t coaming_lid_slam(const struct CoamingLidSlam *input,
+                          struct CoamingLidSlamOutcome *outcome,
+                          struct CoamingFault *fault);
+
+/// Slam of a hinged lid that falls shut: its energy, the speed of its edge, and the force that stops it. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+uint32_t coaming_lid_slam_batch(const struct CoamingLidSlam *input,
+                                const struct CoamingBatch *batch,
+                                uint64_t *caveats,
+                                struct CoamingFault *fault);
+
+/// Stay that holds a hinged lid open in wind.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+uint32_t coaming_hold_open(const struct CoamingHoldOpen *input,
+                           struct CoamingHoldOpenOutcome *outcome,
+                           struct CoamingFault *fault);
+
+/// Stay that holds a hinged lid open in wind. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+uint32_t coaming_hold_open_batch(const struct CoamingHoldOpen *input,
+                                 const struct CoamingBatch *batch,
+                                 uint64_t *caveats,
+                                 struct CoamingFault *fault);
+
 #ifdef __cplusplus
 }  // extern "C"
 #endif  // __cplusplus
@@ -10472,6 +11405,32 @@ COAMING_ASSERT(offsetof(CoamingReliefHole, thickness_m) == 0);
 COAMING_ASSERT(sizeof(CoamingReliefHoleOutcome) == 16);
 COAMING_ASSERT(offsetof(CoamingReliefHoleOutcome, smallest_diameter_m) == 0);
 COAMING_ASSERT(offsetof(CoamingReliefHoleOutcome, caveats) == 8);
+COAMING_ASSERT(sizeof(CoamingReturnFlange) == 120);
+COAMING_ASSERT(offsetof(CoamingReturnFlange, flange_height_m) == 0);
+COAMING_ASSERT(offsetof(CoamingReturnFlange, return_height_m) == 8);
+COAMING_ASSERT(offsetof(CoamingReturnFlange, thickness_m) == 16);
+COAMING_ASSERT(offsetof(CoamingReturnFlange, bend_angle_rad) == 24);
+COAMING_ASSERT(offsetof(CoamingReturnFlange, return_bend_angle_rad) == 32);
+COAMING_ASSERT(offsetof(CoamingReturnFlange, has_over_bend) == 40);
+COAMING_ASSERT(offsetof(CoamingReturnFlange, over_bend_rad) == 48);
+COAMING_ASSERT(offsetof(CoamingReturnFlange, punch_thickness_m) == 56);
+COAMING_ASSERT(offsetof(CoamingReturnFlange, clearance_m) == 64);
+COAMING_ASSERT(offsetof(CoamingReturnFlange, has_tray_length) == 72);
+COAMING_ASSERT(offsetof(CoamingReturnFlange, tray_length_m) == 80);
+COAMING_ASSERT(offsetof(CoamingReturnFlange, has_end_return) == 88);
+COAMING_ASSERT(offsetof(CoamingReturnFlange, end_return_m) == 96);
+COAMING_ASSERT(offsetof(CoamingReturnFlange, has_corner_gap) == 104);
+COAMING_ASSERT(offsetof(CoamingReturnFlange, corner_gap_m) == 112);
+COAMING_ASSERT(sizeof(CoamingReturnFlangeOutcome) == 72);
+COAMING_ASSERT(offsetof(CoamingReturnFlangeOutcome, tip_distance_m) == 0);
+COAMING_ASSERT(offsetof(CoamingReturnFlangeOutcome, punch_clearance_m) == 8);
+COAMING_ASSERT(offsetof(CoamingReturnFlangeOutcome, has_largest_return) == 16);
+COAMING_ASSERT(offsetof(CoamingReturnFlangeOutcome, largest_return_m) == 24);
+COAMING_ASSERT(offsetof(CoamingReturnFlangeOutcome, has_longest_punch) == 32);
+COAMING_ASSERT(offsetof(CoamingReturnFlangeOutcome, longest_punch_m) == 40);
+COAMING_ASSERT(offsetof(CoamingReturnFlangeOutcome, has_corner_cut_back) == 48);
+COAMING_ASSERT(offsetof(CoamingReturnFlangeOutcome, corner_cut_back_m) == 56);
+COAMING_ASSERT(offsetof(CoamingReturnFlangeOutcome, caveats) == 64);
 COAMING_ASSERT(sizeof(CoamingRectangularPlate) == 56);
 COAMING_ASSERT(offsetof(CoamingRectangularPlate, length_m) == 0);
 COAMING_ASSERT(offsetof(CoamingRectangularPlate, width_m) == 8);
@@ -10600,6 +11559,27 @@ COAMING_ASSERT(offsetof(CoamingCircularPlateOutcome, largest_stress_pa) == 64);
 COAMING_ASSERT(offsetof(CoamingCircularPlateOutcome, edge_slope_rad) == 72);
 COAMING_ASSERT(offsetof(CoamingCircularPlateOutcome, edge_reaction_n_per_m) == 80);
 COAMING_ASSERT(offsetof(CoamingCircularPlateOutcome, caveats) == 88);
+COAMING_ASSERT(sizeof(CoamingCircularPlateLargeDeflection) == 48);
+COAMING_ASSERT(offsetof(CoamingCircularPlateLargeDeflection, radius_m) == 0);
+COAMING_ASSERT(offsetof(CoamingCircularPlateLargeDeflection, thickness_m) == 8);
+COAMING_ASSERT(offsetof(CoamingCircularPlateLargeDeflection, youngs_modulus_pa) == 16);
+COAMING_ASSERT(offsetof(CoamingCircularPlateLargeDeflection, poissons_ratio) == 24);
+COAMING_ASSERT(offsetof(CoamingCircularPlateLargeDeflection, pressure_pa) == 32);
+COAMING_ASSERT(offsetof(CoamingCircularPlateLargeDeflection, edge_support) == 40);
+COAMING_ASSERT(offsetof(CoamingCircularPlateLargeDeflection, in_plane_support) == 44);
+COAMING_ASSERT(sizeof(CoamingCircularPlateLargeDeflectionOutcome) == 96);
+COAMING_ASSERT(offsetof(CoamingCircularPlateLargeDeflectionOutcome, linear_deflection_m) == 0);
+COAMING_ASSERT(offsetof(CoamingCircularPlateLargeDeflectionOutcome, centre_deflection_m) == 8);
+COAMING_ASSERT(offsetof(CoamingCircularPlateLargeDeflectionOutcome, deflection_ratio) == 16);
+COAMING_ASSERT(offsetof(CoamingCircularPlateLargeDeflectionOutcome, centre_membrane_stress_pa) == 24);
+COAMING_ASSERT(offsetof(CoamingCircularPlateLargeDeflectionOutcome, centre_bending_stress_pa) == 32);
+COAMING_ASSERT(offsetof(CoamingCircularPlateLargeDeflectionOutcome, edge_membrane_stress_pa) == 40);
+COAMING_ASSERT(offsetof(CoamingCircularPlateLargeDeflectionOutcome, edge_bending_stress_pa) == 48);
+COAMING_ASSERT(offsetof(CoamingCircularPlateLargeDeflectionOutcome, edge_tangential_membrane_stress_pa) == 56);
+COAMING_ASSERT(offsetof(CoamingCircularPlateLargeDeflectionOutcome, edge_tangential_bending_stress_pa) == 64);
+COAMING_ASSERT(offsetof(CoamingCircularPlateLargeDeflectionOutcome, largest_stress_pa) == 72);
+COAMING_ASSERT(offsetof(CoamingCircularPlateLargeDeflectionOutcome, edge_pull_n_per_m) == 80);
+COAMING_ASSERT(offsetof(CoamingCircularPlateLargeDeflectionOutcome, caveats) == 88);
 COAMING_ASSERT(sizeof(CoamingAnnularPlate) == 72);
 COAMING_ASSERT(offsetof(CoamingAnnularPlate, outer_radius_m) == 0);
 COAMING_ASSERT(offsetof(CoamingAnnularPlate, inner_radius_m) == 8);
@@ -10624,6 +11604,25 @@ COAMING_ASSERT(offsetof(CoamingAnnularPlateOutcome, largest_stress_pa) == 64);
 COAMING_ASSERT(offsetof(CoamingAnnularPlateOutcome, outer_reaction_n_per_m) == 72);
 COAMING_ASSERT(offsetof(CoamingAnnularPlateOutcome, inner_reaction_n_per_m) == 80);
 COAMING_ASSERT(offsetof(CoamingAnnularPlateOutcome, caveats) == 88);
+COAMING_ASSERT(sizeof(CoamingEllipticalPlate) == 48);
+COAMING_ASSERT(offsetof(CoamingEllipticalPlate, length_m) == 0);
+COAMING_ASSERT(offsetof(CoamingEllipticalPlate, width_m) == 8);
+COAMING_ASSERT(offsetof(CoamingEllipticalPlate, thickness_m) == 16);
+COAMING_ASSERT(offsetof(CoamingEllipticalPlate, youngs_modulus_pa) == 24);
+COAMING_ASSERT(offsetof(CoamingEllipticalPlate, poissons_ratio) == 32);
+COAMING_ASSERT(offsetof(CoamingEllipticalPlate, pressure_pa) == 40);
+COAMING_ASSERT(sizeof(CoamingEllipticalPlateOutcome) == 88);
+COAMING_ASSERT(offsetof(CoamingEllipticalPlateOutcome, flexural_rigidity_n_m) == 0);
+COAMING_ASSERT(offsetof(CoamingEllipticalPlateOutcome, centre_deflection_m) == 8);
+COAMING_ASSERT(offsetof(CoamingEllipticalPlateOutcome, deflection_ratio) == 16);
+COAMING_ASSERT(offsetof(CoamingEllipticalPlateOutcome, centre_moment_along_length_n) == 24);
+COAMING_ASSERT(offsetof(CoamingEllipticalPlateOutcome, centre_moment_along_width_n) == 32);
+COAMING_ASSERT(offsetof(CoamingEllipticalPlateOutcome, length_end_moment_n) == 40);
+COAMING_ASSERT(offsetof(CoamingEllipticalPlateOutcome, width_end_moment_n) == 48);
+COAMING_ASSERT(offsetof(CoamingEllipticalPlateOutcome, largest_stress_pa) == 56);
+COAMING_ASSERT(offsetof(CoamingEllipticalPlateOutcome, length_end_reaction_n_per_m) == 64);
+COAMING_ASSERT(offsetof(CoamingEllipticalPlateOutcome, width_end_reaction_n_per_m) == 72);
+COAMING_ASSERT(offsetof(CoamingEllipticalPlateOutcome, caveats) == 80);
 COAMING_ASSERT(sizeof(CoamingPlateTemperatureGradient) == 56);
 COAMING_ASSERT(offsetof(CoamingPlateTemperatureGradient, length_m) == 0);
 COAMING_ASSERT(offsetof(CoamingPlateTemperatureGradient, width_m) == 8);
@@ -11181,5 +12180,85 @@ COAMING_ASSERT(offsetof(CoamingLidTetherOutcome, energy_n_m) == 24);
 COAMING_ASSERT(offsetof(CoamingLidTetherOutcome, has_working_load_ratio) == 32);
 COAMING_ASSERT(offsetof(CoamingLidTetherOutcome, working_load_ratio) == 40);
 COAMING_ASSERT(offsetof(CoamingLidTetherOutcome, caveats) == 48);
+COAMING_ASSERT(sizeof(CoamingHingeClosing) == 72);
+COAMING_ASSERT(offsetof(CoamingHingeClosing, hinge_to_first_seal_m) == 0);
+COAMING_ASSERT(offsetof(CoamingHingeClosing, hinge_to_second_seal_m) == 8);
+COAMING_ASSERT(offsetof(CoamingHingeClosing, hinge_to_latch_m) == 16);
+COAMING_ASSERT(offsetof(CoamingHingeClosing, axis_height_m) == 24);
+COAMING_ASSERT(offsetof(CoamingHingeClosing, seal_width_m) == 32);
+COAMING_ASSERT(offsetof(CoamingHingeClosing, first_compression_m) == 40);
+COAMING_ASSERT(offsetof(CoamingHingeClosing, second_compression_m) == 48);
+COAMING_ASSERT(offsetof(CoamingHingeClosing, first_line_force_n_per_m) == 56);
+COAMING_ASSERT(offsetof(CoamingHingeClosing, second_line_force_n_per_m) == 64);
+COAMING_ASSERT(sizeof(CoamingHingeClosingOutcome) == 64);
+COAMING_ASSERT(offsetof(CoamingHingeClosingOutcome, first_touch_angle_rad) == 0);
+COAMING_ASSERT(offsetof(CoamingHingeClosingOutcome, second_touch_angle_rad) == 8);
+COAMING_ASSERT(offsetof(CoamingHingeClosingOutcome, first_slide_m) == 16);
+COAMING_ASSERT(offsetof(CoamingHingeClosingOutcome, second_slide_m) == 24);
+COAMING_ASSERT(offsetof(CoamingHingeClosingOutcome, compression_difference_m) == 32);
+COAMING_ASSERT(offsetof(CoamingHingeClosingOutcome, latch_force_n) == 40);
+COAMING_ASSERT(offsetof(CoamingHingeClosingOutcome, hinge_force_n) == 48);
+COAMING_ASSERT(offsetof(CoamingHingeClosingOutcome, caveats) == 56);
+COAMING_ASSERT(sizeof(CoamingSwingClearance) == 72);
+COAMING_ASSERT(offsetof(CoamingSwingClearance, hinge_to_edge_m) == 0);
+COAMING_ASSERT(offsetof(CoamingSwingClearance, edge_depth_m) == 8);
+COAMING_ASSERT(offsetof(CoamingSwingClearance, edge_gap_m) == 16);
+COAMING_ASSERT(offsetof(CoamingSwingClearance, has_back_reach) == 24);
+COAMING_ASSERT(offsetof(CoamingSwingClearance, back_reach_m) == 32);
+COAMING_ASSERT(offsetof(CoamingSwingClearance, has_back_depth) == 40);
+COAMING_ASSERT(offsetof(CoamingSwingClearance, back_depth_m) == 48);
+COAMING_ASSERT(offsetof(CoamingSwingClearance, has_frame_depth) == 56);
+COAMING_ASSERT(offsetof(CoamingSwingClearance, frame_depth_m) == 64);
+COAMING_ASSERT(sizeof(CoamingSwingClearanceOutcome) == 56);
+COAMING_ASSERT(offsetof(CoamingSwingClearanceOutcome, swing_radius_m) == 0);
+COAMING_ASSERT(offsetof(CoamingSwingClearanceOutcome, needed_gap_m) == 8);
+COAMING_ASSERT(offsetof(CoamingSwingClearanceOutcome, clearance_m) == 16);
+COAMING_ASSERT(offsetof(CoamingSwingClearanceOutcome, closest_angle_rad) == 24);
+COAMING_ASSERT(offsetof(CoamingSwingClearanceOutcome, has_largest_opening_angle) == 32);
+COAMING_ASSERT(offsetof(CoamingSwingClearanceOutcome, largest_opening_angle_rad) == 40);
+COAMING_ASSERT(offsetof(CoamingSwingClearanceOutcome, caveats) == 48);
+COAMING_ASSERT(sizeof(CoamingLidSlam) == 80);
+COAMING_ASSERT(offsetof(CoamingLidSlam, mass_kg) == 0);
+COAMING_ASSERT(offsetof(CoamingLidSlam, centre_distance_m) == 8);
+COAMING_ASSERT(offsetof(CoamingLidSlam, hinge_to_edge_m) == 16);
+COAMING_ASSERT(offsetof(CoamingLidSlam, has_radius_of_gyration) == 24);
+COAMING_ASSERT(offsetof(CoamingLidSlam, radius_of_gyration_m) == 32);
+COAMING_ASSERT(offsetof(CoamingLidSlam, opening_angle_rad) == 40);
+COAMING_ASSERT(offsetof(CoamingLidSlam, closed_rise_rad) == 48);
+COAMING_ASSERT(offsetof(CoamingLidSlam, has_holding_moment) == 56);
+COAMING_ASSERT(offsetof(CoamingLidSlam, holding_moment_n_m) == 64);
+COAMING_ASSERT(offsetof(CoamingLidSlam, stop_travel_m) == 72);
+COAMING_ASSERT(sizeof(CoamingLidSlamOutcome) == 32);
+COAMING_ASSERT(offsetof(CoamingLidSlamOutcome, energy_n_m) == 0);
+COAMING_ASSERT(offsetof(CoamingLidSlamOutcome, edge_speed_m_per_s) == 8);
+COAMING_ASSERT(offsetof(CoamingLidSlamOutcome, stop_force_n) == 16);
+COAMING_ASSERT(offsetof(CoamingLidSlamOutcome, caveats) == 24);
+COAMING_ASSERT(sizeof(CoamingHoldOpen) == 104);
+COAMING_ASSERT(offsetof(CoamingHoldOpen, mass_kg) == 0);
+COAMING_ASSERT(offsetof(CoamingHoldOpen, centre_distance_m) == 8);
+COAMING_ASSERT(offsetof(CoamingHoldOpen, area_m2) == 16);
+COAMING_ASSERT(offsetof(CoamingHoldOpen, area_distance_m) == 24);
+COAMING_ASSERT(offsetof(CoamingHoldOpen, opening_angle_rad) == 32);
+COAMING_ASSERT(offsetof(CoamingHoldOpen, closed_rise_rad) == 40);
+COAMING_ASSERT(offsetof(CoamingHoldOpen, wind_speed_m_per_s) == 48);
+COAMING_ASSERT(offsetof(CoamingHoldOpen, air_density_kg_per_m3) == 56);
+COAMING_ASSERT(offsetof(CoamingHoldOpen, force_coefficient) == 64);
+COAMING_ASSERT(offsetof(CoamingHoldOpen, stay_on_frame_m) == 72);
+COAMING_ASSERT(offsetof(CoamingHoldOpen, stay_on_lid_m) == 80);
+COAMING_ASSERT(offsetof(CoamingHoldOpen, has_working_load) == 88);
+COAMING_ASSERT(offsetof(CoamingHoldOpen, working_load_n) == 96);
+COAMING_ASSERT(sizeof(CoamingHoldOpenOutcome) == 96);
+COAMING_ASSERT(offsetof(CoamingHoldOpenOutcome, wind_pressure_pa) == 0);
+COAMING_ASSERT(offsetof(CoamingHoldOpenOutcome, wind_moment_n_m) == 8);
+COAMING_ASSERT(offsetof(CoamingHoldOpenOutcome, weight_moment_n_m) == 16);
+COAMING_ASSERT(offsetof(CoamingHoldOpenOutcome, stay_length_m) == 24);
+COAMING_ASSERT(offsetof(CoamingHoldOpenOutcome, stay_arm_m) == 32);
+COAMING_ASSERT(offsetof(CoamingHoldOpenOutcome, push_n) == 40);
+COAMING_ASSERT(offsetof(CoamingHoldOpenOutcome, pull_n) == 48);
+COAMING_ASSERT(offsetof(CoamingHoldOpenOutcome, has_working_load_ratio) == 56);
+COAMING_ASSERT(offsetof(CoamingHoldOpenOutcome, working_load_ratio) == 64);
+COAMING_ASSERT(offsetof(CoamingHoldOpenOutcome, has_closing_speed) == 72);
+COAMING_ASSERT(offsetof(CoamingHoldOpenOutcome, closing_speed_m_per_s) == 80);
+COAMING_ASSERT(offsetof(CoamingHoldOpenOutcome, caveats) == 88);
 
 #endif /* COAMING_H */

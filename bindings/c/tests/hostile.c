@@ -84,6 +84,9 @@ static void texts(void) {
   HOLD(is_refused(coaming_panel("{}", "text", "shop", NULL, &fault), COAMING_ERROR_WRONG_TYPE, "answer"));
   HOLD(coaming_panel("{}", "text", "shop", &text, &fault) == COAMING_ERROR_MISSING);
   HOLD(coaming_panel("{", "text", "shop", &text, NULL) == COAMING_ERROR_UNREADABLE);
+  HOLD(is_refused(coaming_schema(NULL, &text, &fault), COAMING_ERROR_WRONG_TYPE, "of"));
+  HOLD(is_refused(coaming_schema("cover", NULL, &fault), COAMING_ERROR_WRONG_TYPE, "schema"));
+  HOLD(is_refused(coaming_schema("lid", &text, &fault), COAMING_ERROR_NOT_AN_OPTION, "of"));
   HOLD(is_refused(coaming_calculate(NULL, bend_text, &text, &fault), COAMING_ERROR_WRONG_TYPE, "name"));
   HOLD(is_refused(coaming_calculate(name, NULL, &text, &fault), COAMING_ERROR_WRONG_TYPE, "input"));
   HOLD(is_refused(coaming_calculate(name, bend_text, NULL, &fault), COAMING_ERROR_WRONG_TYPE, "outcome"));

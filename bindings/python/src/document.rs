@@ -1,4 +1,4 @@
-//! The document calls: the text of a cover or of one panel in, text out.
+//! The document calls: the text of a cover or of one panel in, text out; and what a document may hold.
 
 use coaming_cover::calls;
 use pyo3::prelude::*;
@@ -36,4 +36,10 @@ pub(crate) fn panel(py: Python<'_>, document: &str, output: &str, units: &str) -
 #[pyfunction]
 pub(crate) fn cautions() -> Vec<&'static str> {
     coaming_cover::cautions::CAUTIONS.to_vec()
+}
+
+/// The JSON Schema of a document.
+#[pyfunction]
+pub(crate) fn schema(py: Python<'_>, of: &str) -> PyResult<String> {
+    guarded(py, || Ok(calls::schema(calls::choice("of", of)?)?))
 }

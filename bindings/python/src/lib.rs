@@ -26,7 +26,7 @@ mod _native {
     #[pymodule_export]
     use crate::dispatch::calculate;
     #[pymodule_export]
-    use crate::document::{cautions, order_sheet, panel, review};
+    use crate::document::{cautions, order_sheet, panel, review, schema};
     #[pymodule_export]
     use crate::from_python::Si;
     #[pymodule_export]

@@ -12,6 +12,8 @@ pub enum Measure {
     Number,
     /// A ratio, shown in per cent.
     Percent,
+    /// A length to cut and drill by, shown to a hundredth of a millimetre or a thousandth of an inch however long it is.
+    Size,
     /// A temperature, held as its rise above another one, in K, so that a margin means something; shown as what it is.
     Risen {
         /// The temperature that it rises from, K.
@@ -65,6 +67,7 @@ impl Measure {
             Self::Quantity(dimension, unit) => for_people(si, dimension, unit, system),
             Self::Number => rounded(si, 4),
             Self::Percent => format!("{} %", rounded(si * 100.0, 3)),
+            Self::Size => size(si, system),
         }
     }
 
@@ -95,8 +98,20 @@ impl Measure {
             Self::Fallen { from } => Self::TEMPERATURE.node(from - si),
             Self::Quantity(dimension, unit) => Node::Quantity { si, dimension, unit },
             Self::Number | Self::Percent => Node::Number(si),
+            Self::Size => Self::LENGTH.node(si),
         }
     }
+}
+
+/// A size as a drawing shows it.
+fn size(si: f64, system: System) -> String {
+    let (value, places, unit) = match system {
+        System::Shop => (si / 1e-3, 2, "mm"),
+        System::Inch => (si / 0.0254, 3, "in"),
+    };
+    let digits = format!("{value:.places$}");
+    let digits = digits.trim_end_matches('0').trim_end_matches('.');
+    format!("{} {unit}", if digits == "-0" { "0" } else { digits })
 }
 
 /// A value with its measure.
@@ -193,6 +208,16 @@ mod tests {
         assert_eq!(Measure::Fallen { from }.shown(35.0, System::Shop), "-15 degC");
         assert_eq!(Measure::Fallen { from }.shown_band(10.0, 35.0, System::Shop), "-15 to 10 degC");
         assert_eq!(Measure::Risen { from }.shown(35.0, System::Inch), "131 degF");
+    }
+
+    /// 1234.567 mm are 48.60500 in: a hole is not to be drilled half a millimetre off for the sake of four figures.
+    #[test]
+    fn a_size_keeps_its_hundredths() {
+        let shown = |si: f64| [System::Shop, System::Inch].map(|system| Measure::Size.shown(si, system));
+        assert_eq!(shown(1.234_567), ["1234.57 mm", "48.605 in"]);
+        assert_eq!(shown(0.1), ["100 mm", "3.937 in"]);
+        assert_eq!(shown(-1e-9), ["0 mm", "0 in"]);
+        assert_eq!(shown(-0.138), ["-138 mm", "-5.433 in"]);
     }
 
     #[test]

@@ -3,11 +3,16 @@
 use coaming::prelude::*;
 
 use crate::document::{Form, read};
+use crate::order_sheet::OrderSheet;
 use crate::panel::{PanelSolution, read_panel};
 use crate::render::{
     Detail, order_sheet_json, order_sheet_markdown, order_sheet_text, panel_json, panel_text, review_json,
     review_markdown, review_text,
 };
+
+use crate::review::Review;
+
+pub use crate::schema::Described;
 
 /// The form of an output.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Choice)]
@@ -47,13 +52,16 @@ impl Units {
 /// # Errors
 /// As [`read`] and [`review`](crate::review::review()) give them.
 pub fn review(document: &str, output: Output, units: Units) -> Result<String, Error> {
-    let review = crate::review::review(&read(document, Form::of(document))?)?;
+    reviewed(&crate::review::review(&read(document, Form::of(document))?)?, output, units)
+}
+
+fn reviewed(review: &Review, output: Output, units: Units) -> Result<String, Error> {
     match output {
-        Output::Text => Ok(review_text(&review, Detail::Short, units.system())),
-        Output::FullText => Ok(review_text(&review, Detail::Full, units.system())),
-        Output::Markdown => Ok(review_markdown(&review, Detail::Short, units.system())),
-        Output::FullMarkdown => Ok(review_markdown(&review, Detail::Full, units.system())),
-        Output::Json => review_json(&review),
+        Output::Text => Ok(review_text(review, Detail::Short, units.system())),
+        Output::FullText => Ok(review_text(review, Detail::Full, units.system())),
+        Output::Markdown => Ok(review_markdown(review, Detail::Short, units.system())),
+        Output::FullMarkdown => Ok(review_markdown(review, Detail::Full, units.system())),
+        Output::Json => review_json(review),
     }
 }
 
@@ -62,11 +70,14 @@ pub fn review(document: &str, output: Output, units: Units) -> Result<String, Er
 /// # Errors
 /// As [`read`] and [`order_sheet`](crate::order_sheet::order_sheet()) give them.
 pub fn order_sheet(document: &str, output: Output, units: Units) -> Result<String, Error> {
-    let sheet = crate::order_sheet::order_sheet(&read(document, Form::of(document))?)?;
+    ordered(&crate::order_sheet::order_sheet(&read(document, Form::of(document))?)?, output, units)
+}
+
+fn ordered(sheet: &OrderSheet, output: Output, units: Units) -> Result<String, Error> {
     match output {
-        Output::Text | Output::FullText => Ok(order_sheet_text(&sheet, units.system())),
-        Output::Markdown | Output::FullMarkdown => Ok(order_sheet_markdown(&sheet, units.system())),
-        Output::Json => order_sheet_json(&sheet),
+        Output::Text | Output::FullText => Ok(order_sheet_text(sheet, units.system())),
+        Output::Markdown | Output::FullMarkdown => Ok(order_sheet_markdown(sheet, units.system())),
+        Output::Json => order_sheet_json(sheet),
     }
 }
 
@@ -95,6 +106,14 @@ pub fn panel_solution(solution: &PanelSolution, output: Output, units: Units) ->
     }
 }
 
+/// The JSON Schema (2020-12) of a document, for editors.
+///
+/// # Errors
+/// As [`schema`](crate::schema::schema()) gives them.
+pub fn schema(of: Described) -> Result<String, Error> {
+    crate::schema::schema(of)
+}
+
 /// A choice by its name, for callers that pass text.
 ///
 /// # Errors
@@ -109,4 +128,49 @@ pub fn choice<C: Choice>(field: &str, name: &str) -> Result<C, Error> {
             accepted: options.join(", "),
         }
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::cautions::{CAUTIONS, WORKSHOP_CAUTIONS};
+
+    const REVISED: &str = include_str!("../../../examples/covers/revised.toml");
+    const PANEL: &str = include_str!("../../../examples/panels/revised-lid.toml");
+
+    fn options<C: Choice>() -> impl Iterator<Item = C> {
+        (0..).map_while(C::from_number)
+    }
+
+    /// Asserts that an output holds cautions, however its form breaks lines and escapes marks.
+    fn carries(output: &str, cautions: &[&str], what: &str) {
+        let plain = output.replace('\\', "").split_whitespace().collect::<Vec<_>>().join(" ");
+        for caution in cautions {
+            assert!(plain.contains(caution), "{what} without: {caution}");
+        }
+    }
+
+    /// Every form that a caller can ask for, in both unit systems: a new one is looked at as soon as it is there.
+    #[test]
+    fn every_output_carries_its_cautions() {
+        let sheet = crate::order_sheet::order_sheet(&read(REVISED, Form::Toml).unwrap()).unwrap();
+        let solution = crate::panel::solve(&read_panel(PANEL, Form::Toml).unwrap()).unwrap();
+        let mut seen = 0;
+        for (output, units) in
+            options::<Output>().flat_map(|output| options::<Units>().map(move |of| (output, of)))
+        {
+            let what = format!("{} in {} units", Choice::name(output), Choice::name(units));
+            carries(&reviewed(&sheet.review, output, units).unwrap(), CAUTIONS, &format!("review as {what}"));
+            let ordered = ordered(&sheet, output, units).unwrap();
+            carries(&ordered, CAUTIONS, &format!("order sheet as {what}"));
+            carries(&ordered, WORKSHOP_CAUTIONS, &format!("order sheet as {what}"));
+            match panel_solution(&solution, output, units) {
+                Ok(panel) => carries(&panel, CAUTIONS, &format!("panel as {what}")),
+                // A panel has no Markdown: refused, not left without its cautions.
+                Err(error) => assert!(matches!(error, Error::NotAnOption { .. }), "{what}: {error}"),
+            }
+            seen += 1;
+        }
+        assert_eq!(seen, 10);
+    }
 }

@@ -117,6 +117,8 @@ pub struct Demand {
     pub origin: Origin,
     /// The calculations that it took, by name, with their sources.
     pub calculations: Vec<(&'static str, &'static [Source])>,
+    /// What was reckoned besides, as a formula in words.
+    pub formulas: Vec<String>,
     /// Its inputs.
     pub inputs: Vec<Input>,
     /// Strained assumptions.

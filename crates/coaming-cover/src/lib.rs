@@ -5,6 +5,7 @@
 //! | [`document`] | one description of a cover, as types and as TOML or JSON |
 //! | [`panel`] | one panel by itself, solved: outline, layers, what holds it, loads |
 //! | [`limits`] | the limits by common practice, all replaceable |
+//! | [`schema`] | the documents' JSON Schema, for editors |
 #![forbid(unsafe_code)]
 #![cfg_attr(
     not(test),
@@ -30,5 +31,6 @@ pub mod panel;
 pub mod prepared;
 pub mod render;
 pub mod review;
+pub mod schema;
 pub mod verdict;
 mod worksheet;

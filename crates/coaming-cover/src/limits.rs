@@ -158,6 +158,15 @@ limits! {
     /// Recovered height of a gasket over the sum of bow, opening and tolerance.
     #[possible(0.0..)]
     recovery: f64 = 1.5;
+    /// Radius of a gasket's corner over its width, down to which a strip bends round it without buckling.
+    #[possible(0.0..)]
+    gasket_corner: f64 = 3.0;
+    /// Extra length of a gasket that keeps its joint pressed, as a part of its length.
+    #[possible(0.0..=0.2)]
+    gasket_extra_length: f64 = 0.01;
+    /// Adhesive or sealant to order over the volume of its joints.
+    #[possible(1.0..)]
+    waste: f64 = 1.2;
     /// Pitch of the latches times the foundation parameter of the edge on its gasket.
     #[possible(f64::MIN_POSITIVE..)]
     pitch_parameter: f64 = 2.0;

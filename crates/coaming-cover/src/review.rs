@@ -172,14 +172,17 @@ fn row_of(
         format!("{}({})", check.key, subject.join(", "))
     };
     // What overflowed is no finding: infinity passes one limit and fails the other.
-    let outcome = found.and_then(|found| match found.is_finite() {
+    let mut outcome = found.and_then(|found| match found.is_finite() {
         true => Ok(found),
         false => Err(NotChecked::Refused(Error::NotFinite { field: key.clone() })),
     });
-    let (verdict, margin) = match &outcome {
+    let (verdict, margin) = match &mut outcome {
         Ok(demand) => {
             let judged = verdict(&demand.finding);
             // A dimension that nobody confirmed can be no better than `needs test`.
+            if demand.unverified && judged > Verdict::NeedsTest {
+                demand.cure = Some(confirm(demand));
+            }
             (if demand.unverified { judged.min(Verdict::NeedsTest) } else { judged }, margin(&demand.finding))
         }
         Err(_) => (Verdict::NotChecked, None),
@@ -203,12 +206,26 @@ fn row_of(
     }
 }
 
+/// What a row asks for that holds its limit, but rests on dimensions that nobody confirmed.
+fn confirm(demand: &Demand) -> Cure {
+    let unverified = demand.weak.iter().filter_map(|words| words.strip_suffix(": unverified"));
+    let named = unverified.collect::<Vec<_>>().join(", ");
+    Cure {
+        lever: "unverified".to_owned(),
+        change: None,
+        words: format!(
+            "it holds, but nothing here confirms the {named}: measure it, or read it in its standard"
+        )
+        .into(),
+    }
+}
+
 /// The cures of failing rows, those of one lever together.
 fn levers(rows: &[Row]) -> Vec<Lever> {
     let mut levers: Vec<Lever> = Vec::new();
     for row in rows.iter().filter(|row| row.verdict == Verdict::Fail && row.waiver.is_none()) {
         let Some(cure) = row.outcome.as_ref().ok().and_then(|demand| demand.cure.as_ref()) else { continue };
-        match levers.iter_mut().find(|lever| lever.cure.lever == cure.lever) {
+        match levers.iter_mut().find(|lever| lever.cure.lever == cure.lever && !opposed(cure, &lever.cure)) {
             Some(lever) => {
                 lever.rows.push(row.key.clone());
                 if further(cure, &lever.cure) {
@@ -221,6 +238,14 @@ fn levers(rows: &[Row]) -> Vec<Lever> {
     // A stable sort: levers that cure as many rows stay in the order of the parts.
     levers.sort_by_key(|lever| core::cmp::Reverse(lever.rows.len()));
     levers
+}
+
+/// True where one cure asks for more of a lever and the other for less: neither helps the other's rows.
+fn opposed(cure: &Cure, other: &Cure) -> bool {
+    match (&cure.change, &other.change) {
+        (Some((now, to)), Some((_, known))) => (to.si - now.si) * (known.si - now.si) < 0.0,
+        _ => false,
+    }
 }
 
 /// True where a cure asks for a further setting of the same lever than another.

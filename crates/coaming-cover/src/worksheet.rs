@@ -13,6 +13,7 @@ use crate::prepared::property;
 #[derive(Debug, Default)]
 pub(crate) struct Worksheet {
     calculations: Vec<(&'static str, &'static [Source])>,
+    formulas: Vec<String>,
     inputs: Vec<Input>,
     caveats: Caveats,
     weak: Vec<String>,
@@ -135,6 +136,14 @@ impl Worksheet {
         Ok(outcome)
     }
 
+    /// Says how a number follows from the inputs where no calculation of the library gives it: a formula in words.
+    pub(crate) fn reckon(&mut self, formula: impl Into<String>) {
+        let formula = formula.into();
+        if !self.formulas.contains(&formula) {
+            self.formulas.push(formula);
+        }
+    }
+
     /// Remembers that a solver was used, which no registry of calculations lists: its name and sources.
     pub(crate) fn solved(&mut self, solver: (&'static str, &'static [Source])) {
         if !self.calculations.iter().any(|done| done.0 == solver.0) {
@@ -216,6 +225,7 @@ impl Worksheet {
             finding,
             origin,
             calculations: self.calculations,
+            formulas: self.formulas,
             inputs: self.inputs,
             caveats: self.caveats,
             weak: self.weak,

@@ -194,6 +194,12 @@ pub enum PanelError {
         /// Last residual over the reference force.
         residual: f64,
     },
+    /// A panel that was to take the place of another differs from it by more than numbers.
+    #[error("{part}: more than numbers differs from the panel that was meshed; make a new solver")]
+    OtherShape {
+        /// The first part that differs.
+        part: &'static str,
+    },
     /// The caller asked to stop.
     #[error("cancelled")]
     Cancelled,

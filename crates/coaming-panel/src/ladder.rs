@@ -21,13 +21,15 @@ pub(crate) struct Ladder {
     /// Which triangles of each level but the last were to be divided.
     divided: Vec<Vec<bool>>,
     area: f64,
+    /// Whether the levels that there are shall be used as they are, whatever errs most.
+    pub kept: bool,
 }
 
 impl Ladder {
     /// A ladder of one mesh.
     pub(crate) fn new(first: Level) -> Self {
         let area = (0..first.mesh.triangles.len()).map(|t| first.mesh.area(t)).sum();
-        Self { levels: vec![first], divided: Vec::new(), area }
+        Self { levels: vec![first], divided: Vec::new(), area, kept: false }
     }
 
     /// Makes sure that the level after `level` is the one refined by these squared indicators; tells whether it may be.
@@ -41,6 +43,9 @@ impl Ladder {
         tolerance: f64,
         most: usize,
     ) -> Result<bool, PanelError> {
+        if self.kept && level + 1 < self.levels.len() {
+            return Ok(true);
+        }
         let Some(last) = self.levels.get(level) else { return Ok(false) };
         let mut marked = worst(squares, SHARE);
         mark_arcs(&last.mesh, prepared, SEGMENT * tolerance * self.area, &mut marked);

@@ -6,7 +6,9 @@
 //! Thin-plate bending by discrete-Kirchhoff triangles (Batoz, Bathe and Ho 1980), displacements in the plane by quadratic triangles, coupled
 //! through A, B and D of every bonded group of layers; groups slip on each other against a shear stiffness per area.
 //!
-//! Linear theory of small deflections: past about half the thickness a panel held at its edges is stiffer than this.
+//! [`Solver::solve`] is linear theory of small deflections: past about half the thickness a panel held at its edges is stiffer than that.
+//! [`Solver::solve_large`] counts the stretching that the deflection brings; [`Solver::buckling`] and [`Solver::critical_rise`] tell what in
+//! the plane makes the flat panel buckle.
 //!
 //! The results are screenings with the inputs given, not a certificate: where failure could injure, local law and codes
 //! hold, and a competent engineer decides. A panel is no shield against bursting parts, and not for people to stand on.
@@ -35,6 +37,7 @@ pub use geometry::path::Path;
 pub use geometry::point::Point;
 pub use model::beam::Beam;
 pub use model::gasket::Gasket;
+pub use model::growth::LayerGrowth;
 pub use model::in_plane::{EdgeForce, SupportMovement};
 pub use model::latch::{Latch, LatchAction, PointMass, Stop};
 pub use model::law::Law;
@@ -45,5 +48,6 @@ pub use model::panel::{Joint, JointKind, Layer, Panel, Region};
 pub use model::support::{Hold, LineSupport, PointSupport};
 pub use progress::{Progress, Work};
 pub use result::answer::Answer;
+pub use result::buckling::{Buckling, BucklingMode, CriticalRise};
 pub use result::modes::{Mode, ModeMesh};
 pub use solver::{Opening, Settings, Solver};

@@ -11,6 +11,10 @@ pub enum Work {
     Equilibrium,
     /// Natural modes about an equilibrium.
     Modes,
+    /// The equilibrium under a load, with the stretching that the deflection brings.
+    LargeDeflection,
+    /// Factors at which the panel buckles.
+    Buckling,
 }
 
 /// How far a solve has come. It is told when a mesh is begun and before every step on it, so that a caller can show it or stop it; how many

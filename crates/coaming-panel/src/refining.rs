@@ -13,6 +13,8 @@ use crate::system::level::Level;
 /// Moments above this share of the largest are watched for what changes in them.
 const NEARLY_LARGEST: f64 = 0.9;
 
+/// Compressions this near to the extremes, as a share of what lies between them, are watched likewise.
+const NEARLY_EXTREME: f64 = 0.1;
 /// Share of the difference between two ways of recovery that counts as an error.
 const DOUBT: f64 = 0.1;
 
@@ -118,6 +120,16 @@ pub(crate) fn changed(coarse: &Solved, fine: &Solved) -> ErrorEstimate {
             (a.smallest.value - b.smallest.value).abs().max((a.largest.value - b.largest.value).abs())
         })
         .fold(0.0, f64::max);
+    // Neither extreme may stand still by chance while the places around it move.
+    let near_extreme = |gasket: usize, value: f64| {
+        let (low, high) =
+            (coarse.found.gaskets[gasket].smallest.value, coarse.found.gaskets[gasket].largest.value);
+        value < low + NEARLY_EXTREME * (high - low) || value > high - NEARLY_EXTREME * (high - low)
+    };
+    let compression = (coarse.found.seats.iter())
+        .filter(|&&(gasket, _, value)| near_extreme(gasket, value))
+        .map(|&(_, v, _)| (coarse.state.plane[v] - fine.state.plane[v]).abs())
+        .fold(compression, f64::max);
     let (old, new) = (coarse.indicator.largest_moment.value.abs(), fine.indicator.largest_moment.value.abs());
     // One value may stand still by chance while those around it move.
     let moment = (coarse.indicator.moments.iter().zip(&fine.indicator.moments))

@@ -3,11 +3,14 @@
 use crate::error::{PanelError, checked};
 use crate::geometry::polygon;
 use crate::ladder::Ladder;
+use crate::mesh::refine::refine_around;
 use crate::mesh::triangulate::triangulate;
+use crate::model::growth::free_strains;
 use crate::model::latch::{Latch, LatchAction};
 use crate::model::load::{Load, Pressure};
 use crate::model::panel::Panel;
 use crate::model::prepare::{Prepared, prepare};
+use crate::model::shape::other_shape;
 use crate::progress::{Progress, Watch, Work, deaf};
 use crate::refining::{Run, Solved, solve_level};
 use crate::result::answer::Answer;
@@ -20,7 +23,9 @@ use crate::system::level::Level;
 use std::ops::ControlFlow;
 use std::sync::Arc;
 
+mod buckling;
 mod in_plane;
+mod large;
 
 /// How fine and how sure.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -48,6 +53,9 @@ pub struct Opening {
     pub travel: f64,
 }
 
+/// Longest side of a triangle at a latch, a point support or a mark of the first mesh, over the root of the largest area.
+const SIDE_AT_A_POINT: f64 = 0.4;
+
 /// A panel ready to be solved. The first mesh and its factors are kept; the finer ones are refined where the loads asked for err most, and
 /// kept while they serve. Answers do not depend on what was solved before.
 #[derive(Debug)]
@@ -73,9 +81,36 @@ impl Solver {
         let area = polygon::area(&prepared.outline.polygon).abs()
             - prepared.holes.iter().map(|h| polygon::area(&h.polygon).abs()).sum::<f64>();
         // Refined meshes have triangles of about 0.6 of the largest area allowed.
-        let mesh = triangulate(&prepared.plan(1.6 * area / settings.first_triangles as f64))?;
+        let largest = 1.6 * area / settings.first_triangles as f64;
+        let mesh = triangulate(&prepared.plan(largest))?;
+        let points: Vec<usize> = mesh.marks.iter().copied().filter(|&v| v < mesh.vertices.len()).collect();
+        let mesh = refine_around(mesh, &prepared.features, &points, SIDE_AT_A_POINT * largest.sqrt());
         let first = Level::new(mesh, &prepared)?;
         Ok(Self { prepared, settings, ladder: Ladder::new(first), in_plane: Vec::new() })
+    }
+
+    /// Puts another panel of the same shape in the place of the one that was meshed: other thicknesses, materials, stiffnesses, heights,
+    /// laws and masses, where outlines, holes, lines and points are the same and whatever was held, joined or hung there still is.
+    ///
+    /// The meshes are kept, and so is what was analysed of the equations; factors too where the stiffness stays. From then on answers are
+    /// on those meshes as far as they reach, and depend on what they were refined for within the errors estimated.
+    ///
+    /// # Errors
+    /// [`PanelError::OtherShape`] with the part that differs, and whatever [`Solver::new`] refuses; the solver then is as before.
+    pub fn update(&mut self, panel: &Panel) -> Result<(), PanelError> {
+        if let Some(part) = other_shape(&self.prepared.panel, panel) {
+            return Err(PanelError::OtherShape { part });
+        }
+        let prepared = prepare(panel)?;
+        let levels = || self.ladder.levels.iter().chain(&self.in_plane);
+        let equations =
+            levels().map(|level| level.equations(&prepared)).collect::<Result<Vec<_>, PanelError>>()?;
+        for (level, equations) in self.ladder.levels.iter_mut().chain(&mut self.in_plane).zip(equations) {
+            level.take_on(equations);
+        }
+        self.prepared = prepared;
+        self.ladder.kept = true;
+        Ok(())
     }
 
     /// Solves for one load, refining until the estimated error meets the tolerance or the largest mesh is reached.
@@ -304,8 +339,18 @@ fn answer_on(
     solved: Solved,
     error: ErrorEstimate,
 ) -> Result<Answer, PanelError> {
-    let field =
-        Field::new(level, &solved.state, &prepared.panel.layers, &prepared.groups, &load.temperatures);
+    let field = Field::new(
+        level,
+        &solved.state,
+        &prepared.panel.layers,
+        &prepared.groups,
+        free_strains(load, &prepared.panel.layers),
+    );
+    answer_from(field, solved, error)
+}
+
+/// The answer from a field and what was gathered.
+fn answer_from(field: Field, solved: Solved, error: ErrorEstimate) -> Result<Answer, PanelError> {
     if !field.deflection.iter().all(|w| w.is_finite()) {
         return Err(PanelError::NotFinite { name: "the deflection" });
     }

@@ -5,6 +5,7 @@ use crate::caveat::Caveats;
 use crate::declaration::{At, Desk, Field, Fields, Kind, Node, Path, Record, read_json};
 use crate::error::Error;
 use crate::source::Source;
+use crate::topic::Topic;
 
 /// A calculation: the input is the situation, [`formula`](Self::formula) is written by hand, and
 /// [`calculate`](Self::calculate) is what callers use.
@@ -47,6 +48,8 @@ pub type Batch = fn(Node, &[Column<'_>], &mut [Wanted<'_>]) -> Result<Caveats, E
 /// A calculation as every language sees it: constant data and plain functions.
 #[derive(Clone, Copy)]
 pub struct Entry {
+    /// What it belongs to.
+    pub topic: Topic,
     /// Path of the type in the crate, such as `sheet::BendAllowance`.
     pub path: &'static str,
     /// Its name.
@@ -77,8 +80,9 @@ impl core::fmt::Debug for Entry {
 
 impl Entry {
     /// The entry of a calculation.
-    pub const fn of<C: Calculation>(path: &'static str) -> Self {
+    pub const fn of<C: Calculation>(topic: Topic, path: &'static str) -> Self {
         Self {
+            topic,
             path,
             name: C::NAME,
             source: C::SOURCE,
@@ -119,14 +123,17 @@ pub fn read_node<T: crate::declaration::Value>(node: Node) -> Result<T, Error> {
         .map_err(|error| desk.take().unwrap_or_else(|| Error::Unreadable { reason: error.to_string() }))
 }
 
-/// Lists the calculations that every language has: `registry! { sheet::BendAllowance, ... }`.
+/// Lists the calculations that every language has, each with its topic: `registry! { S2 sheet::BendAllowance, ... }`.
 #[macro_export]
 #[doc(hidden)]
 macro_rules! registry {
-    ($( $module:ident::$name:ident ),+ $(,)?) => {
+    ($( $topic:ident $module:ident::$name:ident ),+ $(,)?) => {
         /// Every calculation, in the order of the documentation.
         pub static ALL: &[$crate::Entry] = &[
-            $( $crate::Entry::of::<$module::$name>(concat!(stringify!($module), "::", stringify!($name))), )+
+            $( $crate::Entry::of::<$module::$name>(
+                $crate::Topic::$topic,
+                concat!(stringify!($module), "::", stringify!($name)),
+            ), )+
         ];
     };
 }

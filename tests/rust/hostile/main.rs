@@ -3,6 +3,7 @@
 
 mod faults;
 mod files;
+mod panels;
 mod relations;
 mod values;
 

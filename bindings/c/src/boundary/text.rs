@@ -93,6 +93,30 @@ pub unsafe extern "C" fn coaming_panel(
     unsafe { document_call(calls::panel, document, output, units, solution, fault) }
 }
 
+/// The JSON Schema (2020-12) of a document, for editors: `of` is `"cover"` or `"panel"`. As coaming_review() otherwise.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says; the text ends with a zero.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_schema(
+    of: *const c_char,
+    schema: *mut *mut c_char,
+    fault: *mut CoamingFault,
+) -> u32 {
+    let work = || {
+        // SAFETY: by contract NULL or text that ends with a zero.
+        let of = unsafe { text(of, "of")? };
+        refuse_null(schema, "schema")?;
+        let text = calls::schema(calls::choice("of", of)?)?;
+        let text = CString::new(text).map_err(|error| Error::Unreadable { reason: error.to_string() })?;
+        // SAFETY: not NULL, and by contract room for a pointer.
+        unsafe { schema.write_unaligned(text.into_raw()) };
+        Ok(())
+    };
+    // SAFETY: by contract NULL or room for a fault.
+    unsafe { guarded(fault, work) }
+}
+
 /// A call that takes a document and gives text.
 type DocumentCall = fn(&str, calls::Output, calls::Units) -> Result<String, Error>;
 
@@ -121,7 +145,8 @@ unsafe fn document_call(
     unsafe { guarded(fault, work) }
 }
 
-/// Frees a text that coaming_calculate(), coaming_review(), coaming_order_sheet(), coaming_panel() or coaming_solution_text() gave; NULL is fine.
+/// Frees a text that coaming_calculate(), coaming_review(), coaming_order_sheet(), coaming_panel(), coaming_schema() or
+/// coaming_solution_text() gave; NULL is fine.
 ///
 /// # Safety
 /// NULL, or a text of this library that was not freed yet.

@@ -638,6 +638,611 @@ impl Outcome<<latch::LidTether as Calculation>::Outcome> for CoamingLidTetherOut
     }
 }
 
+/// The place of `hinge_to_first_seal` in CoamingHingeClosing.
+pub const COAMING_PLACE_HINGE_CLOSING_HINGE_TO_FIRST_SEAL: u32 = 0;
+
+/// The place of `hinge_to_second_seal` in CoamingHingeClosing.
+pub const COAMING_PLACE_HINGE_CLOSING_HINGE_TO_SECOND_SEAL: u32 = 1;
+
+/// The place of `hinge_to_latch` in CoamingHingeClosing.
+pub const COAMING_PLACE_HINGE_CLOSING_HINGE_TO_LATCH: u32 = 2;
+
+/// The place of `axis_height` in CoamingHingeClosing.
+pub const COAMING_PLACE_HINGE_CLOSING_AXIS_HEIGHT: u32 = 3;
+
+/// The place of `seal_width` in CoamingHingeClosing.
+pub const COAMING_PLACE_HINGE_CLOSING_SEAL_WIDTH: u32 = 4;
+
+/// The place of `first_compression` in CoamingHingeClosing.
+pub const COAMING_PLACE_HINGE_CLOSING_FIRST_COMPRESSION: u32 = 5;
+
+/// The place of `second_compression` in CoamingHingeClosing.
+pub const COAMING_PLACE_HINGE_CLOSING_SECOND_COMPRESSION: u32 = 6;
+
+/// The place of `first_line_force` in CoamingHingeClosing.
+pub const COAMING_PLACE_HINGE_CLOSING_FIRST_LINE_FORCE: u32 = 7;
+
+/// The place of `second_line_force` in CoamingHingeClosing.
+pub const COAMING_PLACE_HINGE_CLOSING_SECOND_LINE_FORCE: u32 = 8;
+
+/// Closing of a hinged lid onto its gasket: the hinge side is squeezed first and more, and slides as it is.
+///
+/// # Formula
+/// With x the distance of a seal line from the axis, a the height of the axis over the lid's sealing face, c the
+/// compression of the gasket there when closed:
+/// ```text
+/// rise at the angle θ     x sin θ + a (1 − cos θ)
+/// touch                   rise = c
+/// slide from there        |x cos θ + a sin θ − x|
+/// latches                 F L = w (q1 x1 + q2 x2) + 2 ℓ ((q1 x1 + q2 x2)/3 + (q1 x2 + q2 x1)/6)
+/// hinges                  w (q1 + q2) + ℓ (q1 + q2) − F
+/// ```
+/// q1 and q2 are the line forces at the two seal lines along the hinge, w their length, ℓ = x2 − x1; along the two other
+/// sides the line force goes evenly from one to the other.
+///
+/// # Validity
+/// A stiff lid on hinges without play; the gasket's line force at the two closed heights comes from its own curve. No
+/// pressure and no weight: add theirs. With an axis in the plane of the sealing face (a = 0) the slide is smallest.
+///
+/// # Source
+/// Geometry of a turn and balance of moments.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingHingeClosing {
+    /// Distance from the hinge axis to the seal line on the hinge side, x1. Unit: m. Accepted: greater than 0 mm.
+    pub hinge_to_first_seal_m: f64,
+    /// Distance from the hinge axis to the seal line on the latch side, x2; more than the first. Unit: m. Accepted: greater than 0 mm.
+    pub hinge_to_second_seal_m: f64,
+    /// Distance from the hinge axis to the line of the latches, L. Unit: m. Accepted: greater than 0 mm.
+    pub hinge_to_latch_m: f64,
+    /// Height of the axis over the sealing face of the closed lid, outward positive, a. Unit: m.
+    pub axis_height_m: f64,
+    /// Length of each seal line along the hinge, w. Unit: m. Accepted: greater than 0 mm.
+    pub seal_width_m: f64,
+    /// Compression of the gasket on the hinge side when closed. Unit: m. Accepted: greater than 0 mm.
+    pub first_compression_m: f64,
+    /// Compression of the gasket on the latch side when closed. Unit: m. Accepted: greater than 0 mm.
+    pub second_compression_m: f64,
+    /// Line force of the gasket on the hinge side at that compression, q1. Unit: N/m. Accepted: at least 0 N/mm.
+    pub first_line_force_n_per_m: f64,
+    /// Line force of the gasket on the latch side at that compression, q2. Unit: N/m. Accepted: at least 0 N/mm.
+    pub second_line_force_n_per_m: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingHingeClosing>() == 72);
+    assert!(offset_of!(CoamingHingeClosing, hinge_to_first_seal_m) == 0);
+    assert!(offset_of!(CoamingHingeClosing, hinge_to_second_seal_m) == 8);
+    assert!(offset_of!(CoamingHingeClosing, hinge_to_latch_m) == 16);
+    assert!(offset_of!(CoamingHingeClosing, axis_height_m) == 24);
+    assert!(offset_of!(CoamingHingeClosing, seal_width_m) == 32);
+    assert!(offset_of!(CoamingHingeClosing, first_compression_m) == 40);
+    assert!(offset_of!(CoamingHingeClosing, second_compression_m) == 48);
+    assert!(offset_of!(CoamingHingeClosing, first_line_force_n_per_m) == 56);
+    assert!(offset_of!(CoamingHingeClosing, second_line_force_n_per_m) == 64);
+};
+
+/// The place of `first_touch_angle` in CoamingHingeClosingOutcome.
+pub const COAMING_PLACE_HINGE_CLOSING_OUTCOME_FIRST_TOUCH_ANGLE: u32 = 0;
+
+/// The place of `second_touch_angle` in CoamingHingeClosingOutcome.
+pub const COAMING_PLACE_HINGE_CLOSING_OUTCOME_SECOND_TOUCH_ANGLE: u32 = 1;
+
+/// The place of `first_slide` in CoamingHingeClosingOutcome.
+pub const COAMING_PLACE_HINGE_CLOSING_OUTCOME_FIRST_SLIDE: u32 = 2;
+
+/// The place of `second_slide` in CoamingHingeClosingOutcome.
+pub const COAMING_PLACE_HINGE_CLOSING_OUTCOME_SECOND_SLIDE: u32 = 3;
+
+/// The place of `compression_difference` in CoamingHingeClosingOutcome.
+pub const COAMING_PLACE_HINGE_CLOSING_OUTCOME_COMPRESSION_DIFFERENCE: u32 = 4;
+
+/// The place of `latch_force` in CoamingHingeClosingOutcome.
+pub const COAMING_PLACE_HINGE_CLOSING_OUTCOME_LATCH_FORCE: u32 = 5;
+
+/// The place of `hinge_force` in CoamingHingeClosingOutcome.
+pub const COAMING_PLACE_HINGE_CLOSING_OUTCOME_HINGE_FORCE: u32 = 6;
+
+/// Outcome of `HingeClosing`.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingHingeClosingOutcome {
+    /// Opening angle at which the hinge side touches the gasket. Unit: rad.
+    pub first_touch_angle_rad: f64,
+    /// Opening angle at which the latch side touches the gasket. Unit: rad.
+    pub second_touch_angle_rad: f64,
+    /// How far the lid slides over the gasket on the hinge side, from touching to closed. Unit: m.
+    pub first_slide_m: f64,
+    /// How far the lid slides over the gasket on the latch side. Unit: m.
+    pub second_slide_m: f64,
+    /// Compression on the hinge side less that on the latch side. Unit: m.
+    pub compression_difference_m: f64,
+    /// Force of all latches together, F. Unit: N.
+    pub latch_force_n: f64,
+    /// Force of all hinges together; negative where they push the lid outward. Unit: N.
+    pub hinge_force_n: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingHingeClosingOutcome>() == 64);
+    assert!(offset_of!(CoamingHingeClosingOutcome, first_touch_angle_rad) == 0);
+    assert!(offset_of!(CoamingHingeClosingOutcome, second_touch_angle_rad) == 8);
+    assert!(offset_of!(CoamingHingeClosingOutcome, first_slide_m) == 16);
+    assert!(offset_of!(CoamingHingeClosingOutcome, second_slide_m) == 24);
+    assert!(offset_of!(CoamingHingeClosingOutcome, compression_difference_m) == 32);
+    assert!(offset_of!(CoamingHingeClosingOutcome, latch_force_n) == 40);
+    assert!(offset_of!(CoamingHingeClosingOutcome, hinge_force_n) == 48);
+    assert!(offset_of!(CoamingHingeClosingOutcome, caveats) == 56);
+};
+
+impl Outcome<<latch::HingeClosing as Calculation>::Outcome> for CoamingHingeClosingOutcome {
+    fn of(outcome: &<latch::HingeClosing as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            first_touch_angle_rad: outcome.first_touch_angle.value,
+            second_touch_angle_rad: outcome.second_touch_angle.value,
+            first_slide_m: outcome.first_slide.value,
+            second_slide_m: outcome.second_slide.value,
+            compression_difference_m: outcome.compression_difference.value,
+            latch_force_n: outcome.latch_force.value,
+            hinge_force_n: outcome.hinge_force.value,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `hinge_to_edge` in CoamingSwingClearance.
+pub const COAMING_PLACE_SWING_CLEARANCE_HINGE_TO_EDGE: u32 = 0;
+
+/// The place of `edge_depth` in CoamingSwingClearance.
+pub const COAMING_PLACE_SWING_CLEARANCE_EDGE_DEPTH: u32 = 1;
+
+/// The place of `edge_gap` in CoamingSwingClearance.
+pub const COAMING_PLACE_SWING_CLEARANCE_EDGE_GAP: u32 = 2;
+
+/// The place of `back_reach` in CoamingSwingClearance.
+pub const COAMING_PLACE_SWING_CLEARANCE_BACK_REACH: u32 = 3;
+
+/// The place of `back_depth` in CoamingSwingClearance.
+pub const COAMING_PLACE_SWING_CLEARANCE_BACK_DEPTH: u32 = 4;
+
+/// The place of `frame_depth` in CoamingSwingClearance.
+pub const COAMING_PLACE_SWING_CLEARANCE_FRAME_DEPTH: u32 = 5;
+
+/// Room that the edges of a hinged lid need as they swing.
+///
+/// # Formula
+/// ```text
+/// free edge: R = sqrt(W² + d²)         its lowest corner reaches out to R, at the opening angle atan(d/W)
+/// gap needed                           R − W
+/// back edge: o sin θ + u cos θ = f     its corner meets the frame at the opening angle θ
+/// ```
+/// W from the axis to the far face of the free edge, d how far that edge's lowest corner (the end of a flange, or the seal)
+/// lies inward of the axis, o how far the lid reaches behind the axis, u how far that corner and f how far the frame's face
+/// lies inward of the axis.
+///
+/// # Validity
+/// A stiff lid, one fixed axis, a frame whose wall beside the free edge reaches up to the axis; play of the hinge and
+/// tolerances come on top. An axis that lies outward of the sheet lengthens d.
+///
+/// # Source
+/// Geometry of a turn.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingSwingClearance {
+    /// Distance from the hinge axis to the far face of the free edge, W. Unit: m. Accepted: greater than 0 mm.
+    pub hinge_to_edge_m: f64,
+    /// How far the lowest corner of the free edge lies inward of the axis, d; negative where it lies outward of it. Unit: m.
+    pub edge_depth_m: f64,
+    /// Gap between the free edge and the frame when closed. Unit: m. Accepted: at least 0 mm.
+    pub edge_gap_m: f64,
+    /// Whether `back_reach` is given: 0 is no, 1 is yes.
+    pub has_back_reach: u8,
+    /// How far the lid reaches behind the axis, o; nothing meets the frame there if absent. Unit: m. Accepted: at least 0 mm.
+    pub back_reach_m: f64,
+    /// Whether `back_depth` is given: 0 is no, 1 is yes.
+    pub has_back_depth: u8,
+    /// How far that corner lies inward of the axis, u; zero if absent. Unit: m.
+    pub back_depth_m: f64,
+    /// Whether `frame_depth` is given: 0 is no, 1 is yes.
+    pub has_frame_depth: u8,
+    /// How far the frame's face behind the axis lies inward of the axis, f; zero if absent. Unit: m.
+    pub frame_depth_m: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingSwingClearance>() == 72);
+    assert!(offset_of!(CoamingSwingClearance, hinge_to_edge_m) == 0);
+    assert!(offset_of!(CoamingSwingClearance, edge_depth_m) == 8);
+    assert!(offset_of!(CoamingSwingClearance, edge_gap_m) == 16);
+    assert!(offset_of!(CoamingSwingClearance, has_back_reach) == 24);
+    assert!(offset_of!(CoamingSwingClearance, back_reach_m) == 32);
+    assert!(offset_of!(CoamingSwingClearance, has_back_depth) == 40);
+    assert!(offset_of!(CoamingSwingClearance, back_depth_m) == 48);
+    assert!(offset_of!(CoamingSwingClearance, has_frame_depth) == 56);
+    assert!(offset_of!(CoamingSwingClearance, frame_depth_m) == 64);
+};
+
+/// The place of `swing_radius` in CoamingSwingClearanceOutcome.
+pub const COAMING_PLACE_SWING_CLEARANCE_OUTCOME_SWING_RADIUS: u32 = 0;
+
+/// The place of `needed_gap` in CoamingSwingClearanceOutcome.
+pub const COAMING_PLACE_SWING_CLEARANCE_OUTCOME_NEEDED_GAP: u32 = 1;
+
+/// The place of `clearance` in CoamingSwingClearanceOutcome.
+pub const COAMING_PLACE_SWING_CLEARANCE_OUTCOME_CLEARANCE: u32 = 2;
+
+/// The place of `closest_angle` in CoamingSwingClearanceOutcome.
+pub const COAMING_PLACE_SWING_CLEARANCE_OUTCOME_CLOSEST_ANGLE: u32 = 3;
+
+/// The place of `largest_opening_angle` in CoamingSwingClearanceOutcome.
+pub const COAMING_PLACE_SWING_CLEARANCE_OUTCOME_LARGEST_OPENING_ANGLE: u32 = 4;
+
+/// Outcome of `SwingClearance`.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingSwingClearanceOutcome {
+    /// Distance of the free edge's lowest corner from the axis, R. Unit: m.
+    pub swing_radius_m: f64,
+    /// Gap that the free edge needs to pass the frame. Unit: m.
+    pub needed_gap_m: f64,
+    /// Gap left where the free edge passes closest; negative where it strikes. Unit: m.
+    pub clearance_m: f64,
+    /// Opening angle at which it passes closest. Unit: rad.
+    pub closest_angle_rad: f64,
+    /// Whether `largest_opening_angle` is there: 0 is no, 1 is yes.
+    pub has_largest_opening_angle: u8,
+    /// Opening angle at which the back corner meets the frame; none where it never does, or is not given. Unit: rad.
+    pub largest_opening_angle_rad: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingSwingClearanceOutcome>() == 56);
+    assert!(offset_of!(CoamingSwingClearanceOutcome, swing_radius_m) == 0);
+    assert!(offset_of!(CoamingSwingClearanceOutcome, needed_gap_m) == 8);
+    assert!(offset_of!(CoamingSwingClearanceOutcome, clearance_m) == 16);
+    assert!(offset_of!(CoamingSwingClearanceOutcome, closest_angle_rad) == 24);
+    assert!(offset_of!(CoamingSwingClearanceOutcome, has_largest_opening_angle) == 32);
+    assert!(offset_of!(CoamingSwingClearanceOutcome, largest_opening_angle_rad) == 40);
+    assert!(offset_of!(CoamingSwingClearanceOutcome, caveats) == 48);
+};
+
+impl Outcome<<latch::SwingClearance as Calculation>::Outcome> for CoamingSwingClearanceOutcome {
+    fn of(outcome: &<latch::SwingClearance as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            swing_radius_m: outcome.swing_radius.value,
+            needed_gap_m: outcome.needed_gap.value,
+            clearance_m: outcome.clearance.value,
+            closest_angle_rad: outcome.closest_angle.value,
+            has_largest_opening_angle: u8::from(outcome.largest_opening_angle.is_some()),
+            largest_opening_angle_rad: outcome.largest_opening_angle.map_or(0.0, |value| value.value),
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `mass` in CoamingLidSlam.
+pub const COAMING_PLACE_LID_SLAM_MASS: u32 = 0;
+
+/// The place of `centre_distance` in CoamingLidSlam.
+pub const COAMING_PLACE_LID_SLAM_CENTRE_DISTANCE: u32 = 1;
+
+/// The place of `hinge_to_edge` in CoamingLidSlam.
+pub const COAMING_PLACE_LID_SLAM_HINGE_TO_EDGE: u32 = 2;
+
+/// The place of `radius_of_gyration` in CoamingLidSlam.
+pub const COAMING_PLACE_LID_SLAM_RADIUS_OF_GYRATION: u32 = 3;
+
+/// The place of `opening_angle` in CoamingLidSlam.
+pub const COAMING_PLACE_LID_SLAM_OPENING_ANGLE: u32 = 4;
+
+/// The place of `closed_rise` in CoamingLidSlam.
+pub const COAMING_PLACE_LID_SLAM_CLOSED_RISE: u32 = 5;
+
+/// The place of `holding_moment` in CoamingLidSlam.
+pub const COAMING_PLACE_LID_SLAM_HOLDING_MOMENT: u32 = 6;
+
+/// The place of `stop_travel` in CoamingLidSlam.
+pub const COAMING_PLACE_LID_SLAM_STOP_TRAVEL: u32 = 7;
+
+/// Slam of a hinged lid that falls shut: its energy, the speed of its edge, and the force that stops it.
+///
+/// # Formula
+/// ```text
+/// E = m g r (sin(β + θ) − sin β) − M θ      β + θ taken no higher than 90°
+/// v = W sqrt(2 E/(m k²))
+/// F = 2 E/s
+/// ```
+/// r from the axis to the centre of mass, θ the opening angle, β how far the closed lid rises from level, M the moment that
+/// holds it back all the way (friction, a damper), k the radius of gyration about the axis (W/√3 for an even lid), s the way
+/// over which the edge is stopped by what resists in proportion.
+///
+/// # Validity
+/// A level axis, a stiff lid without drag of the air, which slows a wide one; no wind. A lid past the top is taken to start
+/// from there. The force is that of a linear spring over the whole way: a bare metal stop is shorter and harder. Keep
+/// fingers out: an edge that falls faster than a hand leaves the gap needs a stay or a damper.
+///
+/// # Source
+/// Conservation of energy; standard gravity 9.80665 m/s².
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingLidSlam {
+    /// Mass of the lid with all that it carries, m. Unit: kg. Accepted: greater than 0 kg.
+    pub mass_kg: f64,
+    /// Distance of its centre of mass from the axis, r. Unit: m. Accepted: greater than 0 mm.
+    pub centre_distance_m: f64,
+    /// Distance of its free edge from the axis, W. Unit: m. Accepted: greater than 0 mm.
+    pub hinge_to_edge_m: f64,
+    /// Whether `radius_of_gyration` is given: 0 is no, 1 is yes.
+    pub has_radius_of_gyration: u8,
+    /// Radius of gyration about the axis, k; W/√3, as of an even lid, if absent. Unit: m. Accepted: greater than 0 mm.
+    pub radius_of_gyration_m: f64,
+    /// Opening angle at which it is let go, θ. Unit: rad. Accepted: at least 0 deg and at most 180 deg.
+    pub opening_angle_rad: f64,
+    /// How far the closed lid rises from level, from the axis to the free edge, β. Unit: rad. Accepted: at least -90 deg and at most 90 deg.
+    pub closed_rise_rad: f64,
+    /// Whether `holding_moment` is given: 0 is no, 1 is yes.
+    pub has_holding_moment: u8,
+    /// Moment about the axis that holds it back all the way, M; none if absent. Unit: N·m. Accepted: at least 0 N·m.
+    pub holding_moment_n_m: f64,
+    /// Way over which the free edge is stopped, s. Unit: m. Accepted: greater than 0 mm.
+    pub stop_travel_m: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingLidSlam>() == 80);
+    assert!(offset_of!(CoamingLidSlam, mass_kg) == 0);
+    assert!(offset_of!(CoamingLidSlam, centre_distance_m) == 8);
+    assert!(offset_of!(CoamingLidSlam, hinge_to_edge_m) == 16);
+    assert!(offset_of!(CoamingLidSlam, has_radius_of_gyration) == 24);
+    assert!(offset_of!(CoamingLidSlam, radius_of_gyration_m) == 32);
+    assert!(offset_of!(CoamingLidSlam, opening_angle_rad) == 40);
+    assert!(offset_of!(CoamingLidSlam, closed_rise_rad) == 48);
+    assert!(offset_of!(CoamingLidSlam, has_holding_moment) == 56);
+    assert!(offset_of!(CoamingLidSlam, holding_moment_n_m) == 64);
+    assert!(offset_of!(CoamingLidSlam, stop_travel_m) == 72);
+};
+
+/// The place of `energy` in CoamingLidSlamOutcome.
+pub const COAMING_PLACE_LID_SLAM_OUTCOME_ENERGY: u32 = 0;
+
+/// The place of `edge_speed` in CoamingLidSlamOutcome.
+pub const COAMING_PLACE_LID_SLAM_OUTCOME_EDGE_SPEED: u32 = 1;
+
+/// The place of `stop_force` in CoamingLidSlamOutcome.
+pub const COAMING_PLACE_LID_SLAM_OUTCOME_STOP_FORCE: u32 = 2;
+
+/// Outcome of `LidSlam`.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingLidSlamOutcome {
+    /// Energy that arrives, E; zero where it does not fall shut. Unit: N·m.
+    pub energy_n_m: f64,
+    /// Speed of the free edge when it arrives, v. Unit: m/s.
+    pub edge_speed_m_per_s: f64,
+    /// Largest force at the free edge while it is stopped, F. Unit: N.
+    pub stop_force_n: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingLidSlamOutcome>() == 32);
+    assert!(offset_of!(CoamingLidSlamOutcome, energy_n_m) == 0);
+    assert!(offset_of!(CoamingLidSlamOutcome, edge_speed_m_per_s) == 8);
+    assert!(offset_of!(CoamingLidSlamOutcome, stop_force_n) == 16);
+    assert!(offset_of!(CoamingLidSlamOutcome, caveats) == 24);
+};
+
+impl Outcome<<latch::LidSlam as Calculation>::Outcome> for CoamingLidSlamOutcome {
+    fn of(outcome: &<latch::LidSlam as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            energy_n_m: outcome.energy.value,
+            edge_speed_m_per_s: outcome.edge_speed.value,
+            stop_force_n: outcome.stop_force.value,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `mass` in CoamingHoldOpen.
+pub const COAMING_PLACE_HOLD_OPEN_MASS: u32 = 0;
+
+/// The place of `centre_distance` in CoamingHoldOpen.
+pub const COAMING_PLACE_HOLD_OPEN_CENTRE_DISTANCE: u32 = 1;
+
+/// The place of `area` in CoamingHoldOpen.
+pub const COAMING_PLACE_HOLD_OPEN_AREA: u32 = 2;
+
+/// The place of `area_distance` in CoamingHoldOpen.
+pub const COAMING_PLACE_HOLD_OPEN_AREA_DISTANCE: u32 = 3;
+
+/// The place of `opening_angle` in CoamingHoldOpen.
+pub const COAMING_PLACE_HOLD_OPEN_OPENING_ANGLE: u32 = 4;
+
+/// The place of `closed_rise` in CoamingHoldOpen.
+pub const COAMING_PLACE_HOLD_OPEN_CLOSED_RISE: u32 = 5;
+
+/// The place of `wind_speed` in CoamingHoldOpen.
+pub const COAMING_PLACE_HOLD_OPEN_WIND_SPEED: u32 = 6;
+
+/// The place of `air_density` in CoamingHoldOpen.
+pub const COAMING_PLACE_HOLD_OPEN_AIR_DENSITY: u32 = 7;
+
+/// The place of `force_coefficient` in CoamingHoldOpen.
+pub const COAMING_PLACE_HOLD_OPEN_FORCE_COEFFICIENT: u32 = 8;
+
+/// The place of `stay_on_frame` in CoamingHoldOpen.
+pub const COAMING_PLACE_HOLD_OPEN_STAY_ON_FRAME: u32 = 9;
+
+/// The place of `stay_on_lid` in CoamingHoldOpen.
+pub const COAMING_PLACE_HOLD_OPEN_STAY_ON_LID: u32 = 10;
+
+/// The place of `working_load` in CoamingHoldOpen.
+pub const COAMING_PLACE_HOLD_OPEN_WORKING_LOAD: u32 = 11;
+
+/// Stay that holds a hinged lid open in wind.
+///
+/// # Formula
+/// ```text
+/// wind       p = ½ ρ v² C       M_w = p A c
+/// weight     M_g = m g r cos(β + θ)                    closes the lid where positive
+/// stay       l = sqrt(n² + e² − 2 n e cos θ)           arm = n e sin θ/l
+/// push       (M_w + M_g)/arm                           wind that closes
+/// pull       (M_w − M_g)/arm                           wind that opens
+/// ```
+/// n from the axis to the stay's end on the frame, e to its end on the lid, both square to the axis and on the plane of the
+/// closed lid; c from the axis to the middle of the area.
+///
+/// # Validity
+/// A level axis; wind square to the lid from either side, the worst for a lid that stands open; gusts are in v. The
+/// coefficient of a plate in free air is 1.1 to 1.2, beside a wall or on a deck up to 2 (common practice). No vibration.
+///
+/// # Source
+/// EN 1991-1-4:2005, eq. 4.10 (velocity pressure; unverified); balance of moments; standard gravity 9.80665 m/s².
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingHoldOpen {
+    /// Mass of the lid with all that it carries, m. Unit: kg. Accepted: greater than 0 kg.
+    pub mass_kg: f64,
+    /// Distance of its centre of mass from the axis, r. Unit: m. Accepted: at least 0 mm.
+    pub centre_distance_m: f64,
+    /// Area of the lid, A. Unit: m^2. Accepted: greater than 0 mm^2.
+    pub area_m2: f64,
+    /// Distance of the area's middle from the axis, c. Unit: m. Accepted: at least 0 mm.
+    pub area_distance_m: f64,
+    /// Opening angle at which it is held, θ. Unit: rad. Accepted: greater than 0 deg and at most 180 deg.
+    pub opening_angle_rad: f64,
+    /// How far the closed lid rises from level, from the axis to the free edge, β. Unit: rad. Accepted: at least -90 deg and at most 90 deg.
+    pub closed_rise_rad: f64,
+    /// Speed of the wind in gusts, v. Unit: m/s. Accepted: at least 0 m/s.
+    pub wind_speed_m_per_s: f64,
+    /// Density of the air, ρ: 1.25 kg/m³ by EN 1991-1-4. Unit: kg/m^3. Accepted: greater than 0 kg/m^3.
+    pub air_density_kg_per_m3: f64,
+    /// Force coefficient of the lid square to the wind, C. Accepted: greater than 0.
+    pub force_coefficient: f64,
+    /// Distance from the axis to the stay's end on the frame, n. Unit: m. Accepted: greater than 0 mm.
+    pub stay_on_frame_m: f64,
+    /// Distance from the axis to the stay's end on the lid, e. Unit: m. Accepted: greater than 0 mm.
+    pub stay_on_lid_m: f64,
+    /// Whether `working_load` is given: 0 is no, 1 is yes.
+    pub has_working_load: u8,
+    /// Maker's working load of all stays together. Unit: N. Accepted: greater than 0 N.
+    pub working_load_n: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingHoldOpen>() == 104);
+    assert!(offset_of!(CoamingHoldOpen, mass_kg) == 0);
+    assert!(offset_of!(CoamingHoldOpen, centre_distance_m) == 8);
+    assert!(offset_of!(CoamingHoldOpen, area_m2) == 16);
+    assert!(offset_of!(CoamingHoldOpen, area_distance_m) == 24);
+    assert!(offset_of!(CoamingHoldOpen, opening_angle_rad) == 32);
+    assert!(offset_of!(CoamingHoldOpen, closed_rise_rad) == 40);
+    assert!(offset_of!(CoamingHoldOpen, wind_speed_m_per_s) == 48);
+    assert!(offset_of!(CoamingHoldOpen, air_density_kg_per_m3) == 56);
+    assert!(offset_of!(CoamingHoldOpen, force_coefficient) == 64);
+    assert!(offset_of!(CoamingHoldOpen, stay_on_frame_m) == 72);
+    assert!(offset_of!(CoamingHoldOpen, stay_on_lid_m) == 80);
+    assert!(offset_of!(CoamingHoldOpen, has_working_load) == 88);
+    assert!(offset_of!(CoamingHoldOpen, working_load_n) == 96);
+};
+
+/// The place of `wind_pressure` in CoamingHoldOpenOutcome.
+pub const COAMING_PLACE_HOLD_OPEN_OUTCOME_WIND_PRESSURE: u32 = 0;
+
+/// The place of `wind_moment` in CoamingHoldOpenOutcome.
+pub const COAMING_PLACE_HOLD_OPEN_OUTCOME_WIND_MOMENT: u32 = 1;
+
+/// The place of `weight_moment` in CoamingHoldOpenOutcome.
+pub const COAMING_PLACE_HOLD_OPEN_OUTCOME_WEIGHT_MOMENT: u32 = 2;
+
+/// The place of `stay_length` in CoamingHoldOpenOutcome.
+pub const COAMING_PLACE_HOLD_OPEN_OUTCOME_STAY_LENGTH: u32 = 3;
+
+/// The place of `stay_arm` in CoamingHoldOpenOutcome.
+pub const COAMING_PLACE_HOLD_OPEN_OUTCOME_STAY_ARM: u32 = 4;
+
+/// The place of `push` in CoamingHoldOpenOutcome.
+pub const COAMING_PLACE_HOLD_OPEN_OUTCOME_PUSH: u32 = 5;
+
+/// The place of `pull` in CoamingHoldOpenOutcome.
+pub const COAMING_PLACE_HOLD_OPEN_OUTCOME_PULL: u32 = 6;
+
+/// The place of `working_load_ratio` in CoamingHoldOpenOutcome.
+pub const COAMING_PLACE_HOLD_OPEN_OUTCOME_WORKING_LOAD_RATIO: u32 = 7;
+
+/// The place of `closing_speed` in CoamingHoldOpenOutcome.
+pub const COAMING_PLACE_HOLD_OPEN_OUTCOME_CLOSING_SPEED: u32 = 8;
+
+/// Outcome of `HoldOpen`.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingHoldOpenOutcome {
+    /// Pressure of the wind on the lid, p. Unit: Pa.
+    pub wind_pressure_pa: f64,
+    /// Moment of the wind about the axis, M_w. Unit: N·m.
+    pub wind_moment_n_m: f64,
+    /// Moment of the weight about the axis, M_g; positive closes the lid. Unit: N·m.
+    pub weight_moment_n_m: f64,
+    /// Length of the stay between its ends, l. Unit: m.
+    pub stay_length_m: f64,
+    /// Distance of the stay's line from the axis. Unit: m.
+    pub stay_arm_m: f64,
+    /// Largest push in the stay, with wind that closes the lid; negative where it only pulls. Unit: N.
+    pub push_n: f64,
+    /// Largest pull in the stay, with wind that opens the lid; negative where it only pushes. Unit: N.
+    pub pull_n: f64,
+    /// Whether `working_load_ratio` is there: 0 is no, 1 is yes.
+    pub has_working_load_ratio: u8,
+    /// Size of the larger of the two over the working load.
+    pub working_load_ratio: f64,
+    /// Whether `closing_speed` is there: 0 is no, 1 is yes.
+    pub has_closing_speed: u8,
+    /// Wind at which a lid that rests open past the top falls shut without a stay; none where its weight closes it anyway. Unit: m/s.
+    pub closing_speed_m_per_s: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingHoldOpenOutcome>() == 96);
+    assert!(offset_of!(CoamingHoldOpenOutcome, wind_pressure_pa) == 0);
+    assert!(offset_of!(CoamingHoldOpenOutcome, wind_moment_n_m) == 8);
+    assert!(offset_of!(CoamingHoldOpenOutcome, weight_moment_n_m) == 16);
+    assert!(offset_of!(CoamingHoldOpenOutcome, stay_length_m) == 24);
+    assert!(offset_of!(CoamingHoldOpenOutcome, stay_arm_m) == 32);
+    assert!(offset_of!(CoamingHoldOpenOutcome, push_n) == 40);
+    assert!(offset_of!(CoamingHoldOpenOutcome, pull_n) == 48);
+    assert!(offset_of!(CoamingHoldOpenOutcome, has_working_load_ratio) == 56);
+    assert!(offset_of!(CoamingHoldOpenOutcome, working_load_ratio) == 64);
+    assert!(offset_of!(CoamingHoldOpenOutcome, has_closing_speed) == 72);
+    assert!(offset_of!(CoamingHoldOpenOutcome, closing_speed_m_per_s) == 80);
+    assert!(offset_of!(CoamingHoldOpenOutcome, caveats) == 88);
+};
+
+impl Outcome<<latch::HoldOpen as Calculation>::Outcome> for CoamingHoldOpenOutcome {
+    fn of(outcome: &<latch::HoldOpen as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            wind_pressure_pa: outcome.wind_pressure.value,
+            wind_moment_n_m: outcome.wind_moment.value,
+            weight_moment_n_m: outcome.weight_moment.value,
+            stay_length_m: outcome.stay_length.value,
+            stay_arm_m: outcome.stay_arm.value,
+            push_n: outcome.push.value,
+            pull_n: outcome.pull.value,
+            has_working_load_ratio: u8::from(outcome.working_load_ratio.is_some()),
+            working_load_ratio: outcome.working_load_ratio.unwrap_or_default(),
+            has_closing_speed: u8::from(outcome.closing_speed.is_some()),
+            closing_speed_m_per_s: outcome.closing_speed.map_or(0.0, |value| value.value),
+            caveats: caveats.bits(),
+        }
+    }
+}
+
 impl Input for CoamingLatchForce {
     type Calculation = latch::LatchForce;
     type Outcome = CoamingLatchForceOutcome;
@@ -885,6 +1490,221 @@ pub unsafe extern "C" fn coaming_lid_tether(
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn coaming_lid_tether_batch(
     input: *const CoamingLidTether,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingHingeClosing {
+    type Calculation = latch::HingeClosing;
+    type Outcome = CoamingHingeClosingOutcome;
+
+    fn to_calculation(&self) -> Result<latch::HingeClosing, Error> {
+        Ok(latch::HingeClosing {
+            hinge_to_first_seal: si(self.hinge_to_first_seal_m),
+            hinge_to_second_seal: si(self.hinge_to_second_seal_m),
+            hinge_to_latch: si(self.hinge_to_latch_m),
+            axis_height: si(self.axis_height_m),
+            seal_width: si(self.seal_width_m),
+            first_compression: si(self.first_compression_m),
+            second_compression: si(self.second_compression_m),
+            first_line_force: si(self.first_line_force_n_per_m),
+            second_line_force: si(self.second_line_force_n_per_m),
+        })
+    }
+}
+
+/// Closing of a hinged lid onto its gasket: the hinge side is squeezed first and more, and slides as it is.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_hinge_closing(
+    input: *const CoamingHingeClosing,
+    outcome: *mut CoamingHingeClosingOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Closing of a hinged lid onto its gasket: the hinge side is squeezed first and more, and slides as it is. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_hinge_closing_batch(
+    input: *const CoamingHingeClosing,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingSwingClearance {
+    type Calculation = latch::SwingClearance;
+    type Outcome = CoamingSwingClearanceOutcome;
+
+    fn to_calculation(&self) -> Result<latch::SwingClearance, Error> {
+        Ok(latch::SwingClearance {
+            hinge_to_edge: si(self.hinge_to_edge_m),
+            edge_depth: si(self.edge_depth_m),
+            edge_gap: si(self.edge_gap_m),
+            back_reach: (self.has_back_reach != 0).then_some(si(self.back_reach_m)),
+            back_depth: (self.has_back_depth != 0).then_some(si(self.back_depth_m)),
+            frame_depth: (self.has_frame_depth != 0).then_some(si(self.frame_depth_m)),
+        })
+    }
+}
+
+/// Room that the edges of a hinged lid need as they swing.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_swing_clearance(
+    input: *const CoamingSwingClearance,
+    outcome: *mut CoamingSwingClearanceOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Room that the edges of a hinged lid need as they swing. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_swing_clearance_batch(
+    input: *const CoamingSwingClearance,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingLidSlam {
+    type Calculation = latch::LidSlam;
+    type Outcome = CoamingLidSlamOutcome;
+
+    fn to_calculation(&self) -> Result<latch::LidSlam, Error> {
+        Ok(latch::LidSlam {
+            mass: si(self.mass_kg),
+            centre_distance: si(self.centre_distance_m),
+            hinge_to_edge: si(self.hinge_to_edge_m),
+            radius_of_gyration: (self.has_radius_of_gyration != 0).then_some(si(self.radius_of_gyration_m)),
+            opening_angle: si(self.opening_angle_rad),
+            closed_rise: si(self.closed_rise_rad),
+            holding_moment: (self.has_holding_moment != 0).then_some(si(self.holding_moment_n_m)),
+            stop_travel: si(self.stop_travel_m),
+        })
+    }
+}
+
+/// Slam of a hinged lid that falls shut: its energy, the speed of its edge, and the force that stops it.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_lid_slam(
+    input: *const CoamingLidSlam,
+    outcome: *mut CoamingLidSlamOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Slam of a hinged lid that falls shut: its energy, the speed of its edge, and the force that stops it. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_lid_slam_batch(
+    input: *const CoamingLidSlam,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingHoldOpen {
+    type Calculation = latch::HoldOpen;
+    type Outcome = CoamingHoldOpenOutcome;
+
+    fn to_calculation(&self) -> Result<latch::HoldOpen, Error> {
+        Ok(latch::HoldOpen {
+            mass: si(self.mass_kg),
+            centre_distance: si(self.centre_distance_m),
+            area: si(self.area_m2),
+            area_distance: si(self.area_distance_m),
+            opening_angle: si(self.opening_angle_rad),
+            closed_rise: si(self.closed_rise_rad),
+            wind_speed: si(self.wind_speed_m_per_s),
+            air_density: si(self.air_density_kg_per_m3),
+            force_coefficient: self.force_coefficient,
+            stay_on_frame: si(self.stay_on_frame_m),
+            stay_on_lid: si(self.stay_on_lid_m),
+            working_load: (self.has_working_load != 0).then_some(si(self.working_load_n)),
+        })
+    }
+}
+
+/// Stay that holds a hinged lid open in wind.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_hold_open(
+    input: *const CoamingHoldOpen,
+    outcome: *mut CoamingHoldOpenOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Stay that holds a hinged lid open in wind. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_hold_open_batch(
+    input: *const CoamingHoldOpen,
     batch: *const CoamingBatch,
     caveats: *mut u64,
     fault: *mut CoamingFault,

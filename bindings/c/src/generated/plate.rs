@@ -1008,6 +1008,166 @@ impl Outcome<<plate::CircularPlate as Calculation>::Outcome> for CoamingCircular
     }
 }
 
+/// The place of `radius` in CoamingCircularPlateLargeDeflection.
+pub const COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_RADIUS: u32 = 0;
+
+/// The place of `thickness` in CoamingCircularPlateLargeDeflection.
+pub const COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_THICKNESS: u32 = 1;
+
+/// The place of `youngs_modulus` in CoamingCircularPlateLargeDeflection.
+pub const COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_YOUNGS_MODULUS: u32 = 2;
+
+/// The place of `poissons_ratio` in CoamingCircularPlateLargeDeflection.
+pub const COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_POISSONS_RATIO: u32 = 3;
+
+/// The place of `pressure` in CoamingCircularPlateLargeDeflection.
+pub const COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_PRESSURE: u32 = 4;
+
+/// Large deflection of a circular plate under uniform pressure: bending and stretching together (von Kármán).
+///
+/// # Formula
+/// Least energy ∫ (½ D (k_r² + k_t² + 2 ν k_r k_t) + ½ E t/(1 − ν²) (e_r² + e_t² + 2 ν e_r e_t) − q w) 2 π r dr with
+/// k_r = −w'', k_t = −w'/r, e_r = u' + ½ w'², e_t = u/r, by Ritz with polynomials in r² and Newton's rule. Membrane stress
+/// E (e_r + ν e_t)/(1 − ν²), bending stress 6 M/t².
+///
+/// # Validity
+/// Thin, flat, isotropic, elastic; slopes small against 1; the plate stays round. Deflection to 1e-6, stress to 1e-4, for
+/// q a⁴/(E t⁴) to 400; outside: caveat. An edge that is free to draw in is pressed along itself and may wrinkle, which is
+/// not in it. By symmetry an edge that stays straight is here as free as one that is not held, and a held one as fixed.
+///
+/// # Source
+/// Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), art. 96 and 97; S. Way, Trans. ASME 56
+/// (1934) 627.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingCircularPlateLargeDeflection {
+    /// Radius of the plate between its supports, a. Unit: m. Accepted: greater than 0 mm.
+    pub radius_m: f64,
+    /// Thickness, t. Unit: m. Accepted: greater than 0 mm.
+    pub thickness_m: f64,
+    /// Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
+    pub youngs_modulus_pa: f64,
+    /// Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
+    pub poissons_ratio: f64,
+    /// Pressure, q: positive pushes the plate inward. Unit: Pa.
+    pub pressure_pa: f64,
+    /// How the plate is held along its edge against deflection and turning. One of the constants COAMING_EDGE_SUPPORT_....
+    pub edge_support: u32,
+    /// How the edge is held in the plane of the plate. One of the constants COAMING_IN_PLANE_SUPPORT_....
+    pub in_plane_support: u32,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingCircularPlateLargeDeflection>() == 48);
+    assert!(offset_of!(CoamingCircularPlateLargeDeflection, radius_m) == 0);
+    assert!(offset_of!(CoamingCircularPlateLargeDeflection, thickness_m) == 8);
+    assert!(offset_of!(CoamingCircularPlateLargeDeflection, youngs_modulus_pa) == 16);
+    assert!(offset_of!(CoamingCircularPlateLargeDeflection, poissons_ratio) == 24);
+    assert!(offset_of!(CoamingCircularPlateLargeDeflection, pressure_pa) == 32);
+    assert!(offset_of!(CoamingCircularPlateLargeDeflection, edge_support) == 40);
+    assert!(offset_of!(CoamingCircularPlateLargeDeflection, in_plane_support) == 44);
+};
+
+/// The place of `linear_deflection` in CoamingCircularPlateLargeDeflectionOutcome.
+pub const COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_OUTCOME_LINEAR_DEFLECTION: u32 = 0;
+
+/// The place of `centre_deflection` in CoamingCircularPlateLargeDeflectionOutcome.
+pub const COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_OUTCOME_CENTRE_DEFLECTION: u32 = 1;
+
+/// The place of `deflection_ratio` in CoamingCircularPlateLargeDeflectionOutcome.
+pub const COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_OUTCOME_DEFLECTION_RATIO: u32 = 2;
+
+/// The place of `centre_membrane_stress` in CoamingCircularPlateLargeDeflectionOutcome.
+pub const COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_OUTCOME_CENTRE_MEMBRANE_STRESS: u32 = 3;
+
+/// The place of `centre_bending_stress` in CoamingCircularPlateLargeDeflectionOutcome.
+pub const COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_OUTCOME_CENTRE_BENDING_STRESS: u32 = 4;
+
+/// The place of `edge_membrane_stress` in CoamingCircularPlateLargeDeflectionOutcome.
+pub const COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_OUTCOME_EDGE_MEMBRANE_STRESS: u32 = 5;
+
+/// The place of `edge_bending_stress` in CoamingCircularPlateLargeDeflectionOutcome.
+pub const COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_OUTCOME_EDGE_BENDING_STRESS: u32 = 6;
+
+/// The place of `edge_tangential_membrane_stress` in CoamingCircularPlateLargeDeflectionOutcome.
+pub const COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_OUTCOME_EDGE_TANGENTIAL_MEMBRANE_STRESS: u32 = 7;
+
+/// The place of `edge_tangential_bending_stress` in CoamingCircularPlateLargeDeflectionOutcome.
+pub const COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_OUTCOME_EDGE_TANGENTIAL_BENDING_STRESS: u32 = 8;
+
+/// The place of `largest_stress` in CoamingCircularPlateLargeDeflectionOutcome.
+pub const COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_OUTCOME_LARGEST_STRESS: u32 = 9;
+
+/// The place of `edge_pull` in CoamingCircularPlateLargeDeflectionOutcome.
+pub const COAMING_PLACE_CIRCULAR_PLATE_LARGE_DEFLECTION_OUTCOME_EDGE_PULL: u32 = 10;
+
+/// Outcome of `CircularPlateLargeDeflection`. Bending stresses are those of the inner face, positive in tension.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingCircularPlateLargeDeflectionOutcome {
+    /// Deflection of the centre by small-deflection theory, outward positive. Unit: m.
+    pub linear_deflection_m: f64,
+    /// Deflection of the centre, outward positive. Unit: m.
+    pub centre_deflection_m: f64,
+    /// Size of the centre's deflection over the thickness.
+    pub deflection_ratio: f64,
+    /// Membrane stress at the centre, the same in every direction. Unit: Pa.
+    pub centre_membrane_stress_pa: f64,
+    /// Bending stress at the centre, the same in every direction. Unit: Pa.
+    pub centre_bending_stress_pa: f64,
+    /// Membrane stress across the edge; zero where it is free to draw in. Unit: Pa.
+    pub edge_membrane_stress_pa: f64,
+    /// Bending stress across the edge; zero where supported. Unit: Pa.
+    pub edge_bending_stress_pa: f64,
+    /// Membrane stress along the edge. Unit: Pa.
+    pub edge_tangential_membrane_stress_pa: f64,
+    /// Bending stress along the edge. Unit: Pa.
+    pub edge_tangential_bending_stress_pa: f64,
+    /// Size of the largest stress at the centre, the edge and 63 radii between, membrane and bending added. Unit: Pa.
+    pub largest_stress_pa: f64,
+    /// Force per length with which the edge pulls inward on what holds it in its plane. Unit: N/m.
+    pub edge_pull_n_per_m: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingCircularPlateLargeDeflectionOutcome>() == 96);
+    assert!(offset_of!(CoamingCircularPlateLargeDeflectionOutcome, linear_deflection_m) == 0);
+    assert!(offset_of!(CoamingCircularPlateLargeDeflectionOutcome, centre_deflection_m) == 8);
+    assert!(offset_of!(CoamingCircularPlateLargeDeflectionOutcome, deflection_ratio) == 16);
+    assert!(offset_of!(CoamingCircularPlateLargeDeflectionOutcome, centre_membrane_stress_pa) == 24);
+    assert!(offset_of!(CoamingCircularPlateLargeDeflectionOutcome, centre_bending_stress_pa) == 32);
+    assert!(offset_of!(CoamingCircularPlateLargeDeflectionOutcome, edge_membrane_stress_pa) == 40);
+    assert!(offset_of!(CoamingCircularPlateLargeDeflectionOutcome, edge_bending_stress_pa) == 48);
+    assert!(offset_of!(CoamingCircularPlateLargeDeflectionOutcome, edge_tangential_membrane_stress_pa) == 56);
+    assert!(offset_of!(CoamingCircularPlateLargeDeflectionOutcome, edge_tangential_bending_stress_pa) == 64);
+    assert!(offset_of!(CoamingCircularPlateLargeDeflectionOutcome, largest_stress_pa) == 72);
+    assert!(offset_of!(CoamingCircularPlateLargeDeflectionOutcome, edge_pull_n_per_m) == 80);
+    assert!(offset_of!(CoamingCircularPlateLargeDeflectionOutcome, caveats) == 88);
+};
+
+impl Outcome<<plate::CircularPlateLargeDeflection as Calculation>::Outcome>
+    for CoamingCircularPlateLargeDeflectionOutcome
+{
+    fn of(outcome: &<plate::CircularPlateLargeDeflection as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            linear_deflection_m: outcome.linear_deflection.value,
+            centre_deflection_m: outcome.centre_deflection.value,
+            deflection_ratio: outcome.deflection_ratio,
+            centre_membrane_stress_pa: outcome.centre_membrane_stress.value,
+            centre_bending_stress_pa: outcome.centre_bending_stress.value,
+            edge_membrane_stress_pa: outcome.edge_membrane_stress.value,
+            edge_bending_stress_pa: outcome.edge_bending_stress.value,
+            edge_tangential_membrane_stress_pa: outcome.edge_tangential_membrane_stress.value,
+            edge_tangential_bending_stress_pa: outcome.edge_tangential_bending_stress.value,
+            largest_stress_pa: outcome.largest_stress.value,
+            edge_pull_n_per_m: outcome.edge_pull.value,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
 /// The place of `outer_radius` in CoamingAnnularPlate.
 pub const COAMING_PLACE_ANNULAR_PLATE_OUTER_RADIUS: u32 = 0;
 
@@ -1174,6 +1334,155 @@ impl Outcome<<plate::AnnularPlate as Calculation>::Outcome> for CoamingAnnularPl
             largest_stress_pa: outcome.largest_stress.value,
             outer_reaction_n_per_m: outcome.outer_reaction.value,
             inner_reaction_n_per_m: outcome.inner_reaction.value,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
+/// The place of `length` in CoamingEllipticalPlate.
+pub const COAMING_PLACE_ELLIPTICAL_PLATE_LENGTH: u32 = 0;
+
+/// The place of `width` in CoamingEllipticalPlate.
+pub const COAMING_PLACE_ELLIPTICAL_PLATE_WIDTH: u32 = 1;
+
+/// The place of `thickness` in CoamingEllipticalPlate.
+pub const COAMING_PLACE_ELLIPTICAL_PLATE_THICKNESS: u32 = 2;
+
+/// The place of `youngs_modulus` in CoamingEllipticalPlate.
+pub const COAMING_PLACE_ELLIPTICAL_PLATE_YOUNGS_MODULUS: u32 = 3;
+
+/// The place of `poissons_ratio` in CoamingEllipticalPlate.
+pub const COAMING_PLACE_ELLIPTICAL_PLATE_POISSONS_RATIO: u32 = 4;
+
+/// The place of `pressure` in CoamingEllipticalPlate.
+pub const COAMING_PLACE_ELLIPTICAL_PLATE_PRESSURE: u32 = 5;
+
+/// Elliptical plate under uniform pressure, clamped all round.
+///
+/// # Formula
+/// w = w0 (1 − x²/a² − y²/b²)², w0 = q/(D (24/a⁴ + 16/(a² b²) + 24/b⁴)), a and b half of length and width. At the centre
+/// M_x = 4 D w0 (1/a² + ν/b²); across the edge at the end of the length M = −8 D w0/a² and the reaction 8 D w0 (3/a² +
+/// 1/b²)/a; the same with a and b exchanged. σ = 6 M/t².
+///
+/// # Validity
+/// Thin, flat, isotropic, elastic; small deflection; exact within thin-plate theory. Caveats: deflection past t/2; t over
+/// 1/20 of the shorter side.
+///
+/// # Source
+/// Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), art. 71.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingEllipticalPlate {
+    /// Length of the plate between its clamped ends, 2 a. Unit: m. Accepted: greater than 0 mm.
+    pub length_m: f64,
+    /// Width of the plate between its clamped sides, 2 b; it may be the longer one. Unit: m. Accepted: greater than 0 mm.
+    pub width_m: f64,
+    /// Thickness, t. Unit: m. Accepted: greater than 0 mm.
+    pub thickness_m: f64,
+    /// Young's modulus, E. Unit: Pa. Accepted: greater than 0 GPa.
+    pub youngs_modulus_pa: f64,
+    /// Poisson's ratio, ν. Accepted: at least -0.99 and at most 0.5.
+    pub poissons_ratio: f64,
+    /// Pressure, q: positive pushes the plate inward. Unit: Pa.
+    pub pressure_pa: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingEllipticalPlate>() == 48);
+    assert!(offset_of!(CoamingEllipticalPlate, length_m) == 0);
+    assert!(offset_of!(CoamingEllipticalPlate, width_m) == 8);
+    assert!(offset_of!(CoamingEllipticalPlate, thickness_m) == 16);
+    assert!(offset_of!(CoamingEllipticalPlate, youngs_modulus_pa) == 24);
+    assert!(offset_of!(CoamingEllipticalPlate, poissons_ratio) == 32);
+    assert!(offset_of!(CoamingEllipticalPlate, pressure_pa) == 40);
+};
+
+/// The place of `flexural_rigidity` in CoamingEllipticalPlateOutcome.
+pub const COAMING_PLACE_ELLIPTICAL_PLATE_OUTCOME_FLEXURAL_RIGIDITY: u32 = 0;
+
+/// The place of `centre_deflection` in CoamingEllipticalPlateOutcome.
+pub const COAMING_PLACE_ELLIPTICAL_PLATE_OUTCOME_CENTRE_DEFLECTION: u32 = 1;
+
+/// The place of `deflection_ratio` in CoamingEllipticalPlateOutcome.
+pub const COAMING_PLACE_ELLIPTICAL_PLATE_OUTCOME_DEFLECTION_RATIO: u32 = 2;
+
+/// The place of `centre_moment_along_length` in CoamingEllipticalPlateOutcome.
+pub const COAMING_PLACE_ELLIPTICAL_PLATE_OUTCOME_CENTRE_MOMENT_ALONG_LENGTH: u32 = 3;
+
+/// The place of `centre_moment_along_width` in CoamingEllipticalPlateOutcome.
+pub const COAMING_PLACE_ELLIPTICAL_PLATE_OUTCOME_CENTRE_MOMENT_ALONG_WIDTH: u32 = 4;
+
+/// The place of `length_end_moment` in CoamingEllipticalPlateOutcome.
+pub const COAMING_PLACE_ELLIPTICAL_PLATE_OUTCOME_LENGTH_END_MOMENT: u32 = 5;
+
+/// The place of `width_end_moment` in CoamingEllipticalPlateOutcome.
+pub const COAMING_PLACE_ELLIPTICAL_PLATE_OUTCOME_WIDTH_END_MOMENT: u32 = 6;
+
+/// The place of `largest_stress` in CoamingEllipticalPlateOutcome.
+pub const COAMING_PLACE_ELLIPTICAL_PLATE_OUTCOME_LARGEST_STRESS: u32 = 7;
+
+/// The place of `length_end_reaction` in CoamingEllipticalPlateOutcome.
+pub const COAMING_PLACE_ELLIPTICAL_PLATE_OUTCOME_LENGTH_END_REACTION: u32 = 8;
+
+/// The place of `width_end_reaction` in CoamingEllipticalPlateOutcome.
+pub const COAMING_PLACE_ELLIPTICAL_PLATE_OUTCOME_WIDTH_END_REACTION: u32 = 9;
+
+/// Outcome of `EllipticalPlate`. Moments and stresses are those of the inner face, positive where it is in tension.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingEllipticalPlateOutcome {
+    /// Flexural rigidity, D. Unit: N·m.
+    pub flexural_rigidity_n_m: f64,
+    /// Deflection of the centre, outward positive. Unit: m.
+    pub centre_deflection_m: f64,
+    /// Size of the centre's deflection over the thickness.
+    pub deflection_ratio: f64,
+    /// Moment per length that bends along the length, at the centre. Unit: N.
+    pub centre_moment_along_length_n: f64,
+    /// Moment per length that bends along the width, at the centre. Unit: N.
+    pub centre_moment_along_width_n: f64,
+    /// Moment per length across the edge at the ends of the length. Unit: N.
+    pub length_end_moment_n: f64,
+    /// Moment per length across the edge at the ends of the width. Unit: N.
+    pub width_end_moment_n: f64,
+    /// Size of the largest stress, at the ends of the shorter side. Unit: Pa.
+    pub largest_stress_pa: f64,
+    /// Reaction per length of the edge at the ends of the length, outward positive. Unit: N/m.
+    pub length_end_reaction_n_per_m: f64,
+    /// Reaction per length of the edge at the ends of the width. Unit: N/m.
+    pub width_end_reaction_n_per_m: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingEllipticalPlateOutcome>() == 88);
+    assert!(offset_of!(CoamingEllipticalPlateOutcome, flexural_rigidity_n_m) == 0);
+    assert!(offset_of!(CoamingEllipticalPlateOutcome, centre_deflection_m) == 8);
+    assert!(offset_of!(CoamingEllipticalPlateOutcome, deflection_ratio) == 16);
+    assert!(offset_of!(CoamingEllipticalPlateOutcome, centre_moment_along_length_n) == 24);
+    assert!(offset_of!(CoamingEllipticalPlateOutcome, centre_moment_along_width_n) == 32);
+    assert!(offset_of!(CoamingEllipticalPlateOutcome, length_end_moment_n) == 40);
+    assert!(offset_of!(CoamingEllipticalPlateOutcome, width_end_moment_n) == 48);
+    assert!(offset_of!(CoamingEllipticalPlateOutcome, largest_stress_pa) == 56);
+    assert!(offset_of!(CoamingEllipticalPlateOutcome, length_end_reaction_n_per_m) == 64);
+    assert!(offset_of!(CoamingEllipticalPlateOutcome, width_end_reaction_n_per_m) == 72);
+    assert!(offset_of!(CoamingEllipticalPlateOutcome, caveats) == 80);
+};
+
+impl Outcome<<plate::EllipticalPlate as Calculation>::Outcome> for CoamingEllipticalPlateOutcome {
+    fn of(outcome: &<plate::EllipticalPlate as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            flexural_rigidity_n_m: outcome.flexural_rigidity.value,
+            centre_deflection_m: outcome.centre_deflection.value,
+            deflection_ratio: outcome.deflection_ratio,
+            centre_moment_along_length_n: outcome.centre_moment_along_length.value,
+            centre_moment_along_width_n: outcome.centre_moment_along_width.value,
+            length_end_moment_n: outcome.length_end_moment.value,
+            width_end_moment_n: outcome.width_end_moment.value,
+            largest_stress_pa: outcome.largest_stress.value,
+            length_end_reaction_n_per_m: outcome.length_end_reaction.value,
+            width_end_reaction_n_per_m: outcome.width_end_reaction.value,
             caveats: caveats.bits(),
         }
     }
@@ -2019,6 +2328,58 @@ pub unsafe extern "C" fn coaming_circular_plate_batch(
     unsafe { call_batch(input, batch, caveats, fault) }
 }
 
+impl Input for CoamingCircularPlateLargeDeflection {
+    type Calculation = plate::CircularPlateLargeDeflection;
+    type Outcome = CoamingCircularPlateLargeDeflectionOutcome;
+
+    fn to_calculation(&self) -> Result<plate::CircularPlateLargeDeflection, Error> {
+        Ok(plate::CircularPlateLargeDeflection {
+            radius: si(self.radius_m),
+            thickness: si(self.thickness_m),
+            youngs_modulus: si(self.youngs_modulus_pa),
+            poissons_ratio: self.poissons_ratio,
+            pressure: si(self.pressure_pa),
+            edge_support: choice("edge_support", self.edge_support)?,
+            in_plane_support: choice("in_plane_support", self.in_plane_support)?,
+        })
+    }
+}
+
+/// Large deflection of a circular plate under uniform pressure: bending and stretching together (von Kármán).
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_circular_plate_large_deflection(
+    input: *const CoamingCircularPlateLargeDeflection,
+    outcome: *mut CoamingCircularPlateLargeDeflectionOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Large deflection of a circular plate under uniform pressure: bending and stretching together (von Kármán). Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_circular_plate_large_deflection_batch(
+    input: *const CoamingCircularPlateLargeDeflection,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
 impl Input for CoamingAnnularPlate {
     type Calculation = plate::AnnularPlate;
     type Outcome = CoamingAnnularPlateOutcome;
@@ -2065,6 +2426,57 @@ pub unsafe extern "C" fn coaming_annular_plate(
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn coaming_annular_plate_batch(
     input: *const CoamingAnnularPlate,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingEllipticalPlate {
+    type Calculation = plate::EllipticalPlate;
+    type Outcome = CoamingEllipticalPlateOutcome;
+
+    fn to_calculation(&self) -> Result<plate::EllipticalPlate, Error> {
+        Ok(plate::EllipticalPlate {
+            length: si(self.length_m),
+            width: si(self.width_m),
+            thickness: si(self.thickness_m),
+            youngs_modulus: si(self.youngs_modulus_pa),
+            poissons_ratio: self.poissons_ratio,
+            pressure: si(self.pressure_pa),
+        })
+    }
+}
+
+/// Elliptical plate under uniform pressure, clamped all round.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_elliptical_plate(
+    input: *const CoamingEllipticalPlate,
+    outcome: *mut CoamingEllipticalPlateOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Elliptical plate under uniform pressure, clamped all round. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_elliptical_plate_batch(
+    input: *const CoamingEllipticalPlate,
     batch: *const CoamingBatch,
     caveats: *mut u64,
     fault: *mut CoamingFault,

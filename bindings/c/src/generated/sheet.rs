@@ -1743,6 +1743,185 @@ impl Outcome<<sheet::ReliefHole as Calculation>::Outcome> for CoamingReliefHoleO
     }
 }
 
+/// The place of `flange_height` in CoamingReturnFlange.
+pub const COAMING_PLACE_RETURN_FLANGE_FLANGE_HEIGHT: u32 = 0;
+
+/// The place of `return_height` in CoamingReturnFlange.
+pub const COAMING_PLACE_RETURN_FLANGE_RETURN_HEIGHT: u32 = 1;
+
+/// The place of `thickness` in CoamingReturnFlange.
+pub const COAMING_PLACE_RETURN_FLANGE_THICKNESS: u32 = 2;
+
+/// The place of `bend_angle` in CoamingReturnFlange.
+pub const COAMING_PLACE_RETURN_FLANGE_BEND_ANGLE: u32 = 3;
+
+/// The place of `return_bend_angle` in CoamingReturnFlange.
+pub const COAMING_PLACE_RETURN_FLANGE_RETURN_BEND_ANGLE: u32 = 4;
+
+/// The place of `over_bend` in CoamingReturnFlange.
+pub const COAMING_PLACE_RETURN_FLANGE_OVER_BEND: u32 = 5;
+
+/// The place of `punch_thickness` in CoamingReturnFlange.
+pub const COAMING_PLACE_RETURN_FLANGE_PUNCH_THICKNESS: u32 = 6;
+
+/// The place of `clearance` in CoamingReturnFlange.
+pub const COAMING_PLACE_RETURN_FLANGE_CLEARANCE: u32 = 7;
+
+/// The place of `tray_length` in CoamingReturnFlange.
+pub const COAMING_PLACE_RETURN_FLANGE_TRAY_LENGTH: u32 = 8;
+
+/// The place of `end_return` in CoamingReturnFlange.
+pub const COAMING_PLACE_RETURN_FLANGE_END_RETURN: u32 = 9;
+
+/// The place of `corner_gap` in CoamingReturnFlange.
+pub const COAMING_PLACE_RETURN_FLANGE_CORNER_GAP: u32 = 10;
+
+/// Bending up a flange whose end is already bent in (a return): room between the return's tip and the punch, and, on a tray
+/// with returns on four sides, the longest punch that still comes out and the cut-back of the corners.
+///
+/// # Formula
+/// Both legs rise by half of the bend angle as the punch goes down. With the inside lengths W = w − t tan(α/2) − t tan(γ/2) and
+/// H = h − t tan(γ/2):
+/// ```text
+/// tip from the punch's middle   x = (W + H cos γ) cos(α/2) − H sin γ sin(α/2)
+/// clearance                     x − b/2
+/// largest return                H = (W cos(α/2) − b/2 − c)/(−cos(γ + α/2)), h = H + t tan(γ/2)
+/// longest punch                 l − 2 e − 2 c
+/// corner cut-back               e + g
+/// ```
+/// w and h are outside dimensions to the virtual sharps, α the bend that is made, with what it is bent over, γ that of the
+/// return, b the punch's thickness, l the inside length of the tray along the bend, e how far the returns of its ends reach in,
+/// c the clearance wanted, g the gap wanted between two returns in a corner.
+///
+/// # Validity
+/// A straight punch of even thickness, thin against the flange; a punch with a gooseneck has more room: try it on its drawing.
+/// The legs rise evenly, as in air bending on a V die. Sheet that swings up stands in the operator's way: keep hands out.
+///
+/// # Source
+/// Geometry of turned parts (common practice).
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingReturnFlange {
+    /// Height of the flange, outside, from virtual sharp to virtual sharp, w. Unit: m. Accepted: greater than 0 mm.
+    pub flange_height_m: f64,
+    /// Height of the return, outside, from the virtual sharp to its tip, h. Unit: m. Accepted: greater than 0 mm.
+    pub return_height_m: f64,
+    /// Thickness of the bare sheet, t. Unit: m. Accepted: greater than 0 mm.
+    pub thickness_m: f64,
+    /// Bend angle that is made now. Unit: rad. Accepted: greater than 0 deg and at most 171.9 deg.
+    pub bend_angle_rad: f64,
+    /// Bend angle of the return, γ. Unit: rad. Accepted: greater than 0 deg and at most 171.9 deg.
+    pub return_bend_angle_rad: f64,
+    /// Whether `over_bend` is given: 0 is no, 1 is yes.
+    pub has_over_bend: u8,
+    /// What the bend is made over its angle, for springback; none if absent. Unit: rad. Accepted: at least 0 deg and at most 57.3 deg.
+    pub over_bend_rad: f64,
+    /// Thickness of the punch above the sheet, b. Unit: m. Accepted: at least 0 mm.
+    pub punch_thickness_m: f64,
+    /// Clearance wanted to the punch, c. Unit: m. Accepted: at least 0 mm.
+    pub clearance_m: f64,
+    /// Whether `tray_length` is given: 0 is no, 1 is yes.
+    pub has_tray_length: u8,
+    /// Inside length of the tray along the bend, between the flanges of its ends, l. Unit: m. Accepted: greater than 0 mm.
+    pub tray_length_m: f64,
+    /// Whether `end_return` is given: 0 is no, 1 is yes.
+    pub has_end_return: u8,
+    /// How far the returns of the ends reach in, outside, e. Unit: m. Accepted: at least 0 mm.
+    pub end_return_m: f64,
+    /// Whether `corner_gap` is given: 0 is no, 1 is yes.
+    pub has_corner_gap: u8,
+    /// Gap wanted between two returns in a corner, g; none if absent. Unit: m. Accepted: at least 0 mm.
+    pub corner_gap_m: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingReturnFlange>() == 120);
+    assert!(offset_of!(CoamingReturnFlange, flange_height_m) == 0);
+    assert!(offset_of!(CoamingReturnFlange, return_height_m) == 8);
+    assert!(offset_of!(CoamingReturnFlange, thickness_m) == 16);
+    assert!(offset_of!(CoamingReturnFlange, bend_angle_rad) == 24);
+    assert!(offset_of!(CoamingReturnFlange, return_bend_angle_rad) == 32);
+    assert!(offset_of!(CoamingReturnFlange, has_over_bend) == 40);
+    assert!(offset_of!(CoamingReturnFlange, over_bend_rad) == 48);
+    assert!(offset_of!(CoamingReturnFlange, punch_thickness_m) == 56);
+    assert!(offset_of!(CoamingReturnFlange, clearance_m) == 64);
+    assert!(offset_of!(CoamingReturnFlange, has_tray_length) == 72);
+    assert!(offset_of!(CoamingReturnFlange, tray_length_m) == 80);
+    assert!(offset_of!(CoamingReturnFlange, has_end_return) == 88);
+    assert!(offset_of!(CoamingReturnFlange, end_return_m) == 96);
+    assert!(offset_of!(CoamingReturnFlange, has_corner_gap) == 104);
+    assert!(offset_of!(CoamingReturnFlange, corner_gap_m) == 112);
+};
+
+/// The place of `tip_distance` in CoamingReturnFlangeOutcome.
+pub const COAMING_PLACE_RETURN_FLANGE_OUTCOME_TIP_DISTANCE: u32 = 0;
+
+/// The place of `punch_clearance` in CoamingReturnFlangeOutcome.
+pub const COAMING_PLACE_RETURN_FLANGE_OUTCOME_PUNCH_CLEARANCE: u32 = 1;
+
+/// The place of `largest_return` in CoamingReturnFlangeOutcome.
+pub const COAMING_PLACE_RETURN_FLANGE_OUTCOME_LARGEST_RETURN: u32 = 2;
+
+/// The place of `longest_punch` in CoamingReturnFlangeOutcome.
+pub const COAMING_PLACE_RETURN_FLANGE_OUTCOME_LONGEST_PUNCH: u32 = 3;
+
+/// The place of `corner_cut_back` in CoamingReturnFlangeOutcome.
+pub const COAMING_PLACE_RETURN_FLANGE_OUTCOME_CORNER_CUT_BACK: u32 = 4;
+
+/// Outcome of `ReturnFlange`.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingReturnFlangeOutcome {
+    /// Distance of the return's tip from the punch's middle when the bend is made; negative past it. Unit: m.
+    pub tip_distance_m: f64,
+    /// Room between tip and punch; negative where they strike. Unit: m.
+    pub punch_clearance_m: f64,
+    /// Whether `largest_return` is there: 0 is no, 1 is yes.
+    pub has_largest_return: u8,
+    /// Largest return that leaves the clearance wanted, outside; none where any does, zero where none does. Unit: m.
+    pub largest_return_m: f64,
+    /// Whether `longest_punch` is there: 0 is no, 1 is yes.
+    pub has_longest_punch: u8,
+    /// Longest punch that goes between the returns of the ends; zero where none does, absent without `tray_length` and
+    /// `end_return`. Unit: m.
+    pub longest_punch_m: f64,
+    /// Whether `corner_cut_back` is there: 0 is no, 1 is yes.
+    pub has_corner_cut_back: u8,
+    /// How far this return is cut back at each end, so that it passes the returns of the ends; absent without `end_return`. Unit: m.
+    pub corner_cut_back_m: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingReturnFlangeOutcome>() == 72);
+    assert!(offset_of!(CoamingReturnFlangeOutcome, tip_distance_m) == 0);
+    assert!(offset_of!(CoamingReturnFlangeOutcome, punch_clearance_m) == 8);
+    assert!(offset_of!(CoamingReturnFlangeOutcome, has_largest_return) == 16);
+    assert!(offset_of!(CoamingReturnFlangeOutcome, largest_return_m) == 24);
+    assert!(offset_of!(CoamingReturnFlangeOutcome, has_longest_punch) == 32);
+    assert!(offset_of!(CoamingReturnFlangeOutcome, longest_punch_m) == 40);
+    assert!(offset_of!(CoamingReturnFlangeOutcome, has_corner_cut_back) == 48);
+    assert!(offset_of!(CoamingReturnFlangeOutcome, corner_cut_back_m) == 56);
+    assert!(offset_of!(CoamingReturnFlangeOutcome, caveats) == 64);
+};
+
+impl Outcome<<sheet::ReturnFlange as Calculation>::Outcome> for CoamingReturnFlangeOutcome {
+    fn of(outcome: &<sheet::ReturnFlange as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            tip_distance_m: outcome.tip_distance.value,
+            punch_clearance_m: outcome.punch_clearance.value,
+            has_largest_return: u8::from(outcome.largest_return.is_some()),
+            largest_return_m: outcome.largest_return.map_or(0.0, |value| value.value),
+            has_longest_punch: u8::from(outcome.longest_punch.is_some()),
+            longest_punch_m: outcome.longest_punch.map_or(0.0, |value| value.value),
+            has_corner_cut_back: u8::from(outcome.corner_cut_back.is_some()),
+            corner_cut_back_m: outcome.corner_cut_back.map_or(0.0, |value| value.value),
+            caveats: caveats.bits(),
+        }
+    }
+}
+
 impl Input for CoamingBendAllowance {
     type Calculation = sheet::BendAllowance;
     type Outcome = CoamingBendAllowanceOutcome;
@@ -2529,6 +2708,62 @@ pub unsafe extern "C" fn coaming_relief_hole(
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn coaming_relief_hole_batch(
     input: *const CoamingReliefHole,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingReturnFlange {
+    type Calculation = sheet::ReturnFlange;
+    type Outcome = CoamingReturnFlangeOutcome;
+
+    fn to_calculation(&self) -> Result<sheet::ReturnFlange, Error> {
+        Ok(sheet::ReturnFlange {
+            flange_height: si(self.flange_height_m),
+            return_height: si(self.return_height_m),
+            thickness: si(self.thickness_m),
+            bend_angle: si(self.bend_angle_rad),
+            return_bend_angle: si(self.return_bend_angle_rad),
+            over_bend: (self.has_over_bend != 0).then_some(si(self.over_bend_rad)),
+            punch_thickness: si(self.punch_thickness_m),
+            clearance: si(self.clearance_m),
+            tray_length: (self.has_tray_length != 0).then_some(si(self.tray_length_m)),
+            end_return: (self.has_end_return != 0).then_some(si(self.end_return_m)),
+            corner_gap: (self.has_corner_gap != 0).then_some(si(self.corner_gap_m)),
+        })
+    }
+}
+
+/// Bending up a flange whose end is already bent in (a return): room between the return's tip and the punch, and, on a tray
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_return_flange(
+    input: *const CoamingReturnFlange,
+    outcome: *mut CoamingReturnFlangeOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Bending up a flange whose end is already bent in (a return): room between the return's tip and the punch, and, on a tray Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_return_flange_batch(
+    input: *const CoamingReturnFlange,
     batch: *const CoamingBatch,
     caveats: *mut u64,
     fault: *mut CoamingFault,

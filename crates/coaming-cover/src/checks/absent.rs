@@ -16,6 +16,7 @@ pub(crate) fn unnamed(check: &Check, cover: &Cover) -> Vec<(Subject, String)> {
             whole("service.agents")
         }
         "gasket_agent" | "gasket_weather" if cover.seal.is_none() => whole("seal"),
+        "sealant_joint" if cover.sealant_joints.is_none() => whole("sealant_joints"),
         "sealant" if service.is_none_or(|service| service.sealants.is_none()) => whole("service.sealants"),
         key if BONDS.contains(&key) && cover.bonds.is_none() && joined(Joining::Bonded) => whole("bonds"),
         key if SCREWS.contains(&key) || PASSES.contains(&key) => match &cover.screws {
@@ -110,6 +111,7 @@ mod tests {
         for key in BONDS.iter().chain(SCREWS).chain(PASSES).chain(&[
             "agent",
             "sealant",
+            "sealant_joint",
             "gasket_agent",
             "gasket_weather",
         ]) {

@@ -133,6 +133,14 @@ pub(super) fn judge_material(material: &Material, agent: Agent, lever: String) -
         }
         _ => (format!("{words}: test on a sample"), Ruling::NeedsTest),
     };
-    sheet.advise(lever, format!("something else than {words} near {}", material.name));
+    sheet.advise(
+        lever,
+        match agent {
+            Agent::Weather => {
+                format!("shade, a coating, or a grade made for outdoors in place of {}", material.name)
+            }
+            _ => format!("something else than {words} near {}", material.name),
+        },
+    );
     Ok(sheet.rule(finds, "no reported harm", ruling, Origin::Published(row.source)))
 }

@@ -303,6 +303,8 @@ fn edge_distance(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, N
         MaterialKind::Laminate => prepared.limits.edge_distance_laminate(),
         _ => prepared.limits.edge_distance_plastic(),
     });
+    sheet.note("distance due over the hole's diameter", diameters, Measure::Number);
+    sheet.reckon("distance due = that number × diameter of the hole");
     let due = diameters * hole.value;
     if distance.value < due {
         sheet.cure(

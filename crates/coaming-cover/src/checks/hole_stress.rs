@@ -151,7 +151,7 @@ impl<'a> Hole<'a> {
 
 /// The stress that a material bears for years in clean air: the maker's or a measured one where the document gives it,
 /// the limit of common practice for polycarbonate, the record's for any other.
-fn sustained(
+pub(super) fn sustained(
     prepared: &Prepared<'_>,
     material: &Material,
     sheet: &mut Worksheet,

@@ -130,15 +130,17 @@ fn jack_out(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChe
     let mut sheet = Worksheet::new();
     let outside = outside(insert, &format!("{path}.insert"), &mut sheet)?;
     let (what, lever, hole) = on_insert(pattern, insert)?;
-    let hole = sheet.given(what, lever.clone(), hole)?;
+    let hole = sheet.given(what, lever, hole)?;
     if hole >= outside {
+        // The hole may have to be as large as it is for the layer to float.
         sheet.cure(
-            lever,
-            Amount::of(hole),
+            format!("{path}.insert.outside_diameter"),
             Amount::of(outside),
-            "a hole smaller than the insert, so that the clamped part bears on it",
+            Amount::of(hole),
+            "an insert larger than the hole, or a shoulder bush that bears on it",
         );
     }
+    sheet.reckon("the hole in what lies on the insert is compared with the insert's outside diameter");
     let origin =
         Origin::Published(Source::common_practice("the hole in the clamped part is smaller than the insert"));
     Ok(sheet.at_most(hole.value, Measure::LENGTH, outside.value.next_down(), origin))
@@ -206,6 +208,7 @@ fn torque_out(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotC
     let torque = sheet.given("tightening torque", format!("{path}.torque"), pattern.torque)?;
     let (factor, _) = prepared.limits.insert_factor();
     sheet.note("factor on what it holds", factor, Measure::Number);
+    sheet.reckon("factor × tightening torque is compared with the maker's torque-out");
     sheet.advise(format!("{path}.torque"), "less torque, or a larger insert");
     Ok(sheet.at_most(factor * torque.value, Measure::TORQUE, strength.value, Origin::Maker(at)))
 }
@@ -221,7 +224,13 @@ fn estimate(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChe
         Some(_) => sheet.property(&material, "shear_strength", &material.shear_strength)?,
         None => {
             sheet.say("The shear strength of the plastic is taken as 0.577 of its tensile strength.");
-            sheet.property(&material, "ultimate_strength", &material.ultimate_strength)? * SHEAR_SHARE
+            let tensile = match &material.ultimate_strength {
+                None if material.yield_strength.is_some() => {
+                    sheet.property(&material, "yield_strength", &material.yield_strength)?
+                }
+                known => sheet.property(&material, "ultimate_strength", known)?,
+            };
+            tensile * SHEAR_SHARE
         }
     };
     let insert_path = format!("{path}.insert");

@@ -183,28 +183,34 @@ fn screw(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecke
     let strength = strength(pattern, &mut sheet)?;
     let preload = service_load::preload(pattern, &mut sheet)?.largest_preload;
     let (pull, _) = service_load::worst(prepared, pattern, &mut sheet)?;
-    let mut largest = 0.0_f64;
+    let (mut low, mut high) = (0.0_f64, 0.0_f64);
     for kind in [LoadKind::Hot, LoadKind::Cold] {
         let springs = springs(prepared, pattern, kind, &mut sheet)?;
-        let fresh = sheet.run(&PreloadChange {
-            preload,
-            bolt_stiffness: springs.screw,
-            member_stiffness: springs.clamped,
-            member_stiffness_after_creep: springs.clamped,
-            embedding: mm(0.0),
-            member_growth: springs.clamped_growth,
-            bolt_growth: springs.screw_growth,
-        })?;
-        let words = format!("preload with the temperature, {}", Choice::name(kind));
-        sheet.note(&words, fresh.residual_preload.value, Measure::FORCE);
-        let low = fresh.residual_preload.value;
-        let left = Left { low, high: low, springs };
-        largest =
-            largest.max(loaded(pattern, &left, (pull, 0.0), 1.0, &mut sheet)?.largest_screw_force.value);
+        let mut with = |member_stiffness_after_creep: ForcePerLength| {
+            sheet.run(&PreloadChange {
+                preload,
+                bolt_stiffness: springs.screw,
+                member_stiffness: springs.clamped,
+                member_stiffness_after_creep,
+                embedding: mm(0.0),
+                member_growth: springs.clamped_growth,
+                bolt_growth: springs.screw_growth,
+            })
+        };
+        // Warmth comes in a day and creep in a season: what it adds lies between the layers as stiff and as soft.
+        let (soft, stiff) = (with(springs.clamped_later)?, with(springs.clamped)?);
+        let (one, other) = (soft.residual_preload.value, stiff.residual_preload.value);
+        let words = Choice::name(kind);
+        sheet.note(&format!("preload, {words}, layers as soft as after a season"), one, Measure::FORCE);
+        sheet.note(&format!("preload, {words}, layers as stiff as when tightened"), other, Measure::FORCE);
+        let mut left = Left { low: one, high: one, springs };
+        low = low.max(loaded(pattern, &left, (pull, 0.0), 1.0, &mut sheet)?.largest_screw_force.value);
+        (left.low, left.high) = (other, other);
+        high = high.max(loaded(pattern, &left, (pull, 0.0), 1.0, &mut sheet)?.largest_screw_force.value);
     }
-    sheet.say(
-        "Nothing is taken off for embedding or creep, and the layers as stiff as when they were tightened.",
-    );
+    sheet.say("Nothing is taken off for embedding.");
     sheet.advise(format!("screws.{}.torque", pattern.name), "less torque, or a stronger class");
-    Ok(sheet.at_most(largest, Measure::FORCE, strength.yield_load.value, class(pattern)))
+    let bound = Bound::AtMost { limit: strength.yield_load.value, marginal_above: None };
+    let finding = Finding::Number { low: low.min(high), high: high.max(low), measure: Measure::FORCE, bound };
+    Ok(sheet.finish(finding, class(pattern)))
 }

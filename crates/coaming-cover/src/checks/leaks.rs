@@ -156,6 +156,10 @@ fn drain(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
         let length = |si| Amount { si, measure: Measure::LENGTH };
         sheet.cure("service.bay.drains", length(above), length(limit), "weep holes lower down");
     }
+    sheet.note_words("gravity along x, y, z", format!("{}, {}, {}", gravity.x, gravity.y, gravity.z));
+    sheet.note("low point of the opening, from the origin along gravity", low, Measure::LENGTH);
+    sheet.note("lowest drain, from the origin along gravity", lowest, Measure::LENGTH);
+    sheet.reckon("height of the drain = low point − lowest drain, both along gravity in the cover's plane");
     sheet.at("lowest drain above the low point of the opening");
     Ok(sheet.at_most(above, Measure::LENGTH, limit, origin))
 }

@@ -36,7 +36,7 @@ pub(super) fn lean(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand,
         let found = &state.found;
         sheet.note(&format!("largest deflection, {}", state.name), found.deflection.value, Measure::LENGTH);
     }
-    sheet.say("The place was searched for on the sheet alone, its seal taken as springs: on an even grid, then about the worst of it.");
+    sheet.say("The place was searched for on the sheet alone: on an even grid, then about the worst of it.");
     tell_foot(&mut sheet);
     tell_model(prepared, &mut sheet);
     closed_form(prepared, layer, force, side, &mut sheet);
@@ -85,8 +85,10 @@ fn worst_place(
     side: f64,
 ) -> Result<(f64, f64), NotChecked> {
     let softest = Setup::new(Joined::SheetAlone, Firmness::Firmest);
-    let stress =
-        |place: (f64, f64)| held::stress_on_springs(prepared, softest, &held::lean(place, force, side));
+    let stress = |place: (f64, f64)| {
+        let found = held::under(prepared, softest, &held::lean(place, force, side), &mut Worksheet::new())?;
+        Ok::<f64, NotChecked>(found.stress.value)
+    };
     let (places, mut step) = grid(prepared, layer, side);
     let mut worst: Option<((f64, f64), f64)> = None;
     for place in places {

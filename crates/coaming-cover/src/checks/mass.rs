@@ -1,17 +1,26 @@
 //! Mass, and whether one hand lifts it off.
 
+use coaming::latch::LidTether;
 use coaming::prelude::*;
 
 use super::{Check, Subject, whole};
 use crate::amount::Measure;
-use crate::demand::{Demand, Need, NotChecked};
-use crate::document::{Edge, Layer, Outline};
+use crate::demand::{Demand, Need, NotChecked, Origin};
+use crate::document::{Edge, Layer, LoadKind, Outline};
 use crate::prepared::Prepared;
 use crate::worksheet::{Worksheet, practice};
 
 /// The checks of mass.
-pub(super) const CHECKS: &[Check] =
-    &[Check { key: "mass", title: "Mass to lift off", case: None, subjects: whole, demand: lift_off }];
+pub(super) const CHECKS: &[Check] = &[
+    Check { key: "mass", title: "Mass to lift off", case: None, subjects: whole, demand: lift_off },
+    Check {
+        key: "tether",
+        title: "Tether that catches the lid",
+        case: Some(LoadKind::Opening),
+        subjects: whole,
+        demand: tether,
+    },
+];
 
 fn lift_off(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
     let mut sheet = Worksheet::new();
@@ -21,8 +30,25 @@ fn lift_off(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> 
     sheet.note_words("lifted off by", if one_handed { "one hand" } else { "two hands" });
     let (limit, origin) =
         practice(if one_handed { prepared.limits.mass_one_hand() } else { prepared.limits.mass_two_hands() });
+    sheet.reckon("mass of a layer = (outline − cut-outs + flanges at their outside height) × thickness × density; then all added");
     sheet.advise("layers", "thinner or lighter layers, or two hands and handles for them");
     Ok(sheet.at_most(mass.value, Measure::MASS, limit, origin))
+}
+
+/// Force in the tether of a lid that slips from the hand.
+fn tether(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
+    let given = prepared.cover.tether.as_ref().ok_or_else(|| NotChecked::needs("tether"))?;
+    let mut sheet = Worksheet::new();
+    let mass = of_cover(prepared, &mut sheet)?;
+    let free_fall = sheet.given("free fall", "tether.free_fall", given.free_fall)?;
+    let stiffness = sheet.given("stiffness of the tether", "tether.stiffness", given.stiffness)?;
+    let load = sheet.given("maker's working load", "tether.working_load", given.working_load)?;
+    let outcome = sheet.run(&LidTether { mass, free_fall, stiffness, working_load: Some(load) })?;
+    sheet.note("weight of the lid", outcome.weight.value, Measure::FORCE);
+    sheet.note("stretch of the tether", outcome.largest_stretch.value, Measure::LENGTH);
+    sheet.advise("tether.free_fall", "less slack, a softer tether, or a stronger one");
+    let origin = Origin::Maker("tether.working_load".to_owned());
+    Ok(sheet.at_most(outcome.largest_force.value, Measure::FORCE, load.value, origin))
 }
 
 /// Mass of every layer; screws, gasket and what is not described are left out, and said to be.

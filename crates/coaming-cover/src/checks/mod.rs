@@ -7,6 +7,8 @@ mod absent;
 mod all_round;
 mod bonding;
 mod compatibility;
+mod creep;
+mod damp;
 mod fasteners;
 mod flammability;
 pub(crate) mod flat;
@@ -15,6 +17,7 @@ mod hazard;
 mod hole_stress;
 mod inserts;
 mod joint;
+mod latch_fixing;
 mod latch_pulls;
 mod latches;
 mod leaks;
@@ -34,6 +37,7 @@ mod restraint;
 mod screw_strength;
 mod seal;
 mod seal_loads;
+mod sealant_joint;
 mod service_load;
 mod service_temperature;
 mod sheet;
@@ -48,7 +52,7 @@ mod tests;
 pub(crate) use absent::unnamed;
 pub(crate) use fasteners::countersink;
 pub(crate) use latches::{forces as latch_forces, needed_travel};
-pub(crate) use seal::{grade as seal_grade, line_force};
+pub(crate) use seal::{extremes as seal_extremes, grade as seal_grade, line_force};
 
 use crate::demand::{Demand, NotChecked};
 use crate::document::LoadKind;
@@ -84,15 +88,19 @@ pub const PARTS: &[(&str, &[Check])] = &[
     ("Seal", seal::CHECKS),
     ("Seal", leaks::CHECKS),
     ("Latches", latches::CHECKS),
+    ("Latches", latch_fixing::CHECKS),
     ("Pane", pane::CHECKS),
     ("Pane", pane_lap::CHECKS),
+    ("Pane", creep::CHECKS),
     ("Holes and movement", movement::CHECKS),
     ("Screws", fasteners::CHECKS),
     ("Screws", screw_strength::CHECKS),
     ("Screws", joint::CHECKS),
     ("Inserts", inserts::CHECKS),
     ("Frame", frame::CHECKS),
+    ("Frame", damp::CHECKS),
     ("Bonds", bonding::CHECKS),
+    ("Bonds", sealant_joint::CHECKS),
     ("Chemicals", compatibility::CHECKS),
     ("Chemicals", neighbours::CHECKS),
     ("Warmth and damp", warmth::CHECKS),

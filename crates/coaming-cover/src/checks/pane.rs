@@ -59,7 +59,7 @@ pub(super) const CHECKS: &[Check] = &[
     },
 ];
 
-fn panes(prepared: &Prepared<'_>) -> Vec<Subject> {
+pub(super) fn panes(prepared: &Prepared<'_>) -> Vec<Subject> {
     layers_that(prepared, |layer| layer.role == LayerRole::Pane)
 }
 

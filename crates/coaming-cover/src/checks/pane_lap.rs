@@ -134,6 +134,13 @@ fn retention(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotCh
     let lap = ((width - cut_width) / 2.0 - x.abs()).min((height - cut_height) / 2.0 - y.abs());
     sheet.note("aperture, width", cut_width, Measure::LENGTH);
     sheet.note("aperture, height", cut_height, Measure::LENGTH);
+    sheet.note("pane, width", width, Measure::LENGTH);
+    sheet.note("pane, height", height, Measure::LENGTH);
+    sheet.note("pane off the middle of the aperture, along x", x.abs(), Measure::LENGTH);
+    sheet.note("pane off the middle of the aperture, along y", y.abs(), Measure::LENGTH);
+    sheet.reckon(
+        "lap = (pane − aperture)/2 − what the pane is off the middle, the smaller of both directions",
+    );
     sheet.at("lap of the pane behind the sheet, all round");
     let (limit, origin) = practice(prepared.limits.pane_engagement());
     sheet.advise(format!("layers.{}.outline", layer.name), "a larger pane, or a smaller aperture");

@@ -183,7 +183,7 @@ fn shaken(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotCheck
     sheet.note("tension over what it may carry", outcome.tension_ratio, Measure::Percent);
     sheet.note("shear over what it may carry", outcome.shear_ratio, Measure::Percent);
     sheet.say("Friction of the clamp carries the shear first; here the screw carries it all.");
-    sheet.at("Rt² + Rs³");
+    sheet.at("its share in pull squared and its share in shear cubed, together");
     sheet.advise(format!("screws.{}.count", pattern.name), "more or larger screws, or less preload");
     Ok(sheet.at_most(outcome.interaction, Measure::Number, 1.0, class(pattern)))
 }
@@ -282,6 +282,7 @@ fn pitch(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecke
             "screws closer together, or a thicker sheet",
         );
     }
+    sheet.reckon("longest pitch/thickness");
     sheet.at("pitch over thickness");
     let bound = Bound::AtMost { limit, marginal_above: Some(pass) };
     Ok(sheet.finish(Finding::Number { low: ratio, high: ratio, measure: Measure::Number, bound }, origin))

@@ -10,6 +10,7 @@ use super::{Check, Subject, all_round, recovery, seal_loads, spacing, whole};
 use crate::amount::{Amount, Measure};
 use crate::demand::{Bound, Demand, Finding, Need, NotChecked, Origin};
 use crate::document::{LoadKind, Seal, SealKind};
+use crate::limits::LimitOrigin;
 use crate::prepared::Prepared;
 use crate::worksheet::{Worksheet, practice};
 
@@ -145,6 +146,16 @@ pub(super) fn window(prepared: &Prepared<'_>, kind: SealKind) -> Window {
     Window { nominal: (nominal_low, nominal_high), least: practice(least), most: practice(most), origin }
 }
 
+/// Least and most compression of a kind of gasket at the extremes, each with its limit's origin.
+pub(crate) fn extremes(prepared: &Prepared<'_>, kind: SealKind) -> [(f64, LimitOrigin); 2] {
+    let limits = prepared.limits;
+    match kind {
+        SealKind::ClosedCell => [limits.closed_cell_least(), limits.closed_cell_most()],
+        SealKind::OpenCell => [limits.open_cell_least(), limits.open_cell_most()],
+        SealKind::Solid => [limits.solid_least(), limits.solid_most()],
+    }
+}
+
 pub(super) fn kind(seal: &Seal, sheet: &mut Worksheet) -> Result<SealKind, NotChecked> {
     let kind = seal.kind.need(|| "seal.kind".to_owned())?;
     sheet.note_words("kind of gasket", Choice::name(kind).replace('_', " "));
@@ -179,6 +190,7 @@ fn nominal(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
     let kind = kind(seal, &mut sheet)?;
     let (free, compressed, compression) = nominal_compression(prepared, &mut sheet)?;
     sheet.note("compressed by", compressed.value, Measure::LENGTH);
+    sheet.reckon("compression = (free height − closed height)/free height");
     let window = window(prepared, kind);
     let (low, high) = window.nominal;
     if compression < low || compression > high {

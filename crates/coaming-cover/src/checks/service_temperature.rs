@@ -3,7 +3,7 @@
 use coaming::material::Material;
 use coaming::prelude::*;
 
-use super::warmth::{against_service, ambient, bay, can_soften, sunlit};
+use super::warmth::{Lined, against_service, ambient, bay, can_soften, sunlit};
 use super::{Check, Subject, name, whole};
 use crate::amount::Measure;
 use crate::demand::{Demand, Need, NotChecked, Origin};
@@ -21,7 +21,7 @@ pub(super) const CHECKS: &[Check] = &[
         demand: |prepared, _| {
             let material = gasket(prepared)?;
             let mut sheet = Worksheet::new();
-            let outcome = sunlit(prepared, &mut sheet)?;
+            let outcome = sunlit(prepared, &mut sheet, Lined::Bare)?;
             let face = outcome.inner_face_temperature.value;
             let air = bay(prepared)?.temperature.need(|| "service.bay.temperature".to_owned())?.value;
             sheet.at("the warmer of the bay and the sunlit skin's inner face");
@@ -128,6 +128,7 @@ fn in_the_cold(
     let limit = sheet.property(material, "lowest_temperature", &material.lowest_temperature)?;
     let from = prepared.assembled_at()?.value;
     sheet.note("temperature at assembly", from, Measure::TEMPERATURE);
+    sheet.reckon("fall = temperature at assembly − lowest temperature; margin = (assembly − limit)/fall − 1");
     sheet.say("The margin is one of falls below the temperature at assembly.");
     sheet.advise("layers", "a material that stays tough in the cold");
     let origin = Origin::Design(format!("materials.{}.lowest_temperature", material.key));

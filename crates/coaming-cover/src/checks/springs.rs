@@ -303,6 +303,6 @@ fn reach(pattern: &ScrewPattern, sheet: &mut Worksheet) -> Result<f64, NotChecke
         widest = widest.min(2.0 * sheet.given(&label, at, passed.edge_distance)?.value);
     }
     let count = pattern.count.need(|| format!("{path}.count"))?;
-    let pitch = pattern.positions.as_ref().and_then(|positions| positions.longest_pitch(count));
+    let pitch = pattern.positions.as_ref().and_then(|positions| positions.shortest_pitch(count));
     Ok(pitch.map_or(widest, |pitch| widest.min(pitch)))
 }

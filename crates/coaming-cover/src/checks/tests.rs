@@ -4,6 +4,7 @@
 mod all_round;
 mod bends;
 mod bonds_and_warmth;
+mod claims;
 mod crossing;
 mod crossing_table;
 mod edge;
@@ -13,6 +14,7 @@ mod held_seal;
 mod holes;
 mod joint;
 mod leaks;
+mod long_term;
 mod neighbours;
 mod restraint;
 mod screws;
@@ -222,6 +224,9 @@ fn the_revision_passes_where_the_estimates_say() {
     // 58 % of the sheet; no check value holds the sharp diameter of this head, so a test is asked for.
     close(demand(&review, "countersink_depth(pane_screws, lid)").0, 1.45 / 2.5, 1e-9);
     assert_eq!(verdict(&review, "countersink_depth(pane_screws, lid)"), Verdict::NeedsTest);
+    let row = review.row("countersink_depth(pane_screws, lid)").unwrap();
+    let cure = row.outcome.unwrap().cure.unwrap().words.shown(coaming::prelude::System::Shop);
+    assert!(cure.contains("confirms the sharp diameter of iso_7046_1 M3: measure it"), "{cure}");
     // By hand: deduction 2 x 5.7 - (pi/2)(3.2 + 0.43 x 2.5) = 4.685 mm; blank 580 + 2 (25 - 4.685).
     close(demand(&review, "flat_pattern(lid)").1, 0.03e-3, 0.03e-3);
     // Hand estimate 20 to 28 N.
@@ -303,6 +308,28 @@ fn a_missing_input_is_named_and_never_passes() {
         let Err(NotChecked::Needs(paths)) = &row.outcome else { panic!("{key}: {:?}", row.outcome) };
         assert!(paths.iter().any(|needed| needed.contains(path)), "{key}: {paths:?}");
     }
+}
+
+#[test]
+fn a_lever_helps_no_row_that_asks_for_the_other_way() {
+    // 8 mm through 4.6 mm of grip engage 3.4 mm, too little; in a hole of 4 mm they leave 0.3 mm at the tip, too little too.
+    let text = FIRST_GUESS.replace("length = \"12 mm\"", "length = \"8 mm\"");
+    let text = text.replace("thread_length = \"6 mm\"", "thread_length = \"4 mm\"");
+    let text = text.replace("hole_depth = \"7.0 mm\"", "hole_depth = \"4 mm\"");
+    let cover = read(&text, Form::Toml).unwrap();
+    let review = review_of(&Prepared::with(&cover, Arc::new(Solutions::coarse())).unwrap()).unwrap();
+    for lever in &review.levers {
+        let Some((now, to)) = lever.cure.change else { continue };
+        for key in &lever.rows {
+            let row = review.row(key).unwrap();
+            let cure = row.outcome.as_ref().unwrap().cure.as_ref().unwrap();
+            if let Some((from, wanted)) = cure.change {
+                assert!((to.si - now.si) * (wanted.si - from.si) >= 0.0, "{key}: {}", cure.lever);
+            }
+        }
+    }
+    let lengths = review.levers.iter().filter(|lever| lever.cure.lever == "screws.pane_screws.length");
+    assert_eq!(lengths.count(), 2);
 }
 
 #[test]

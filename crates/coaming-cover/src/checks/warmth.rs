@@ -7,6 +7,7 @@ use coaming::thermal::{
     ThermalLayer, TouchMaterial, TouchTemperature,
 };
 
+use super::pane::panes;
 use super::{Check, Subject, latch_forces, name, whole};
 use crate::amount::{Amount, Measure, Phrase};
 use crate::demand::{Bound, Demand, Finding, Need, NotChecked, Origin, Ruling};
@@ -38,8 +39,12 @@ pub(super) const CHECKS: &[Check] = &[
             let layer = prepared.layer(name(subject, 0)?)?;
             let material = prepared.material_of(layer)?;
             let mut sheet = Worksheet::new();
-            let outcome = sunlit(prepared, &mut sheet)?;
-            let warmest = outcome.outer_face_temperature.value.max(outcome.inner_face_temperature.value);
+            let bare = sunlit(prepared, &mut sheet, Lined::Bare)?;
+            let mut warmest = bare.outer_face_temperature.value.max(bare.inner_face_temperature.value);
+            if liners(prepared).next().is_some() {
+                let lined = sunlit(prepared, &mut sheet, Lined::Lined)?;
+                warmest = warmest.max(lined.outer_face_temperature.value);
+            }
             sheet.at("warmest face of the skin in the sun");
             against_service(prepared, sheet, &material, warmest)
         },
@@ -53,7 +58,8 @@ pub(super) const CHECKS: &[Check] = &[
             let backing = prepared.seal()?.backing.need(|| "seal.backing".to_owned())?;
             let material = prepared.material(&backing, "seal.backing")?;
             let mut sheet = Worksheet::new();
-            let outcome = sunlit(prepared, &mut sheet)?;
+            // The gasket lies outside every liner, on the bare sheet.
+            let outcome = sunlit(prepared, &mut sheet, Lined::Bare)?;
             let warmest = outcome.outer_face_temperature.value.max(outcome.inner_face_temperature.value);
             sheet.at("warmest face of the skin in the sun");
             against_service(prepared, sheet, &material, warmest)
@@ -79,6 +85,22 @@ pub(super) const CHECKS: &[Check] = &[
         case: Some(LoadKind::Cold),
         subjects: whole,
         demand: dew,
+    },
+    Check {
+        key: "dew_pane",
+        title: "Dew on the inner face of the pane",
+        case: Some(LoadKind::Cold),
+        subjects: panes,
+        demand: |prepared, subject| {
+            let pane = prepared.layer(name(subject, 0)?)?;
+            let mut sheet = Worksheet::new();
+            let faces = faces_in_damp(prepared, &mut sheet, &[pane])?;
+            sheet.advise(
+                "service.bay.humidity",
+                "drier air, a second pane with air between, or drains for what runs down",
+            );
+            wet(prepared, sheet, [faces, faces])
+        },
     },
     Check {
         key: "touch",
@@ -114,21 +136,42 @@ fn skin<'a>(prepared: &Prepared<'a>) -> Result<&'a Layer, NotChecked> {
     skin.ok_or_else(|| NotChecked::needs("a layer with role = \"skin\""))
 }
 
-/// The skin between the bay's air and the weather's, with the liners behind it.
+/// The liners, from the bay outward.
+fn liners<'a>(prepared: &Prepared<'a>) -> impl Iterator<Item = &'a Layer> {
+    prepared.cover.layers.iter().filter(|layer| layer.role == LayerRole::Liner)
+}
+
+/// Whether a face is looked at where the liner covers the skin, or where it leaves it bare.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Lined {
+    /// The skin alone.
+    Bare,
+    /// With every liner behind it.
+    Lined,
+}
+
+/// The skin between the bay's air and the weather's, with the liners behind it or without.
+fn layers_at<'a>(prepared: &Prepared<'a>, lined: Lined) -> Result<Vec<&'a Layer>, NotChecked> {
+    let mut layers: Vec<&Layer> = match lined {
+        Lined::Lined => liners(prepared).collect(),
+        Lined::Bare => Vec::new(),
+    };
+    layers.push(skin(prepared)?);
+    Ok(layers)
+}
+
+/// Layers between the bay's air and the weather's, from the bay outward.
 fn stack(
     prepared: &Prepared<'_>,
     sheet: &mut Worksheet,
     (inside, outside): (Temperature, Temperature),
-    irradiance: HeatFlux,
+    (irradiance, solar_absorptance): (HeatFlux, f64),
+    layers: &[&Layer],
 ) -> Result<LayerTemperaturesOutcome, NotChecked> {
     let inner_film = sheet.given("film, inner face", "service.bay.film", bay(prepared)?.film)?;
     let outer_film = sheet.given("film, outer face", "service.ambient.film", ambient(prepared)?.film)?;
-    let skin = skin(prepared)?;
-    let path = format!("layers.{}.solar_absorptance", skin.name);
-    let solar_absorptance = sheet.number("share of the sun taken up", path, skin.solar_absorptance)?;
-    let liners = prepared.cover.layers.iter().filter(|layer| layer.role == LayerRole::Liner);
-    let mut layers = Vec::new();
-    for layer in liners.chain([skin]) {
+    let mut stacked = Vec::new();
+    for layer in layers {
         let thickness = sheet.given(
             &format!("thickness of {}", layer.name),
             format!("layers.{}.thickness", layer.name),
@@ -137,7 +180,7 @@ fn stack(
         let material = prepared.material_of(layer)?;
         let conductivity =
             sheet.property(&material, "thermal_conductivity", &material.thermal_conductivity)?;
-        layers.push(ThermalLayer { name: layer.name.clone(), thickness, conductivity });
+        stacked.push(ThermalLayer { name: layer.name.clone(), thickness, conductivity });
     }
     sheet.run(&LayerTemperatures {
         inner_air_temperature: inside,
@@ -147,7 +190,7 @@ fn stack(
         irradiance,
         solar_absorptance,
         inner_radiant_flux: watt_per_square_meter(0.0),
-        layers,
+        layers: stacked,
     })
 }
 
@@ -155,13 +198,22 @@ fn stack(
 pub(super) fn sunlit(
     prepared: &Prepared<'_>,
     sheet: &mut Worksheet,
+    lined: Lined,
 ) -> Result<LayerTemperaturesOutcome, NotChecked> {
     let inside = sheet.given("bay", "service.bay.temperature", bay(prepared)?.temperature)?;
     let outside = sheet.given("weather", "service.ambient.highest", ambient(prepared)?.highest)?;
     let sun = sheet.given("sun", "service.ambient.sun", ambient(prepared)?.sun)?;
-    let outcome = stack(prepared, sheet, (inside, outside), sun)?;
-    sheet.note("outer face", outcome.outer_face_temperature.value, Measure::TEMPERATURE);
-    sheet.note("inner face", outcome.inner_face_temperature.value, Measure::TEMPERATURE);
+    let skin = skin(prepared)?;
+    let path = format!("layers.{}.solar_absorptance", skin.name);
+    let absorptance = sheet.number("share of the sun taken up", path, skin.solar_absorptance)?;
+    let layers = layers_at(prepared, lined)?;
+    let outcome = stack(prepared, sheet, (inside, outside), (sun, absorptance), &layers)?;
+    let place = match lined {
+        Lined::Bare => "",
+        Lined::Lined => ", lined",
+    };
+    sheet.note(&format!("outer face{place}"), outcome.outer_face_temperature.value, Measure::TEMPERATURE);
+    sheet.note(&format!("inner face{place}"), outcome.inner_face_temperature.value, Measure::TEMPERATURE);
     Ok(outcome)
 }
 
@@ -193,6 +245,8 @@ pub(super) fn against_service(
     let limit = sheet.property(material, "service_temperature", &material.service_temperature)?;
     let from = prepared.assembled_at()?.value;
     sheet.note("temperature at assembly", from, Measure::TEMPERATURE);
+    sheet
+        .reckon("rise = highest temperature − temperature at assembly; margin = (limit − assembly)/rise − 1");
     sheet.say("The margin is one of rises above the temperature at assembly.");
     sheet.advise("layers", "a lighter colour, shade, or a material that stands more");
     let origin = Origin::Design(format!("materials.{}.service_temperature", material.key));
@@ -275,29 +329,70 @@ fn ambient_humidity(bay: &Bay) -> Result<f64, NotChecked> {
     bay.closed_at_humidity.need(|| "service.bay.closed_at_humidity".to_owned())
 }
 
+/// The inner face of the skin, where a liner covers it and where it leaves it bare.
 fn dew(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
-    let bay = bay(prepared)?;
     let mut sheet = Worksheet::new();
+    sheet.advise("layers", "a liner, drier air, or drains for what runs down");
+    let bare = faces_in_damp(prepared, &mut sheet, &layers_at(prepared, Lined::Bare)?)?;
+    if liners(prepared).next().is_none() {
+        return wet(prepared, sheet, [bare, bare]);
+    }
+    let lined = faces_in_damp(prepared, &mut sheet, &layers_at(prepared, Lined::Lined)?)?;
+    sheet.note("inner face, lined", lined.value, Measure::TEMPERATURE);
+    sheet.say("What the liner leaves bare, such as the rim and the seal line, is as cold as without it.");
+    wet(prepared, sheet, [bare, lined])
+}
+
+/// Temperature of the inner face on a cool day with a damp bay, the sun away.
+fn faces_in_damp(
+    prepared: &Prepared<'_>,
+    sheet: &mut Worksheet,
+    layers: &[&Layer],
+) -> Result<Temperature, NotChecked> {
+    let bay = bay(prepared)?;
     let inside = sheet.given("bay", "service.bay.dew_temperature", bay.dew_temperature)?;
     let outside = sheet.given("weather", "service.bay.dew_ambient", bay.dew_ambient)?;
+    let sun = (watt_per_square_meter(0.0), 0.0);
+    Ok(stack(prepared, sheet, (inside, outside), sun, layers)?.inner_face_temperature)
+}
+
+/// A face, between its coldest and its warmest place, against the dew point of the bay.
+fn wet(
+    prepared: &Prepared<'_>,
+    mut sheet: Worksheet,
+    [coldest, warmest]: [Temperature; 2],
+) -> Result<Demand, NotChecked> {
+    let bay = bay(prepared)?;
+    let inside = sheet.given("bay", "service.bay.dew_temperature", bay.dew_temperature)?;
     let humidity = sheet.number("humidity", "service.bay.humidity", bay.humidity)?;
-    let faces = stack(prepared, &mut sheet, (inside, outside), watt_per_square_meter(0.0))?;
-    let outcome = sheet.run(&DewPoint {
-        air_temperature: inside,
-        relative_humidity: humidity,
-        face_temperature: Some(faces.inner_face_temperature),
-    })?;
-    sheet.note("dew point", outcome.dew_point.value, Measure::TEMPERATURE);
-    sheet.note("inner face", faces.inner_face_temperature.value, Measure::TEMPERATURE);
-    sheet.advise("layers", "a liner, drier air, or drains for what runs down");
-    let margin = outcome.face_margin.need(|| "service.bay".to_owned())?;
+    let mut above = |face: Temperature| {
+        let outcome = sheet.run(&DewPoint {
+            air_temperature: inside,
+            relative_humidity: humidity,
+            face_temperature: Some(face),
+        })?;
+        let margin = outcome.face_margin.need(|| "service.bay".to_owned())?;
+        Ok::<_, NotChecked>((margin.value, outcome.dew_point))
+    };
+    let (low, dew_point) = above(coldest)?;
+    let (high, _) = above(warmest)?;
+    sheet.note("dew point", dew_point.value, Measure::TEMPERATURE);
+    sheet.note("inner face", coldest.value, Measure::TEMPERATURE);
     let temperature = |si: f64| Amount { si, measure: Measure::TEMPERATURE };
-    sheet.at(Phrase::with(
-        "inner face above the dew point: {} and {}",
-        [temperature(faces.inner_face_temperature.value), temperature(outcome.dew_point.value)],
-    ));
+    let faces = [temperature(coldest.value), temperature(warmest.value), temperature(dew_point.value)];
+    let [cold, _, dew] = faces;
+    sheet.at(match coldest == warmest {
+        true => Phrase::with("inner face above the dew point: {} and {}", [cold, dew]),
+        false => Phrase::with("inner face above the dew point: bare {}, lined {}, and {}", faces),
+    });
     let origin = Origin::Published(Source::common_practice("a face below the dew point gets wet"));
-    Ok(sheet.at_least(margin.value, Measure::DIFFERENCE, 0.0, origin))
+    let finding = Finding::Number {
+        low: low.min(high),
+        high: low.max(high),
+        measure: Measure::DIFFERENCE,
+        bound: Bound::AtLeast { limit: 0.0 },
+    };
+    Ok(sheet.finish(finding, origin))
 }
 
 /// A flag, never a pass: the shortest contact whose threshold is held is a minute, and a hand stays less or more.
@@ -316,10 +411,17 @@ fn touch(prepared: &Prepared<'_>, side: Face) -> Result<Demand, NotChecked> {
         _ => TouchMaterial::Plastic,
     };
     sheet.note_words("face", Choice::name(face_material));
-    let faces = sunlit(prepared, &mut sheet)?;
+    let bare = sunlit(prepared, &mut sheet, Lined::Bare)?;
+    let lined = match liners(prepared).next() {
+        Some(_) => sunlit(prepared, &mut sheet, Lined::Lined)?,
+        None => bare.clone(),
+    };
     let (face_temperature, words) = match side {
-        Face::Outer => (faces.outer_face_temperature, "outer"),
-        Face::Inner => (faces.inner_face_temperature, "inner"),
+        Face::Outer => {
+            let warmer = bare.outer_face_temperature.value.max(lined.outer_face_temperature.value);
+            (si(warmer), "outer")
+        }
+        Face::Inner => (lined.inner_face_temperature, "inner"),
     };
     let outcome = sheet.run(&TouchTemperature {
         face_temperature,

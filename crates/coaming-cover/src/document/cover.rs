@@ -57,8 +57,49 @@ pub struct Bond {
     /// Width.
     #[possible(f64::MIN_POSITIVE..)]
     pub width: Option<Length>,
+    /// How long it cures before it may be loaded: the maker's figure.
+    #[possible(f64::MIN_POSITIVE..)]
+    #[shown_in("h")]
+    pub cure_time: Option<Time>,
     /// True where the adhesive keeps a metal and a carbon laminate apart by a glass scrim or the like.
     pub insulated: Option<bool>,
+}
+
+/// A joint that is filled with sealant.
+#[derive(Debug, Clone, PartialEq, Fields)]
+pub struct SealantJoint {
+    /// Its name.
+    pub name: String,
+    /// The two layers between which it lies.
+    pub layers: Vec<String>,
+    /// Name of the sealant.
+    pub sealant: Option<String>,
+    /// Width of the joint, across which the layers move.
+    #[possible(f64::MIN_POSITIVE..)]
+    pub width: Option<Length>,
+    /// How much narrower it may turn out.
+    #[possible(0.0..)]
+    pub width_tolerance: Option<Length>,
+    /// How deep the sealant stands in it.
+    #[possible(f64::MIN_POSITIVE..)]
+    pub depth: Option<Length>,
+    /// How long it is.
+    #[possible(f64::MIN_POSITIVE..)]
+    pub length: Option<Length>,
+}
+
+/// What catches the cover when it slips from the hand.
+#[derive(Debug, Clone, PartialEq, Fields)]
+pub struct Tether {
+    /// How far it falls before the tether is taut.
+    #[possible(0.0..)]
+    pub free_fall: Option<Length>,
+    /// Stiffness of the tether with its ends.
+    #[possible(f64::MIN_POSITIVE..)]
+    pub stiffness: Option<ForcePerLength>,
+    /// The maker's working load.
+    #[possible(f64::MIN_POSITIVE..)]
+    pub working_load: Option<Force>,
 }
 
 /// What the cover keeps people from.
@@ -111,6 +152,10 @@ pub struct Cover {
     pub latches: Option<Latches>,
     /// The bonded joints.
     pub bonds: Option<Vec<Bond>>,
+    /// The joints that are filled with sealant.
+    pub sealant_joints: Option<Vec<SealantJoint>>,
+    /// The tether.
+    pub tether: Option<Tether>,
     /// The service.
     pub service: Option<Service>,
     /// The load cases.

@@ -3,6 +3,27 @@
 use super::outline::Point;
 use coaming::prelude::*;
 
+/// How a latch or its keeper is fastened to its sheet.
+#[derive(Debug, Clone, PartialEq, Fields)]
+pub struct Fixing {
+    /// Name of the layer that it is fastened to; absent where that is no layer of the cover.
+    pub layer: Option<String>,
+    /// Name of the material that it is fastened to, where that is no layer of the cover.
+    pub material: Option<String>,
+    /// Thickness of what it is fastened to, where that is no layer of the cover.
+    #[possible(f64::MIN_POSITIVE..)]
+    pub thickness: Option<Length>,
+    /// How many screws, rivets or nuts hold it.
+    #[possible(1.0..)]
+    pub fasteners: Option<u32>,
+    /// Diameter of their heads or flanges on the sheet.
+    #[possible(f64::MIN_POSITIVE..)]
+    pub head_diameter: Option<Length>,
+    /// Force at which one of them pulls out of this sheet: the maker's figure, or a test's.
+    #[possible(f64::MIN_POSITIVE..)]
+    pub pull_out: Option<Force>,
+}
+
 /// The latches, all alike.
 #[derive(Debug, Clone, PartialEq, Fields)]
 pub struct Latches {
@@ -41,6 +62,10 @@ pub struct Latches {
     /// The maker's working load.
     #[possible(f64::MIN_POSITIVE..)]
     pub working_load: Option<Force>,
+    /// How each latch is fastened to the cover.
+    pub fixing: Option<Fixing>,
+    /// How each keeper is fastened to the surround.
+    pub keeper_fixing: Option<Fixing>,
     /// Mass of one latch with its keeper.
     #[possible(0.0..)]
     pub mass: Option<Mass>,

@@ -50,6 +50,17 @@ pub enum Edge {
     Bottom,
 }
 
+/// The direction in which a sheet was rolled, or the fibres of a laminate run, on the blank.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Choice)]
+pub enum Grain {
+    /// Along x.
+    AlongX,
+    /// Along y.
+    AlongY,
+    /// Either way: it does not matter.
+    EitherWay,
+}
+
 /// What keeps water out of a hole through the outer layer.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Choice)]
 pub enum Sealing {
@@ -72,6 +83,12 @@ pub struct CutOut {
     pub at: Option<Point>,
     /// What seals it against what covers it.
     pub sealed_by: Option<Sealing>,
+    /// Width of the bead of sealant round it.
+    #[possible(f64::MIN_POSITIVE..)]
+    pub bead_width: Option<Length>,
+    /// Depth of the bead of sealant round it.
+    #[possible(f64::MIN_POSITIVE..)]
+    pub bead_depth: Option<Length>,
 }
 
 /// A return flange along one edge. The layer's outline is its outside size after bending.
@@ -138,6 +155,10 @@ pub struct Layer {
     pub bends: Option<Vec<Bend>>,
     /// The flat size that was drawn.
     pub blank: Option<Blank>,
+    /// The direction of the grain or of the fibres on the blank.
+    pub grain: Option<Grain>,
+    /// The face on which the burr of cutting lies.
+    pub burr_face: Option<Face>,
     /// Which side of the skin it lies on.
     pub face: Option<Face>,
     /// How it is held to the skin.

@@ -23,15 +23,17 @@ mod removal_tests;
 mod tests;
 
 pub use coaming::sheet::BendDirection;
-pub use cover::{Bond, Cover, Hazard, HolePositions, Opening, ThicknessMeans, Waiver};
-pub use latches::Latches;
-pub use layer::{Bend, Blank, CutOut, Edge, Face, Joining, Layer, LayerRole, Sealing};
+pub use cover::{Bond, Cover, Hazard, HolePositions, Opening, SealantJoint, Tether, ThicknessMeans, Waiver};
+pub use latches::{Fixing, Latches};
+pub use layer::{Bend, Blank, CutOut, Edge, Face, Grain, Joining, Layer, LayerRole, Sealing};
 pub use load_case::{LayerState, LoadCase, LoadKind};
 pub use material::MaterialOverride;
 pub(crate) use material::at as material_at;
 pub use outline::{Circle, Outline, Point, Polygon, Rectangle};
 pub(crate) use read::read_as;
 pub use read::{Form, read, to_json, to_toml};
-pub use screws::{AtPoints, Bush, Insert, InsertKind, OnRectangle, Passed, Positions, ScrewPattern};
+pub use screws::{
+    AtPoints, Bush, Insert, InsertKind, OnRectangle, Passed, Positions, ScrewPattern, SlotDirection,
+};
 pub use seal::{CurvePoint, GapContribution, Seal, SealKind};
 pub use service::{Ambient, Bay, Direction, Excitation, Service};

@@ -69,6 +69,9 @@ impl Cover {
         unique(&patterns, "screws", problems);
         let bonds: Vec<&str> = self.bonds.iter().flatten().map(|bond| bond.name.as_str()).collect();
         unique(&bonds, "bonds", problems);
+        let joints = self.sealant_joints.iter().flatten();
+        let joints: Vec<&str> = joints.map(|joint| joint.name.as_str()).collect();
+        unique(&joints, "sealant_joints", problems);
         let mut known = |layer: &str, field: String| {
             if !names.contains(&layer) {
                 problems.push(Error::NotAnOption {
@@ -96,6 +99,18 @@ impl Cover {
                 known(layer, format!("bonds.{}.layers[{nth}]", bond.name));
             }
         }
+        for joint in self.sealant_joints.iter().flatten() {
+            for (nth, layer) in joint.layers.iter().enumerate() {
+                known(layer, format!("sealant_joints.{}.layers[{nth}]", joint.name));
+            }
+        }
+        if let Some(latches) = &self.latches {
+            for (path, fixing) in [("fixing", &latches.fixing), ("keeper_fixing", &latches.keeper_fixing)] {
+                if let Some(layer) = fixing.as_ref().and_then(|fixing| fixing.layer.as_ref()) {
+                    known(layer, format!("latches.{path}.layer"));
+                }
+            }
+        }
         for (nth, case) in self.load_cases.iter().flatten().enumerate() {
             if let Some(layer) = &case.layer {
                 known(layer, format!("load_cases[{nth}].layer"));
@@ -103,6 +118,16 @@ impl Cover {
             for (mth, state) in case.states.iter().flatten().enumerate() {
                 known(&state.layer, format!("load_cases[{nth}].states[{mth}].layer"));
             }
+        }
+        let bay = self.service.as_ref().and_then(|service| service.bay.as_ref());
+        if let Some(layer) = bay.and_then(|bay| bay.drain_layer.as_ref()) {
+            known(layer, "service.bay.drain_layer".to_owned());
+        }
+        for joint in self.sealant_joints.iter().flatten().filter(|joint| joint.layers.len() != 2) {
+            problems.push(Error::inconsistent(
+                format!("sealant_joints.{}.layers", joint.name),
+                format!("a joint lies between two layers, and {} are named", joint.layers.len()),
+            ));
         }
         for bond in self.bonds.iter().flatten().filter(|bond| bond.layers.len() != 2) {
             problems.push(Error::inconsistent(
@@ -137,6 +162,15 @@ impl Cover {
         }
         for bond in self.bonds.iter().flatten() {
             known(&bond.adhesive, format!("bonds.{}.adhesive", bond.name));
+        }
+        for joint in self.sealant_joints.iter().flatten() {
+            known(&joint.sealant, format!("sealant_joints.{}.sealant", joint.name));
+        }
+        if let Some(latches) = &self.latches {
+            for (path, fixing) in [("fixing", &latches.fixing), ("keeper_fixing", &latches.keeper_fixing)] {
+                let material = fixing.as_ref().and_then(|fixing| fixing.material.clone());
+                known(&material, format!("latches.{path}.material"));
+            }
         }
         if let Some(seal) = &self.seal {
             known(&seal.material, "seal.material".to_owned());

@@ -12,7 +12,7 @@ use super::{Cover, Form, read};
 use crate::demand::NotChecked;
 use crate::held::Solutions;
 use crate::prepared::Prepared;
-use crate::review::{Row, review_of};
+use crate::review::{Review, Row, review_of};
 use crate::verdict::Verdict;
 
 /// Stands in the table below for every row of the panel solver: their mesh follows every shape, so that all of them move.
@@ -45,19 +45,44 @@ const SOLVED_ROWS: &[&str] = &[
 const MEANS: &[(&str, &[&str], &str)] = &[
     (
         "layers[].outline.rectangle.corner_radius",
-        &["mass", "latch_hold", "screw_shake", "joint_slip", SOLVED],
+        &["mass", "tether", "latch_hold", "screw_shake", "joint_slip", SOLVED],
         "sharp corners",
     ),
-    ("layers[].cut_outs[].outline.rectangle.corner_radius", &["mass", "latch_hold", SOLVED], "sharp corners"),
+    (
+        "layers[].cut_outs[].outline.rectangle.corner_radius",
+        &["mass", "tether", "latch_hold", SOLVED],
+        "sharp corners",
+    ),
     ("layers[].at", &[SOLVED], "at the cover's origin"),
     (
         "layers[].cut_outs",
-        &["mass", "latch_hold", "screw_shake", "joint_slip", "leak_path_cut_out", SOLVED],
+        &[
+            "mass",
+            "tether",
+            "latch_hold",
+            "screw_shake",
+            "joint_slip",
+            "latch_pull_through",
+            "keeper_pull_through",
+            "leak_path_cut_out",
+            SOLVED,
+        ],
         "a whole sheet",
     ),
     (
         "layers[].bends",
-        &["mass", "latch_hold", "flat_pattern", "hole_to_bend", "smallest_flange", "inside_radius", SOLVED],
+        &[
+            "mass",
+            "tether",
+            "latch_hold",
+            "latch_pull_through",
+            "keeper_pull_through",
+            "flat_pattern",
+            "hole_to_bend",
+            "smallest_flange",
+            "inside_radius",
+            SOLVED,
+        ],
         "a flat sheet",
     ),
     ("screws", &["bush_length"], "bushes stand in the patterns, all of whose other checks are not made"),
@@ -93,7 +118,12 @@ const MEANS: &[(&str, &[&str], &str)] = &[
         &["latch_hold", "seal_spacing", SOLVED],
         "the band of the material's grade",
     ),
-    ("latches", &["mass"], "no latches to carry; the latches' own checks are not made"),
+    (
+        "materials[].thermal_conductivity",
+        &["dew", "touch", "touch_inner"],
+        "the value of the material that it is like",
+    ),
+    ("latches", &["mass", "tether"], "no latches to carry; the latches' own checks are not made"),
     ("seal", &["flammability"], "what is still named is flagged"),
     ("seal.backing", &["flammability"], "what is still named is flagged"),
     ("bonds", &["flammability"], "what is still named is flagged"),
@@ -152,8 +182,12 @@ fn check_of(key: &str) -> &str {
     key.split('(').next().unwrap_or(key)
 }
 
-fn rows(cover: &Cover, solutions: &Arc<Solutions>) -> BTreeMap<String, Row> {
-    let review = review_of(&Prepared::with(cover, Arc::clone(solutions)).unwrap()).unwrap();
+/// The review of a document on what the solver has found so far.
+fn reviewed(cover: &Cover, solutions: &Arc<Solutions>) -> Result<Review, coaming::error::Error> {
+    review_of(&Prepared::with(cover, Arc::clone(solutions))?)
+}
+
+fn by_key(review: Review) -> BTreeMap<String, Row> {
     review.rows.into_iter().map(|row| (row.key.clone(), row)).collect()
 }
 
@@ -166,7 +200,7 @@ fn names(row: &Row, key: &str) -> bool {
 /// found of the whole document is kept for the others.
 fn take_away(written: &Node, taken: impl Fn(&str) -> bool, used: &mut BTreeSet<(String, String)>) -> usize {
     let solutions = Arc::new(Solutions::coarse());
-    let before = rows(&read_node::<Cover>(written.clone()).unwrap(), &solutions);
+    let before = by_key(reviewed(&read_node::<Cover>(written.clone()).unwrap(), &solutions).unwrap());
     let (mut moved, mut faults) = (0, Vec::new());
     for entry in entries_of(written).into_iter().filter(|entry| entry.optional) {
         let name = path(&entry.steps);
@@ -178,7 +212,15 @@ fn take_away(written: &Node, taken: impl Fn(&str) -> bool, used: &mut BTreeSet<(
         // Other shapes need solvers of their own, which would fill the memory: only loads share.
         let alike = name.starts_with("load_cases[");
         let own = if alike { Arc::clone(&solutions) } else { Arc::new(Solutions::coarse()) };
-        let after = rows(&less, &own);
+        let after = match reviewed(&less, &own) {
+            Ok(review) => by_key(review),
+            // A layer whose material nothing describes any more is refused whole.
+            Err(error) => {
+                assert!(["unknown_material", "missing"].contains(&error.name()), "without {name}: {error}");
+                assert!(name.starts_with("materials"), "without {name}: {error}");
+                continue;
+            }
+        };
         let key = name.rsplit('.').next().unwrap();
         let placeless: String = name.chars().filter(|c| !c.is_ascii_digit()).collect();
         let placeless = if name.contains("_25_") { name.clone() } else { placeless };

@@ -73,27 +73,79 @@ impl Positions {
         Some(points)
     }
 
-    /// The longest distance from a screw to its neighbour, in metres: along the sides of a rectangle, or of points from
-    /// each to the one that is nearest to it. None where they cannot stand so, or stand alone.
+    /// The longest distance from a screw to the next, in metres: along the sides of a rectangle, along a straight row of
+    /// points, or from point to point round their middle. None where they cannot stand so, or stand alone.
     pub fn longest_pitch(&self, count: u32) -> Option<f64> {
         match self {
             Self::Rectangle(on) => {
                 let (along, up) = between(on, count)?;
                 Some((on.width.value / f64::from(along + 1)).max(on.height.value / f64::from(up + 1)))
             }
+            Self::Points(_) => longest_step(&self.points(count)?),
+        }
+    }
+
+    /// The shortest distance between two screws, in metres. None where they cannot stand so, or stand alone.
+    pub fn shortest_pitch(&self, count: u32) -> Option<f64> {
+        match self {
+            Self::Rectangle(on) => {
+                let (along, up) = between(on, count)?;
+                Some((on.width.value / f64::from(along + 1)).min(on.height.value / f64::from(up + 1)))
+            }
             Self::Points(_) => {
-                let points = self.points(count)?;
-                let nearest = |(nth, point): (usize, &(f64, f64))| {
-                    let others = points.iter().enumerate().filter(|(other, _)| *other != nth);
-                    others
-                        .map(|(_, other)| math::hypot(other.0 - point.0, other.1 - point.1))
-                        .fold(f64::INFINITY, f64::min)
-                };
-                let longest = points.iter().enumerate().map(nearest).fold(0.0, f64::max);
-                longest.is_finite().then_some(longest)
+                let mut points = self.points(count)?;
+                points.sort_by(|a, b| a.0.total_cmp(&b.0));
+                let mut shortest = f64::INFINITY;
+                for (nth, first) in points.iter().enumerate() {
+                    for second in points.iter().skip(nth + 1) {
+                        if second.0 - first.0 >= shortest {
+                            break;
+                        }
+                        shortest = shortest.min(apart(*first, *second));
+                    }
+                }
+                shortest.is_finite().then_some(shortest)
             }
         }
     }
+}
+
+fn apart(a: (f64, f64), b: (f64, f64)) -> f64 {
+    math::hypot(a.0 - b.0, a.1 - b.1)
+}
+
+/// The longest step from each point to the next: along the row where they stand in one, otherwise round their middle.
+/// Points within a ring of others lengthen the steps, which is the safe side.
+fn longest_step(points: &[(f64, f64)]) -> Option<f64> {
+    if points.len() < 2 {
+        return None;
+    }
+    let count = points.len() as f64;
+    let sum = points.iter().fold((0.0, 0.0), |sum, point| (sum.0 + point.0, sum.1 + point.1));
+    let middle = (sum.0 / count, sum.1 / count);
+    let far = |from: (f64, f64)| {
+        points.iter().copied().max_by(|a, b| apart(*a, from).total_cmp(&apart(*b, from))).unwrap_or(from)
+    };
+    // The ends of a row are the points that are furthest from each other.
+    let first = far(middle);
+    let last = far(first);
+    let length = apart(first, last);
+    let off = |point: &(f64, f64)| {
+        ((last.0 - first.0) * (point.1 - first.1) - (last.1 - first.1) * (point.0 - first.0)).abs()
+    };
+    let in_a_row = points.iter().all(|point| off(point) <= 1e-6 * length * length);
+    let mut ordered = points.to_vec();
+    if in_a_row {
+        ordered.sort_by(|a, b| apart(*a, first).total_cmp(&apart(*b, first)));
+    } else {
+        let angle = |point: &(f64, f64)| math::atan2(point.1 - middle.1, point.0 - middle.0);
+        ordered.sort_by(|a, b| {
+            angle(a).total_cmp(&angle(b)).then(apart(*a, middle).total_cmp(&apart(*b, middle)))
+        });
+        ordered.extend(ordered.first().copied());
+    }
+    let steps = ordered.iter().zip(ordered.iter().skip(1)).map(|(a, b)| apart(*a, *b));
+    Some(steps.fold(0.0, f64::max))
 }
 
 /// The most screws that are laid out on a rectangle: as many as a list may hold.
@@ -113,6 +165,17 @@ fn between(on: &OnRectangle, count: u32) -> Option<(u32, u32)> {
     Some((along, up))
 }
 
+/// The way along which slots run.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Choice)]
+pub enum SlotDirection {
+    /// Along x.
+    AlongX,
+    /// Along y.
+    AlongY,
+    /// Each towards the fixed hole of its layer.
+    TowardsFixed,
+}
+
 /// A layer that the screws pass, in order from the head.
 #[derive(Debug, Clone, PartialEq, Fields)]
 pub struct Passed {
@@ -123,6 +186,11 @@ pub struct Passed {
     pub hole: Option<Length>,
     /// What the holes have to do.
     pub role: Option<HoleRole>,
+    /// Along which way a slot runs.
+    pub slot_direction: Option<SlotDirection>,
+    /// Length of a slot over all.
+    #[possible(f64::MIN_POSITIVE..)]
+    pub slot_length: Option<Length>,
     /// True where the head is sunk into this layer.
     pub countersunk: Option<bool>,
     /// What seals the hole.

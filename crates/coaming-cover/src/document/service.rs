@@ -34,6 +34,11 @@ pub struct Bay {
     pub vented: Option<bool>,
     /// Where it drains, in the cover's plane; an empty list says nowhere.
     pub drains: Option<Vec<Point>>,
+    /// Diameter of a drain.
+    #[possible(f64::MIN_POSITIVE..)]
+    pub drain_diameter: Option<Length>,
+    /// Name of the layer that the drains go through.
+    pub drain_layer: Option<String>,
     /// Temperature at which it was closed.
     pub closed_at: Option<Temperature>,
     /// Relative humidity at which it was closed.
@@ -84,6 +89,10 @@ pub struct Service {
     pub agents: Option<Vec<Agent>>,
     /// The sealants used on it, by material name.
     pub sealants: Option<Vec<String>>,
+    /// How long the sealants cure before they may be loaded: the makers' figure.
+    #[possible(f64::MIN_POSITIVE..)]
+    #[shown_in("h")]
+    pub sealant_cure_time: Option<Time>,
     /// The direction of gravity, as the cover hangs.
     pub gravity: Option<Direction>,
     /// True where one person opens it with one hand.

@@ -3,8 +3,7 @@
 use coaming::prelude::*;
 use coaming::sheet::BendDirection;
 use coaming_panel::{
-    Beam, Gasket, Joint, JointKind, Latch, LatchAction, Law, Layer as Sheet, Line, LineSupport, Material,
-    Panel, Point, PointSupport, Region, Stop,
+    Beam, Joint, JointKind, Latch, LatchAction, Layer as Sheet, Line, Material, Panel, Point, Region, Stop,
 };
 
 use super::gasket::gasket;
@@ -61,32 +60,6 @@ pub(crate) fn lid(prepared: &Prepared<'_>, setup: Setup, sheet: &mut Worksheet) 
         panel.stops = panel.latches.iter().map(stop).collect();
     }
     Ok(panel)
-}
-
-/// The same lid with its gasket as a bed of springs, by the slope of its law where the lid is closed, and with latches that
-/// hold both ways: linear, for comparing many loads.
-pub(super) fn on_springs(panel: Panel) -> Panel {
-    let slope = |gasket: &Gasket| {
-        let Law::Points(points) = &gasket.law else { return None };
-        let compressed = gasket.free_height - gasket.closed_gap;
-        let mut pieces = points.iter().zip(points.iter().skip(1));
-        let beyond = pieces.clone().last();
-        let (from, to) = pieces.find(|(_, to)| to.0 >= compressed).or(beyond)?;
-        Some((to.1 - from.1) / (to.0 - from.0))
-    };
-    let beds = panel.gaskets.iter().filter_map(|gasket| {
-        let slope = slope(gasket).filter(|slope| *slope > 0.0)?;
-        Some(LineSupport::elastic(gasket.line.clone(), slope, 0.0))
-    });
-    let held = panel.latches.iter().map(|latch| PointSupport::held(latch.at));
-    Panel {
-        line_supports: beds.collect(),
-        point_supports: held.collect(),
-        gaskets: Vec::new(),
-        latches: Vec::new(),
-        stops: Vec::new(),
-        ..panel
-    }
 }
 
 fn thickness(layer: &Layer, sheet: &mut Worksheet) -> Result<f64, NotChecked> {

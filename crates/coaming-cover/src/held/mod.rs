@@ -22,9 +22,7 @@ pub(crate) use found::{FOOT, Found, Place};
 pub(crate) use loads::{lean, wind};
 pub(crate) use places::{reach, room_for};
 pub(crate) use setup::{Firmness, Joined, Setup};
-pub(crate) use solutions::{
-    Solutions, closed, first_mode, rebound, stress_on_first_mesh, stress_on_springs, under,
-};
+pub(crate) use solutions::{Solutions, closed, first_mode, rebound, stress_on_first_mesh, under};
 
 use coaming::prelude::*;
 

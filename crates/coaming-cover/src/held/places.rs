@@ -157,7 +157,7 @@ mod tests {
         let cover = revised();
         let aperture = cover.layers[0].cut_outs.as_ref().unwrap()[0].clone();
         let found: Vec<Over> = cover.layers[1..].iter().map(|layer| over(layer, &aperture)).collect();
-        assert_eq!(found, [Over::Covers, Over::Clear, Over::Clear]);
+        assert_eq!(found, [Over::Covers, Over::Clear, Over::Clear, Over::Clear]);
     }
 
     /// By hand: the sheet is 580 by 440 mm, its aperture 244 by 164 mm, the patch 100 mm.

@@ -5,7 +5,7 @@ use std::sync::{Arc, Mutex, PoisonError};
 use coaming_panel::{Load, Panel, Settings, Solver};
 
 use super::found::Found;
-use super::lid::{lid, on_springs};
+use super::lid::lid;
 use super::refusal::refusal;
 use super::setup::Setup;
 use crate::demand::NotChecked;
@@ -164,20 +164,6 @@ pub(crate) fn stress_on_first_mesh(
 ) -> Result<f64, NotChecked> {
     let panel = lid(prepared, setup, &mut Worksheet::new())?;
     prepared.solutions.solved(&panel, load, true).map(|found| found.stress.value)
-}
-
-/// Largest stress in the sheet under a load, the closed state left out: the seal acts by the slope of its law
-/// and each latch holds both ways, so that nothing lets go. It serves to compare places, not to judge by.
-///
-/// # Errors
-/// As [`closed`].
-pub(crate) fn stress_on_springs(
-    prepared: &Prepared<'_>,
-    setup: Setup,
-    load: &Load,
-) -> Result<f64, NotChecked> {
-    let panel = on_springs(lid(prepared, setup, &mut Worksheet::new())?);
-    prepared.solutions.solved(&panel, load, false).map(|found| found.stress.value)
 }
 
 /// Frequency of the lowest mode of the closed lid in hertz, and its error as a share.

@@ -3,68 +3,32 @@
 //! It refuses to look final: while anything fails or is not checked, its head says so. What the document does not give
 //! stands as unknown, with the path that is missing, and is never left out.
 
-mod gasket;
-mod parts;
+mod adhesives;
+mod assembly;
+mod bench;
+mod blank;
+mod blanks;
+mod holes;
+mod item;
+mod mass;
 mod screws;
-mod sheet;
+mod seal_and_latches;
+mod stack;
 mod tests_due;
+
+#[cfg(test)]
+mod tests;
 
 use coaming::prelude::*;
 
-use crate::amount::{Amount, Measure};
 use crate::cautions::{CAUTIONS, WORKSHOP_CAUTIONS};
-use crate::demand::NotChecked;
 use crate::document::Cover;
 use crate::prepared::Prepared;
 use crate::review::{Review, review};
 use crate::verdict::Verdict;
 
-/// The value of one item.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Value {
-    /// A number with its unit.
-    Amount(Amount),
-    /// A number that is known as a band.
-    Band {
-        /// The lower end, in SI units.
-        low: f64,
-        /// The upper end.
-        high: f64,
-        /// What it measures.
-        measure: Measure,
-    },
-    /// Words.
-    Words(String),
-    /// Not known, and why.
-    Unknown(String),
-}
-
-/// One item of a line, such as `flat width`.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Item {
-    /// What it is.
-    pub label: &'static str,
-    /// Its value.
-    pub value: Value,
-}
-
-/// One line of a section: a part with its items.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Line {
-    /// The part.
-    pub part: String,
-    /// What is to be known of it.
-    pub items: Vec<Item>,
-}
-
-/// One section.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Section {
-    /// Its title.
-    pub title: &'static str,
-    /// Its lines.
-    pub lines: Vec<Line>,
-}
+pub use item::{Item, Line, Section, Value};
+use item::{option, said};
 
 /// The order sheet of one cover.
 #[derive(Debug, Clone)]
@@ -78,15 +42,20 @@ pub struct OrderSheet {
 }
 
 impl OrderSheet {
-    /// What stands against ordering: a line for each row that fails, then how many are open.
-    pub fn warnings(&self) -> Vec<String> {
+    /// What fails, a key each; an accepted failure with who accepts it.
+    pub fn failures(&self) -> Vec<String> {
         let failing = self.review.rows.iter().filter(|row| row.verdict == Verdict::Fail);
-        let mut warnings: Vec<String> = failing
+        failing
             .map(|row| match &row.waiver {
                 Some((who, _)) => format!("{} (accepted by {who})", row.key),
                 None => row.key.clone(),
             })
-            .collect();
+            .collect()
+    }
+
+    /// What stands against ordering: what fails, then how many rows are open.
+    pub fn warnings(&self) -> Vec<String> {
+        let mut warnings = self.failures();
         for verdict in [Verdict::NotChecked, Verdict::NeedsTest] {
             let count = self.review.count(verdict);
             if count > 0 {
@@ -109,59 +78,33 @@ impl OrderSheet {
 pub fn order_sheet(cover: &Cover) -> Result<OrderSheet, Error> {
     let review = review(cover)?;
     let prepared = Prepared::new(cover)?;
-    let sections = vec![
-        Section { title: "Blanks and bends", lines: sheet::blanks(&prepared) },
-        Section { title: "Bend lines", lines: sheet::bends(&prepared) },
-        Section { title: "Holes", lines: screws::holes(&prepared) },
-        Section { title: "Screws and inserts", lines: screws::screws(&prepared) },
-        Section { title: "Gasket", lines: gasket::gasket(&prepared) },
-        Section { title: "Latches", lines: gasket::latches(&prepared) },
-        Section { title: "Adhesives and sealants", lines: parts::adhesives(&prepared) },
-        Section { title: "Parts and mass", lines: parts::parts(&prepared) },
-        Section { title: "Tests to make", lines: tests_due::tests(&review) },
-    ];
+    let mut sections = sections(&prepared);
+    sections.push(Section { title: "Tests to make", lines: tests_due::tests(&review) });
     let sections = sections.into_iter().filter(|section| !section.lines.is_empty()).collect();
     Ok(OrderSheet { review, conventions: conventions(cover), sections })
 }
 
-fn conventions(cover: &Cover) -> Vec<Item> {
-    let choice = |name: Option<&'static str>, path: &str| match name {
-        Some(name) => Value::Words(name.replace('_', " ")),
-        None => Value::Unknown(format!("needs {path}")),
-    };
+/// The sections that follow from the document alone.
+fn sections(prepared: &Prepared<'_>) -> Vec<Section> {
     vec![
-        Item {
-            label: "hole positions are",
-            value: choice(cover.hole_positions.map(Choice::name), "hole_positions"),
-        },
-        Item {
-            label: "a thickness is",
-            value: choice(cover.thickness_means.map(Choice::name), "thickness_means"),
-        },
-        Item { label: "good face", value: choice(cover.good_face.map(Choice::name), "good_face") },
+        Section { title: "Blanks", lines: blanks::blanks(prepared) },
+        Section { title: "Bend lines", lines: blanks::bends(prepared) },
+        Section { title: "Holes", lines: holes::holes(prepared) },
+        Section { title: "Screws and inserts", lines: screws::screws(prepared) },
+        Section { title: "Gasket", lines: seal_and_latches::gasket(prepared) },
+        Section { title: "Latches", lines: seal_and_latches::latches(prepared) },
+        Section { title: "Adhesives and sealants", lines: adhesives::adhesives(prepared) },
+        Section { title: "Parts and mass", lines: mass::parts(prepared) },
+        Section { title: "Assembly", lines: assembly::steps(prepared) },
+        Section { title: "Tests of every cover", lines: bench::tests(prepared) },
     ]
 }
 
-/// An item that the document gives, or that is unknown.
-fn given<Q: Quantity>(label: &'static str, quantity: Option<Q>, path: impl FnOnce() -> String) -> Item {
-    let value = match quantity {
-        Some(quantity) => Value::Amount(Amount::of(quantity)),
-        None => Value::Unknown(format!("needs {}", path())),
-    };
-    Item { label, value }
-}
-
-/// An item that was calculated, or the reason why not.
-fn found(label: &'static str, measure: Measure, outcome: &Result<f64, NotChecked>) -> Item {
-    let value = match outcome {
-        Ok(si) => Value::Amount(Amount { si: *si, measure }),
-        Err(why) => Value::Unknown(crate::render::why_not(why)),
-    };
-    Item { label, value }
-}
-
-/// An item in words, or what is missing for it.
-fn words(label: &'static str, words: Option<String>, path: impl FnOnce() -> String) -> Item {
-    let value = words.map_or_else(|| Value::Unknown(format!("needs {}", path())), Value::Words);
-    Item { label, value }
+fn conventions(cover: &Cover) -> Vec<Item> {
+    vec![
+        said("places are", "from the cover's origin, x to the right and y up as seen from outside"),
+        option("hole positions are", cover.hole_positions, || "hole_positions".to_owned()),
+        option("a thickness is", cover.thickness_means, || "thickness_means".to_owned()),
+        option("good face", cover.good_face, || "good_face".to_owned()),
+    ]
 }

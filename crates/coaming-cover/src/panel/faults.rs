@@ -183,14 +183,18 @@ fn length(si: f64) -> String {
 
 /// A place for people.
 pub(crate) fn shown(at: Point) -> String {
-    format!("({}, {})", length(at.x), length(at.y))
+    // Below a picometre there is rounding alone.
+    let tidy = |si: f64| length(if si.abs() < 1e-12 { 0.0 } else { si });
+    format!("({}, {})", tidy(at.x), tidy(at.y))
 }
 
 fn moved(motion: FreeMotion) -> String {
     match motion {
         FreeMotion::Lift => "the panel moves freely along its normal".to_owned(),
         FreeMotion::Turn { through, direction } => {
-            let (x, y) = (rounded(direction.x, 3), rounded(direction.y, 3));
+            // Along an axis, rounding leaves next to nothing of the other component.
+            let tidy = |part: f64| rounded(if part.abs() < 1e-9 { 0.0 } else { part }, 3);
+            let (x, y) = (tidy(direction.x), tidy(direction.y));
             format!("the panel turns freely about the line through {} along ({x}, {y})", shown(through))
         }
         FreeMotion::Local { at } => format!("a part of the panel moves freely near {}", shown(at)),

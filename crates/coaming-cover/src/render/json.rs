@@ -130,12 +130,13 @@ fn demand_entries(demand: &Demand) -> Vec<(&'static str, Node)> {
     };
     let calculation = |(name, sources): &(&'static str, &'static [Source])| {
         let sources = Node::List(sources.iter().map(|source| text(source.to_string())).collect());
-        record(vec![("name", text(*name)), ("sources", sources)])
+        record(vec![("name", text(*name)), ("formula", texts(words::formula(name))), ("sources", sources)])
     };
     entries.extend([
         ("place", demand.place.as_ref().map_or(Node::Absent, |place| text(place.shown(System::Shop)))),
         ("limit_from", text(words::origin(demand))),
         ("calculations", Node::List(demand.calculations.iter().map(calculation).collect())),
+        ("formulas", texts(&demand.formulas)),
         ("inputs", Node::List(demand.inputs.iter().map(input).collect())),
         ("caveats", texts(demand.caveats.iter().map(Caveat::name))),
         ("weak", texts(&demand.weak)),

@@ -3,7 +3,7 @@
 use coaming::prelude::*;
 
 use super::Detail;
-use super::order_text::shown;
+use super::order_text::{failing, shown};
 use super::words::{self, ALL_PASSED};
 use crate::cautions::CAUTIONS;
 use crate::order_sheet::{Item, OrderSheet};
@@ -92,6 +92,9 @@ pub fn order_sheet_markdown(sheet: &OrderSheet, system: System) -> String {
         text.push_str(&format!("\n## {}\n\n", section.title));
         if !warnings.is_empty() {
             text.push_str(&format!("**DO NOT ORDER YET:** {standing}\n\n"));
+        }
+        if let Some(failing) = failing(sheet) {
+            text.push_str(&format!("{}\n\n", escaped(&failing)));
         }
         text.push_str("| part | what | value |\n|---|---|---|\n");
         for line in &section.lines {

@@ -199,8 +199,9 @@ fn inch_output_shows_no_metric_unit() {
             let words: Vec<String> = line.split_whitespace().map(bare).collect();
             let metric =
                 |pair: &[String]| METRIC.contains(&pair[1].as_str()) && pair[0].parse::<f64>().is_ok();
-            // A citation stands as its source has it.
-            if !line.starts_with("- source: ") && words.windows(2).any(metric) {
+            // A citation and a formula with its constants stand as their source has them.
+            let quoted = line.starts_with("- source: ") || line.starts_with("- formula: ");
+            if !quoted && words.windows(2).any(metric) {
                 left.push(line.to_owned());
             }
         }

@@ -9,14 +9,14 @@ mod panel;
 mod text;
 mod words;
 
+#[cfg(test)]
+mod by_hand_tests;
+
 pub use json::review_json;
 pub use markdown::{order_sheet_markdown, review_markdown};
 pub use order_json::order_sheet_json;
 pub use order_text::order_sheet_text;
 pub use panel::{panel_json, panel_text};
 pub use text::{Detail, review_text};
-
-/// Why something is not known, for people.
-pub(crate) fn why_not(why: &crate::demand::NotChecked) -> String {
-    words::not_checked(why, coaming::quantity::System::Shop)
-}
+#[cfg(test)]
+pub(crate) use words::finds;

@@ -5,6 +5,8 @@ use coaming::prelude::*;
 
 use super::json::{record, text, texts};
 use super::words;
+use crate::amount::Measure;
+use crate::demand::NotChecked;
 use crate::order_sheet::{Item, OrderSheet, Value};
 
 /// The order sheet as JSON text.
@@ -44,8 +46,19 @@ fn item(item: &Item) -> Node {
             entries.push(("value_low", measure.node(*low)));
             entries.push(("value_high", measure.node(*high)));
         }
-        Value::Words(words) => entries.push(("value", text(words))),
-        Value::Unknown(why) => entries.push(("unknown", text(why))),
+        Value::Words(words) => entries.push(("value", text(words.shown(System::Shop)))),
+        Value::Places(points) => {
+            let place = |point: &(f64, f64)| {
+                record(vec![("x", Measure::LENGTH.node(point.0)), ("y", Measure::LENGTH.node(point.1))])
+            };
+            entries.push(("places", Node::List(points.iter().map(place).collect())));
+        }
+        Value::Unknown(why) => {
+            entries.push(("unknown", text(words::not_checked(why, System::Shop))));
+            if let NotChecked::Needs(paths) = why {
+                entries.push(("needs", texts(paths)));
+            }
+        }
     }
     record(entries)
 }

@@ -4,6 +4,7 @@ use coaming::prelude::*;
 
 use super::layout::{spread, wrapped};
 use super::words;
+use crate::amount::Measure;
 use crate::order_sheet::{Item, OrderSheet, Value};
 
 /// A value of the sheet, for people.
@@ -11,9 +12,25 @@ pub(super) fn shown(value: &Value, system: System) -> String {
     match value {
         Value::Amount(amount) => amount.shown(system),
         Value::Band { low, high, measure } => measure.shown_band(*low, *high, system),
-        Value::Words(words) => words.clone(),
-        Value::Unknown(why) => format!("UNKNOWN, {why}"),
+        Value::Words(words) => words.shown(system),
+        Value::Places(points) => places(points, system),
+        Value::Unknown(why) => format!("UNKNOWN, {}", words::not_checked(why, system)),
     }
+}
+
+/// Places, numbered: `1 (-138 mm, 98 mm); 2 (...)`.
+fn places(points: &[(f64, f64)], system: System) -> String {
+    let place = |(nth, point): (usize, &(f64, f64))| {
+        let [x, y] = [point.0, point.1].map(|si| Measure::Size.shown(si, system));
+        format!("{} ({x}, {y})", nth + 1)
+    };
+    points.iter().enumerate().map(place).collect::<Vec<_>>().join("; ")
+}
+
+/// What stands at the head of every section while anything fails.
+pub(super) fn failing(sheet: &OrderSheet) -> Option<String> {
+    let failures = sheet.failures();
+    if failures.is_empty() { None } else { Some(format!("FAILS: {}", failures.join(", "))) }
 }
 
 /// The order sheet as text, in shop or inch units. Every section is headed by what stands against ordering.
@@ -35,6 +52,9 @@ pub fn order_sheet_text(sheet: &OrderSheet, system: System) -> String {
         text.push('\n');
         let mark = if warnings.is_empty() { String::new() } else { words::standing(&sheet.review) };
         text.push_str(&spread(section.title, &mark));
+        if let Some(failing) = failing(sheet) {
+            text.push_str(&wrapped("  ", "  ", &failing));
+        }
         for part in &section.lines {
             text.push_str(&wrapped("  ", "    ", &part.part));
             for item in &part.items {

@@ -56,9 +56,9 @@ fn first_changes(review: &Review, system: System) -> String {
 
 fn row_text(row: &Row, detail: Detail, system: System) -> String {
     let case = row.case.map_or_else(String::new, |case| format!("[{}]", words::case(case)));
-    let mut text = spread(&format!("{:<12}{}", words::verdict(row), words::check(row)), &case);
+    let mut text = spread(&format!("{:<11} {}", words::verdict(row), words::check(row)), &case);
     for (label, words) in words::row(row, detail, system) {
-        text.push_str(&wrapped(&format!("  {label:<8}"), "          ", &words));
+        text.push_str(&wrapped(&format!("  {label:<7} "), "          ", &words));
     }
     text
 }

@@ -86,7 +86,9 @@ fn long_story(row: &Row, system: System) -> Vec<(&'static str, String)> {
     for given in &demand.inputs {
         lines.push(("input", format!("{}: {}", given.label, input(&given.value, system))));
     }
+    lines.extend(demand.formulas.iter().map(|formula| ("formula", formula.clone())));
     for (name, sources) in &demand.calculations {
+        lines.extend(formula(name).into_iter().map(|line| ("formula", format!("{name}: {line}"))));
         lines.extend(sources.iter().map(|source| ("source", format!("{name}: {source}"))));
     }
     for caveat in demand.caveats.iter() {
@@ -95,6 +97,46 @@ fn long_story(row: &Row, system: System) -> Vec<(&'static str, String)> {
     lines.extend(demand.weak.iter().map(|weak| ("weak", weak.clone())));
     lines.extend(demand.notes.iter().map(|note| ("note", note.clone())));
     lines
+}
+
+/// The formula of a calculation as its documentation has it, line by line; none for the panel solver.
+pub(super) fn formula(name: &str) -> Vec<String> {
+    let Some(entry) = coaming::ALL.iter().find(|entry| entry.name == name) else { return Vec::new() };
+    let section = entry.input.doc.lines().skip_while(|line| line.trim() != "# Formula").skip(1);
+    let (mut lines, mut fenced, mut begins) = (Vec::<String>::new(), false, true);
+    for line in section.take_while(|line| !line.trim_start().starts_with("# ")) {
+        let words = line.trim();
+        if words.starts_with("```") {
+            fenced = !fenced;
+            begins = true;
+        } else if words.is_empty() {
+            begins = true;
+        } else {
+            // Within a fence columns stand apart by blanks; in prose a line goes on until the next item.
+            let begins_here = begins || fenced || words.starts_with("- ");
+            let words = words.strip_prefix("- ").unwrap_or(words);
+            match lines.last_mut().filter(|_| !begins_here) {
+                Some(last) => last.push_str(&format!(" {words}")),
+                None => lines.push(columns(words)),
+            }
+            begins = false;
+        }
+    }
+    lines
+}
+
+/// Words that stand in columns, with a semicolon between two of them; blanks that only align an equals sign go.
+fn columns(words: &str) -> String {
+    let mut text = String::new();
+    for piece in words.split("  ").map(str::trim).filter(|piece| !piece.is_empty()) {
+        if !text.is_empty() {
+            let goes_on =
+                text.ends_with([',', ';', ':', '=']) || piece.starts_with(['=', '≤', '≥', '<', '>', '+']);
+            text.push_str(if goes_on { " " } else { "; " });
+        }
+        text.push_str(piece);
+    }
+    text
 }
 
 /// What a review rests on: the version, the document, limits that were replaced, and weak values.

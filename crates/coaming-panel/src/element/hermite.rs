@@ -34,6 +34,12 @@ impl EdgeLine {
         self.spread([-6.0 * s * r / h, r * (1.0 - 3.0 * s)], [6.0 * s * r / h, s * (3.0 * s - 2.0)])
     }
 
+    /// Stretch along the edge from the displacements along it at both ends and in the middle.
+    pub(crate) fn stretch(&self, s: f64) -> [f64; 3] {
+        let h = self.length;
+        [(4.0 * s - 3.0) / h, (4.0 * s - 1.0) / h, (4.0 - 8.0 * s) / h]
+    }
+
     /// Second derivative along the edge.
     pub(crate) fn second_derivative(&self, s: f64) -> [f64; 6] {
         let h = self.length;

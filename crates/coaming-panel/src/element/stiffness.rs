@@ -31,7 +31,7 @@ impl ElementMatrix {
     }
 
     /// Adds factor · leftᵀ · middle · right at an offset; `left` and `right` have three rows.
-    fn add_product<const L: usize, const R: usize>(
+    pub(crate) fn add_product<const L: usize, const R: usize>(
         &mut self,
         at: [usize; 2],
         left: &[[f64; L]; 3],

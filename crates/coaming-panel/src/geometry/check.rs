@@ -14,6 +14,36 @@ const LEAST_WIDTH: f64 = 1e-4;
 /// Sharpest corner accepted.
 const SHARPEST_CORNER: f64 = 3.0 * PI / 180.0;
 
+/// The box around some points.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Bounds {
+    low: Point,
+    high: Point,
+}
+
+impl Bounds {
+    /// The box around some points.
+    pub(crate) fn of(points: &[Point]) -> Self {
+        let (mut low, mut high) =
+            (points.first().copied().unwrap_or_default(), points.first().copied().unwrap_or_default());
+        for p in points {
+            low = Point::new(low.x.min(p.x), low.y.min(p.y));
+            high = Point::new(high.x.max(p.x), high.y.max(p.y));
+        }
+        Self { low, high }
+    }
+
+    /// Whether two boxes are further apart than `margin`.
+    pub(crate) fn apart(&self, other: &Self, margin: f64) -> bool {
+        apart(self.low, self.high, other.low, other.high, margin)
+    }
+
+    /// Whether a point lies in the box.
+    pub(crate) fn contains(&self, p: Point) -> bool {
+        self.low.x <= p.x && p.x <= self.high.x && self.low.y <= p.y && p.y <= self.high.y
+    }
+}
+
 /// A checked closed boundary that runs to the left around its inside.
 #[derive(Debug, Clone)]
 pub(crate) struct Loop {
@@ -121,6 +151,9 @@ impl Loop {
     /// Checks that two boundaries neither cross nor touch.
     pub(crate) fn check_apart(&self, other: &Self) -> Result<(), PanelError> {
         let least = self.least.max(other.least);
+        if Bounds::of(&self.polygon).apart(&Bounds::of(&other.polygon), least) {
+            return Ok(());
+        }
         for (i, &a) in self.polygon.iter().enumerate() {
             let b = self.polygon[(i + 1) % self.polygon.len()];
             for (j, &c) in other.polygon.iter().enumerate() {

@@ -5,6 +5,7 @@ use super::feature::Feature;
 use crate::geometry::check::apart;
 use crate::geometry::point::Point;
 use crate::geometry::polygon::{crossing, nearest};
+use std::collections::HashMap;
 
 /// A straight piece between two points of the arrangement, with the features along it.
 #[derive(Debug, Clone)]
@@ -69,59 +70,81 @@ pub(crate) fn arrange(
 }
 
 fn cut_at_crossings(chords: &mut [Chord], marks: &[Point], tolerance: f64) {
-    for i in 0..chords.len() {
-        let (before, rest) = chords.split_at_mut(i);
-        let Some(this) = rest.first_mut() else { continue };
-        for other in before {
+    // By their left ends: whatever meets a chord starts before that ends.
+    let left = |c: &Chord| c.a.x.min(c.b.x);
+    let mut order: Vec<usize> = (0..chords.len()).collect();
+    order.sort_by(|&i, &j| left(&chords[i]).total_cmp(&left(&chords[j])).then(i.cmp(&j)));
+    let mut cuts: Vec<(usize, f64)> = Vec::new();
+    for (k, &i) in order.iter().enumerate() {
+        let this = &chords[i];
+        let end = this.a.x.max(this.b.x) + tolerance;
+        for &j in order[k + 1..].iter().take_while(|&&j| left(&chords[j]) <= end) {
+            let other = &chords[j];
             if apart(this.a, this.b, other.a, other.b, tolerance) {
                 continue;
             }
             let mut met = false;
-            for p in [other.a, other.b] {
-                let (f, d) = nearest(this.a, this.b, p);
-                if d <= tolerance {
-                    this.cuts.push(f);
-                    met = true;
-                }
-            }
-            for p in [this.a, this.b] {
-                let (f, d) = nearest(other.a, other.b, p);
-                if d <= tolerance {
-                    other.cuts.push(f);
-                    met = true;
+            for (index, chord, points) in [(i, this, [other.a, other.b]), (j, other, [this.a, this.b])] {
+                for p in points {
+                    let (f, d) = nearest(chord.a, chord.b, p);
+                    if d <= tolerance {
+                        cuts.push((index, f));
+                        met = true;
+                    }
                 }
             }
             if let (false, Some((t, u))) = (met, crossing(this.a, this.b, other.a, other.b)) {
-                this.cuts.push(t);
-                other.cuts.push(u);
+                cuts.extend([(i, t), (j, u)]);
             }
         }
         for &p in marks {
             let (f, d) = nearest(this.a, this.b, p);
             if d <= tolerance {
-                this.cuts.push(f);
+                cuts.push((i, f));
             }
         }
+    }
+    for (i, f) in cuts {
+        chords[i].cuts.push(f);
+    }
+}
+
+/// Points that are one within a tolerance, found by the cell of a grid.
+struct Snapping {
+    points: Vec<Point>,
+    cells: HashMap<(i64, i64), Vec<usize>>,
+    reach: f64,
+}
+
+impl Snapping {
+    /// The number of a point: that of the first within reach, or a new one.
+    fn number(&mut self, p: Point) -> usize {
+        let cell = |v: f64| (v / self.reach).floor() as i64;
+        let (x, y) = (cell(p.x), cell(p.y));
+        let near = |q: &Point| (q.x - p.x).abs() <= self.reach && (q.y - p.y).abs() <= self.reach;
+        let found = (-1..=1)
+            .flat_map(|i| (-1..=1).map(move |j| (x + i, y + j)))
+            .filter_map(|key| self.cells.get(&key))
+            .flatten()
+            .copied()
+            .filter(|&k| near(&self.points[k]))
+            .min();
+        found.unwrap_or_else(|| {
+            self.points.push(p);
+            self.cells.entry((x, y)).or_default().push(self.points.len() - 1);
+            self.points.len() - 1
+        })
     }
 }
 
 fn collect(chords: Vec<Chord>, polygons: Vec<Vec<Point>>, marks: &[Point], tolerance: f64) -> Arrangement {
-    let mut points: Vec<Point> = Vec::new();
-    let snap = |p: Point, points: &mut Vec<Point>| {
-        let found = points
-            .iter()
-            .position(|q| (q.x - p.x).abs() <= 2.0 * tolerance && (q.y - p.y).abs() <= 2.0 * tolerance);
-        found.unwrap_or_else(|| {
-            points.push(p);
-            points.len() - 1
-        })
-    };
-    let mark_points = marks.iter().map(|&p| snap(p, &mut points)).collect();
+    let mut snapping = Snapping { points: Vec::new(), cells: HashMap::new(), reach: 2.0 * tolerance };
+    let mark_points = marks.iter().map(|&p| snapping.number(p)).collect();
     let mut pieces: Vec<Piece> = Vec::new();
     for mut chord in chords {
         chord.cuts.sort_by(f64::total_cmp);
         let nodes: Vec<(usize, f64)> =
-            chord.cuts.iter().map(|&f| (snap(chord.a.toward(chord.b, f), &mut points), f)).collect();
+            chord.cuts.iter().map(|&f| (snapping.number(chord.a.toward(chord.b, f)), f)).collect();
         for pair in nodes.windows(2) {
             let ((i, f), (j, g)) = (pair[0], pair[1]);
             if i == j {
@@ -141,5 +164,5 @@ fn collect(chords: Vec<Chord>, polygons: Vec<Vec<Point>>, marks: &[Point], toler
             _ => merged.push(piece),
         }
     }
-    Arrangement { points, pieces: merged, polygons, marks: mark_points }
+    Arrangement { points: snapping.points, pieces: merged, polygons, marks: mark_points }
 }

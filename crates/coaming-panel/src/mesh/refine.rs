@@ -5,6 +5,9 @@ use super::edge::{EdgeUse, NONE, edges_of};
 use super::feature::Feature;
 use crate::geometry::point::Point;
 
+/// Most rounds around vertices of a first mesh.
+const MOST_ROUNDS: usize = 4;
+
 /// Divides the marked triangles into four, and their neighbours as far as it takes for the mesh to conform. Old vertices keep their index.
 ///
 /// A triangle with a divided side has its longest side divided too, so that no angle becomes smaller than half of the smallest of the
@@ -22,6 +25,32 @@ pub(crate) fn refine_marked(mesh: &Mesh, features: &[Feature], marked: &[bool]) 
         mark(mesh, longest, &mut split, &mut open);
     }
     divide(mesh, features, &split)
+}
+
+/// Divides the triangles around some vertices until their sides are no longer than `longest`: a bare force or support there dents the
+/// sheet over a short distance, and a first mesh that is coarse beside that distance would need several rounds to get there.
+pub(crate) fn refine_around(mut mesh: Mesh, features: &[Feature], at: &[usize], longest: f64) -> Mesh {
+    let mut wanted = vec![false; mesh.vertices.len()];
+    for &v in at {
+        wanted[v] = true;
+    }
+    for _ in 0..MOST_ROUNDS {
+        let long = |t: &[usize; 3]| {
+            let [a, b, c] = t.map(|v| mesh.vertices[v]);
+            a.distance(b).max(b.distance(c)).max(c.distance(a)) > longest
+        };
+        let marked: Vec<bool> = mesh
+            .triangles
+            .iter()
+            .map(|t| t.iter().any(|&v| v < wanted.len() && wanted[v]) && long(t))
+            .collect();
+        if !marked.contains(&true) {
+            break;
+        }
+        mesh = refine_marked(&mesh, features, &marked);
+    }
+    mesh.halved = (mesh.vertices.len(), Vec::new());
+    mesh
 }
 
 fn mark(mesh: &Mesh, edge: usize, split: &mut [bool], open: &mut Vec<usize>) {

@@ -5,7 +5,7 @@ use super::arrange::{Arrangement, arrange};
 use super::edge::{EdgeUse, edges_of};
 use super::feature::Feature;
 use crate::error::PanelError;
-use crate::geometry::check::{apart, extent};
+use crate::geometry::check::{Bounds, apart, extent};
 use crate::geometry::curve::Curve;
 use crate::geometry::point::Point;
 use crate::geometry::polygon;
@@ -87,9 +87,13 @@ impl Crowd {
         let Curve::Arc { radius, .. } = *curve else { return LARGEST_TURN };
         let ends = [curve.from(), curve.to()];
         let meets = |other: &Curve| ends.contains(&other.from()) || ends.contains(&other.to());
-        let close = curve.divide(f64::INFINITY, TURN_IN_A_CROWD).windows(2).any(|pair| {
-            let (a, b) = (curve.point(pair[0]), curve.point(pair[1]));
-            (self.chords.iter()).any(|(other, c, d)| !apart(a, b, *c, *d, CROWD * radius) && !meets(other))
+        let points: Vec<Point> =
+            curve.divide(f64::INFINITY, TURN_IN_A_CROWD).into_iter().map(|f| curve.point(f)).collect();
+        let bounds = Bounds::of(&points);
+        let close = self.chords.iter().any(|(other, c, d)| {
+            !bounds.apart(&Bounds::of(&[*c, *d]), CROWD * radius)
+                && !meets(other)
+                && points.windows(2).any(|pair| !apart(pair[0], pair[1], *c, *d, CROWD * radius))
         });
         if close { TURN_IN_A_CROWD } else { LARGEST_TURN }
     }
@@ -172,9 +176,9 @@ fn delaunay(arrangement: &Arrangement, plan: &Plan<'_>, size: f64) -> Result<Raw
     Ok((points, triangles))
 }
 
-fn inside(region: &Region, arrangement: &Arrangement, p: Point) -> bool {
-    polygon::contains(&arrangement.polygons[region.boundary], p)
-        && !region.holes.iter().any(|&h| polygon::contains(&arrangement.polygons[h], p))
+fn inside(region: &Region, arrangement: &Arrangement, bounds: &[Bounds], p: Point) -> bool {
+    let within = |f: usize| bounds[f].contains(p) && polygon::contains(&arrangement.polygons[f], p);
+    within(region.boundary) && !region.holes.iter().any(|&h| within(h))
 }
 
 fn assemble_mesh(
@@ -186,15 +190,16 @@ fn assemble_mesh(
 ) -> Result<Mesh, PanelError> {
     let mut kept = Vec::new();
     let mut cover = Vec::new();
+    let bounds: Vec<Bounds> = arrangement.polygons.iter().map(|p| Bounds::of(p)).collect();
     for t in triangles {
         let [a, b, c] = t.map(|v| points[v]);
         let center = (a + b + c) * (1.0 / 3.0);
-        if !inside(&plan.panel, arrangement, center) {
+        if !inside(&plan.panel, arrangement, &bounds, center) {
             continue;
         }
         let mut bits = 0_u64;
         for (k, layer) in plan.layers.iter().enumerate() {
-            if inside(layer, arrangement, center) {
+            if inside(layer, arrangement, &bounds, center) {
                 bits |= 1 << k;
             }
         }
@@ -237,9 +242,22 @@ fn attach_features(
     tolerance: f64,
 ) -> Result<(), PanelError> {
     let mut moved: Vec<Option<Point>> = vec![None; mesh.vertices.len()];
+    // By their left ends, and no wider than the widest: few edges have to be looked at for a piece.
+    let spans: Vec<(f64, f64)> = (mesh.edges.iter())
+        .map(|edge| {
+            let [p, q] = edge.ends.map(|v| mesh.vertices[v].x);
+            (p.min(q), (p - q).abs())
+        })
+        .collect();
+    let mut order: Vec<usize> = (0..spans.len()).collect();
+    order.sort_by(|&i, &j| spans[i].0.total_cmp(&spans[j].0).then(i.cmp(&j)));
+    let widest = spans.iter().fold(0.0_f64, |w, s| w.max(s.1));
     for piece in &arrangement.pieces {
         let [a, b] = piece.ends.map(|i| arrangement.points[i]);
-        for edge in &mut mesh.edges {
+        let (from, to) = (a.x.min(b.x) - widest - tolerance, a.x.max(b.x) + tolerance);
+        let first = order.partition_point(|&e| spans[e].0 < from);
+        for &e in order[first..].iter().take_while(|&&e| spans[e].0 <= to) {
+            let edge = &mut mesh.edges[e];
             let [p, q] = edge.ends.map(|v| mesh.vertices[v]);
             if apart(p, q, a, b, tolerance) {
                 continue;

@@ -1,5 +1,6 @@
 //! Loads on the panel. Every force is positive along z, the outward normal.
 
+use super::growth::LayerGrowth;
 use super::in_plane::{EdgeForce, SupportMovement};
 use super::line::Line;
 use crate::error::{PanelError, finite};
@@ -83,6 +84,8 @@ pub struct Load {
     pub normal_acceleration: f64,
     /// Temperatures of layers.
     pub temperatures: Vec<LayerTemperature>,
+    /// Growth of layers of any other kind, as by moisture.
+    pub growths: Vec<LayerGrowth>,
     /// Forces in the plane along edges.
     pub edge_forces: Vec<EdgeForce>,
     /// Line supports that have moved in the plane.
@@ -131,6 +134,9 @@ impl Load {
                     reason: format!("there is no layer {}", t.layer),
                 });
             }
+        }
+        for (i, g) in self.growths.iter().enumerate() {
+            g.check(&format!("growth {i}"), layers)?;
         }
         match self.missing_latches.iter().find(|&&m| m >= latches) {
             Some(m) => Err(PanelError::Missing {

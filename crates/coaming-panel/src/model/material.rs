@@ -95,8 +95,12 @@ impl Material {
 
     /// Free strain (xx, yy, engineering xy) per kelvin.
     pub(crate) fn expansion(&self) -> [f64; 3] {
+        self.in_plane(self.expansion_1, self.expansion_2)
+    }
+
+    /// Strains (xx, yy, engineering xy) of strains along axes 1 and 2.
+    pub(crate) fn in_plane(&self, a1: f64, a2: f64) -> [f64; 3] {
         let (c, s) = (cos(self.axis_angle), sin(self.axis_angle));
-        let (a1, a2) = (self.expansion_1, self.expansion_2);
         [a1 * c * c + a2 * s * s, a1 * s * s + a2 * c * c, 2.0 * (a1 - a2) * c * s]
     }
 }

@@ -2,6 +2,7 @@
 
 pub mod beam;
 pub mod gasket;
+pub mod growth;
 pub mod in_plane;
 pub mod latch;
 pub mod law;
@@ -10,6 +11,7 @@ pub mod load;
 pub mod material;
 pub mod panel;
 pub(crate) mod prepare;
+pub(crate) mod shape;
 pub(crate) mod size;
 pub(crate) mod stack;
 pub mod support;

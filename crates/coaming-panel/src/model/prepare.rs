@@ -5,7 +5,8 @@ use super::panel::Panel;
 use super::stack::Groups;
 use super::support::Hold;
 use crate::error::PanelError;
-use crate::geometry::check::Loop;
+use crate::geometry::check::{Loop, extent};
+use crate::geometry::curve::Curve;
 use crate::geometry::outline::Outline;
 use crate::geometry::point::Point;
 use crate::math::{atan2, exp, ln};
@@ -82,22 +83,26 @@ pub(crate) fn prepare(panel: &Panel) -> Result<Prepared, PanelError> {
     }
     for (i, support) in panel.line_supports.iter().enumerate() {
         let name = format!("line support {i}");
-        add(&name, support.line.curves(&name, &outline, &holes)?, Role::Support(i));
+        add(
+            &name,
+            on_panel(&name, support.line.curves(&name, &outline, &holes)?, &outline)?,
+            Role::Support(i),
+        );
     }
     for (i, beam) in panel.beams.iter().enumerate() {
         let name = format!("beam {i}");
-        add(&name, beam.line.curves(&name, &outline, &holes)?, Role::Beam(i));
+        add(&name, on_panel(&name, beam.line.curves(&name, &outline, &holes)?, &outline)?, Role::Beam(i));
     }
     let mut laws = Vec::new();
     for (i, gasket) in panel.gaskets.iter().enumerate() {
         let name = format!("gasket {i}");
         laws.push(gasket.law.prepare(&name)?);
-        add(&name, gasket.line.curves(&name, &outline, &holes)?, Role::Gasket(i));
+        add(&name, on_panel(&name, gasket.line.curves(&name, &outline, &holes)?, &outline)?, Role::Gasket(i));
     }
     for (i, support) in panel.point_supports.iter().enumerate().filter(|(_, s)| s.washer_radius > 0.0) {
         let name = format!("washer of point support {i}");
         let rim = Outline::circle(support.at.x, support.at.y, support.washer_radius);
-        add(&name, rim.curves(&name)?, Role::Washer);
+        add(&name, on_panel(&name, rim.curves(&name)?, &outline)?, Role::Washer);
     }
     for (name, p) in panel.marked_points() {
         for value in [p.x, p.y] {
@@ -106,6 +111,25 @@ pub(crate) fn prepare(panel: &Panel) -> Result<Prepared, PanelError> {
     }
     let groups = Groups::new(&panel.layers, &panel.joints);
     Ok(Prepared { panel: panel.clone(), features, roles, outline, holes, laws, groups, layer_regions })
+}
+
+/// Refuses a line that leaves the box around the panel, before a mesh tries to follow it to wherever it leads.
+fn on_panel(name: &str, curves: Vec<Curve>, outline: &Loop) -> Result<Vec<Curve>, PanelError> {
+    let far = |p: Point| {
+        // The polygon of an arc lies within its sagitta: 0.4 % of the radius at 10 degrees.
+        let margin = 1e-2 * extent(&outline.polygon);
+        let beyond = |pick: fn(&Point) -> f64| {
+            outline.polygon.iter().all(|q| pick(&p) < pick(q) - margin)
+                || outline.polygon.iter().all(|q| pick(&p) > pick(q) + margin)
+        };
+        beyond(|q| q.x) || beyond(|q| q.y)
+    };
+    let points =
+        curves.iter().flat_map(|c| c.divide(f64::INFINITY, PI / 18.0).into_iter().map(|f| c.point(f)));
+    match points.into_iter().find(|&p| far(p)) {
+        Some(at) => Err(PanelError::NoMaterial { part: name.into(), at }),
+        None => Ok(curves),
+    }
 }
 
 fn loops(kind: &str, outlines: &[Outline]) -> Result<Vec<Loop>, PanelError> {

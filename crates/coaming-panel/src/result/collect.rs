@@ -21,6 +21,8 @@ pub(crate) struct Collected {
     pub nodal_reactions: Vec<NodalReaction>,
     pub latches: Vec<LatchAnswer>,
     pub gaskets: Vec<GasketAnswer>,
+    /// Gasket, vertex and compression at the ends of every edge of a gasket.
+    pub seats: Vec<(usize, usize, f64)>,
     pub stops: Vec<f64>,
     pub balance: Balance,
 }
@@ -51,6 +53,12 @@ pub(crate) fn collect(
     found.latches = gather.latches();
     found.stops = gather.stops();
     found.gaskets = gather.gaskets();
+    for edge in &level.attachments.gaskets {
+        for (v, along) in [(edge.ends[0], edge.from), (edge.ends[1], edge.to)] {
+            let compression = prepared.panel.gaskets[edge.gasket].compression(along, gather.deflection(v));
+            found.seats.push((edge.gasket, v, compression));
+        }
+    }
     let sum = gather.sum;
     let in_plane = super::in_plane::gather(level, prepared, state, applied.in_plane);
     for (reaction, force) in found.line_reactions.iter_mut().zip(in_plane.lines) {

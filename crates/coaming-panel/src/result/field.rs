@@ -4,7 +4,7 @@ use super::recover::{Strained, Strains, raw};
 use crate::element::shape::{cubic, quadratic, slope_map};
 use crate::element::triangle::Triangle;
 use crate::geometry::point::Point;
-use crate::model::load::LayerTemperature;
+use crate::model::growth::FreeStrain;
 use crate::model::panel::Layer;
 use crate::model::stack::Groups;
 use crate::system::equilibrium::State;
@@ -76,24 +76,47 @@ pub struct Field {
     cover: Vec<u64>,
     layers: Vec<Layer>,
     groups: Groups,
-    temperatures: Vec<LayerTemperature>,
+    growth: Vec<FreeStrain>,
     mesh: crate::mesh::Mesh,
 }
 
 impl Field {
-    /// Recovers the field from a state.
+    /// Recovers the field from a state of linear theory.
     pub(crate) fn new(
         level: &mut Level,
         state: &State,
         layers: &[Layer],
         groups: &Groups,
-        temperatures: &[LayerTemperature],
+        growth: Vec<FreeStrain>,
+    ) -> Self {
+        Self::recover(level, state, layers, groups, growth, false)
+    }
+
+    /// Recovers the field from a state in which slopes stretch the panel too.
+    pub(crate) fn large(
+        level: &mut Level,
+        state: &State,
+        layers: &[Layer],
+        groups: &Groups,
+        growth: Vec<FreeStrain>,
+    ) -> Self {
+        Self::recover(level, state, layers, groups, growth, true)
+    }
+
+    fn recover(
+        level: &mut Level,
+        state: &State,
+        layers: &[Layer],
+        groups: &Groups,
+        growth: Vec<FreeStrain>,
+        slopes_stretch: bool,
     ) -> Self {
         let patches = level.patches();
         let mesh = &level.mesh;
         let u = &state.plane;
         let n = mesh.vertices.len();
-        let Strained { curvature, membrane } = patches.smooth(level, u, &patches.sober(&raw(level, u)));
+        let own = raw(level, u, slopes_stretch);
+        let Strained { curvature, membrane } = patches.smooth(level, u, &patches.sober(&own));
         Self {
             vertices: mesh.vertices.clone(),
             triangles: mesh.triangles.clone(),
@@ -104,7 +127,7 @@ impl Field {
             cover: mesh.cover.clone(),
             layers: layers.to_vec(),
             groups: groups.clone(),
-            temperatures: temperatures.to_vec(),
+            growth,
             mesh: mesh.clone(),
         }
     }
@@ -175,15 +198,17 @@ impl Field {
     fn stress(&self, index: usize, strain: Strains, curvature: Strains, height: f64) -> [f64; 3] {
         let layer = &self.layers[index];
         let group = self.groups.of_layer[index];
-        // A group without freedoms in the plane is one that nothing holds there: it grows with its temperature.
+        // A group without freedoms in the plane is one that nothing holds there: it grows as it likes.
         let grows = !self.membrane.iter().any(|(g, _)| *g == group);
-        let (q, expansion) = (layer.material.stiffness(), layer.material.expansion());
-        let warm: f64 = (self.temperatures.iter())
-            .filter(|t| t.layer == index)
-            .map(|t| if grows { 0.0 } else { t.rise } + t.difference * (height - layer.middle()) / layer.thickness)
-            .sum();
+        let (q, rise) = (layer.material.stiffness(), (height - layer.middle()) / layer.thickness);
+        let mut free = [0.0; 3];
+        for given in self.growth.iter().filter(|g| g.layer == index) {
+            for (f, (middle, difference)) in free.iter_mut().zip(given.middle.iter().zip(given.difference)) {
+                *f += if grows { 0.0 } else { *middle } + difference * rise;
+            }
+        }
         let arm = height - self.groups.height[group];
-        let total: Vec<f64> = (0..3).map(|i| strain[i] + arm * curvature[i] - expansion[i] * warm).collect();
+        let total: Vec<f64> = (0..3).map(|i| strain[i] + arm * curvature[i] - free[i]).collect();
         let mut stress = [0.0; 3];
         for (s, row) in stress.iter_mut().zip(q) {
             *s = row.iter().zip(&total).map(|(a, b)| a * b).sum();

@@ -4,11 +4,12 @@
 
 use super::answer::Extreme;
 use super::recover::{Strained, Strains, raw};
+use crate::model::growth::free_strains;
 use crate::model::load::Load;
 use crate::model::prepare::Prepared;
 use crate::model::stack::Matrix3;
 use crate::system::level::Level;
-use crate::system::loads::thermal;
+use crate::system::loads::held_back;
 
 /// Squared indicators in energy, and the strain energy twice.
 #[derive(Debug, Clone)]
@@ -27,10 +28,21 @@ pub(crate) struct Indicator {
     pub moment_doubt: f64,
 }
 
-/// The indicators of a state.
+/// The indicators of a state of linear theory.
 pub(crate) fn indicator(level: &mut Level, prepared: &Prepared, load: &Load, plane: &[f64]) -> Indicator {
+    indicate(level, prepared, load, plane, false)
+}
+
+/// The indicators of a state; with the stretch that slopes bring, where they do.
+pub(crate) fn indicate(
+    level: &mut Level,
+    prepared: &Prepared,
+    load: &Load,
+    plane: &[f64],
+    slopes_stretch: bool,
+) -> Indicator {
     let patches = level.patches();
-    let own = raw(level, plane);
+    let own = raw(level, plane, slopes_stretch);
     let better = patches.sober(&own);
     let count = level.mesh.triangles.len();
     let (mut squares, mut total, mut energy) = (Vec::with_capacity(count), 0.0, 0.0);
@@ -54,8 +66,10 @@ pub(crate) fn indicator(level: &mut Level, prepared: &Prepared, load: &Load, pla
 
 /// The larger principal moment of the sections in size at every vertex.
 fn moments(level: &Level, prepared: &Prepared, load: &Load, better: &Strained) -> Vec<f64> {
-    let warm: Vec<(usize, [f64; 3])> =
-        load.temperatures.iter().map(|t| (t.layer, thermal(prepared, t).1)).collect();
+    let warm: Vec<(usize, [f64; 3])> = free_strains(load, &prepared.panel.layers)
+        .iter()
+        .map(|g| (g.layer, held_back(prepared, g).1))
+        .collect();
     let mut found = vec![0.0_f64; level.mesh.vertices.len()];
     for (t, corners) in level.mesh.triangles.iter().enumerate() {
         for (k, &v) in corners.iter().enumerate() {

@@ -1,6 +1,7 @@
 //! What the solver answers, and how sure it is.
 
 pub mod answer;
+pub mod buckling;
 pub(crate) mod collect;
 pub mod error_estimate;
 pub mod field;

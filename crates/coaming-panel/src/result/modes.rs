@@ -244,7 +244,7 @@ fn subspace(
             return Ok(pairs.into_iter().zip(basis).map(|((value, _), x)| (value, x)).take(count).collect());
         }
     }
-    Err(PanelError::NotConverged { steps: 200, residual: f64::NAN })
+    Err(PanelError::NotConverged { steps: 200, residual: change_before })
 }
 
 /// A fixed start that favours no symmetry: a plain sequence of low discrepancy.

@@ -9,6 +9,7 @@
 //! smaller patches, which stay sober on coarse meshes. Source: Zienkiewicz and Zhu, Int. J. Num. Meth. Eng. 33 (1992) 1331-1364
 //! (superconvergent patch recovery).
 
+use crate::element::membrane::slope_strain_at_corners;
 use crate::element::shape::{curvature_map, slope_map, strain_map};
 use crate::element::stiffness::MEMBRANE;
 use crate::element::triangle::Triangle;
@@ -36,8 +37,8 @@ pub(crate) struct Strained {
     pub membrane: Vec<(usize, Vec<[Strains; 3]>)>,
 }
 
-/// The strains of a state, triangle by triangle.
-pub(crate) fn raw(level: &Level, plane: &[f64]) -> Strained {
+/// The strains of a state, triangle by triangle; with the stretch that slopes bring, where they do.
+pub(crate) fn raw(level: &Level, plane: &[f64], slopes_stretch: bool) -> Strained {
     let mesh = &level.mesh;
     let count = mesh.triangles.len();
     let mut curvature = Vec::with_capacity(count);
@@ -48,6 +49,8 @@ pub(crate) fn raw(level: &Level, plane: &[f64]) -> Strained {
         let groups_here = level.stacks.membrane(t);
         let list = level.freedoms.of_triangle(mesh, t, groups_here);
         let slopes = slope_map(&triangle);
+        let nine: Vec<f64> = list[..9].iter().map(|&d| plane[d]).collect();
+        let stretch = if slopes_stretch { slope_strain_at_corners(&triangle, &nine) } else { [[0.0; 3]; 3] };
         let mut corners = [[0.0; 3]; 3];
         for (k, corner) in corners.iter_mut().enumerate() {
             let mut l = [0.0; 3];
@@ -62,6 +65,9 @@ pub(crate) fn raw(level: &Level, plane: &[f64]) -> Strained {
                     let from = 9 + MEMBRANE * p;
                     for (value, row) in values[t][k].iter_mut().zip(strain) {
                         *value = row.iter().zip(&list[from..]).map(|(b, &d)| b * plane[d]).sum();
+                    }
+                    for (value, more) in values[t][k].iter_mut().zip(stretch[k]) {
+                        *value += more;
                     }
                 }
             }

@@ -36,6 +36,27 @@ pub(crate) fn solve(
 ) -> Result<(State, Applied), PanelError> {
     check_enough(&level.freedoms, &level.mesh, prepared, &level.attachments, load)?;
     let applied = apply(level, prepared, load)?;
+    let state =
+        with_latches(level, prepared, load, &applied, before, &mut |level, heights, latched, start| {
+            newton(level, prepared, load, &applied, heights, latched, start, watch)
+        })?;
+    Ok((state, applied))
+}
+
+/// Finds an equilibrium for given latches: the heights at which they hold, and which of them do.
+/// The last argument is where to start from, where that is known.
+pub(crate) type Find<'a> =
+    dyn FnMut(&mut Level, &[Option<f64>], &[bool], Option<&[f64]>) -> Result<State, PanelError> + 'a;
+
+/// Lets latches go and take hold until each one that holds pulls.
+pub(crate) fn with_latches(
+    level: &mut Level,
+    prepared: &Prepared,
+    load: &Load,
+    applied: &Applied,
+    before: Option<&State>,
+    find: &mut Find<'_>,
+) -> Result<State, PanelError> {
     let heights: Vec<Option<f64>> = (prepared.panel.latches.iter().enumerate())
         .map(|(i, latch)| match latch.action {
             LatchAction::Height(height) if !load.missing_latches.contains(&i) => Some(height),
@@ -50,7 +71,7 @@ pub(crate) fn solve(
     let mut steps = 0;
     // A latch that would have to push lets go; one whose point rises above its height takes hold again.
     for _ in 0..(2 * latched.len() + 4) {
-        let state = newton(level, prepared, load, &applied, &heights, &latched, start.as_deref(), watch)?;
+        let state = find(level, &heights, &latched, start.as_deref())?;
         steps += state.steps;
         start = Some(state.values.clone());
         let scale = applied.resultant.size + state.reactions.iter().map(|r| r.abs()).fold(0.0, f64::max);
@@ -71,7 +92,7 @@ pub(crate) fn solve(
                 });
                 match above {
                     Some((i, _)) => next[i] = true,
-                    None => return Ok((State { steps, ..state }, applied)),
+                    None => return Ok(State { steps, ..state }),
                 }
             }
         }

@@ -202,6 +202,19 @@ impl Freedoms {
         }
     }
 
+    /// Turns displacements over all freedoms from x and y into the axes of the pairs.
+    pub(crate) fn displacements_to_axes(&self, vector: &mut [f64]) {
+        for (pair, a) in self.axes.iter().enumerate() {
+            let [i, j] = self.pair(pair);
+            let (p, q) = (vector[i], vector[j]);
+            vector[i] = a.x * p + a.y * q;
+            vector[j] = -a.y * p + a.x * q;
+        }
+        for &(follower, _) in &self.straight.followers {
+            vector[follower] = 0.0;
+        }
+    }
+
     /// Turns a vector over all freedoms from the axes of the pairs into x and y.
     pub(crate) fn to_plane(&self, vector: &mut [f64]) {
         for &(follower, leader) in &self.straight.followers {

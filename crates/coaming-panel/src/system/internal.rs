@@ -119,7 +119,7 @@ fn add_slips(
 }
 
 /// Takes away the motion of the first corner: rise, tilt (with what it does in the plane at each group's height), and displacement.
-fn remove_rigid(u: &mut [f64], triangle: &Triangle, groups: &[usize], heights: &[f64]) {
+pub(crate) fn remove_rigid(u: &mut [f64], triangle: &Triangle, groups: &[usize], heights: &[f64]) {
     let (rise, along_x, along_y) = (u[0], u[1], u[2]);
     let from_first = [crate::geometry::point::Point::default(), triangle.sides[0], triangle.sides[2] * -1.0];
     for (k, p) in from_first.into_iter().enumerate() {

@@ -78,9 +78,31 @@ fn needs_membrane(group: usize, stacks: &[Stack], prepared: &Prepared) -> bool {
     });
     let held = panel.line_supports.iter().any(|s| s.in_plane_along || s.in_plane_across)
         || panel.point_supports.iter().any(|s| s.in_plane);
-    // Layers of one group that grow may be warmed differently.
-    let grow = members.len() > 1 && members.iter().any(|&l| panel.layers[l].material.expansion() != [0.0; 3]);
-    coupled || slips || eccentric || held || grow
+    // Layers of one group may grow differently.
+    coupled || slips || eccentric || held || members.len() > 1
+}
+
+/// Factors of a stiffness that no contact changes: which latches hold their points, the matrix, its factors.
+type KeptFactor = (Vec<bool>, Vec<f64>, Arc<Vec<f64>>);
+
+/// The equations of a mesh that follow from the panel's numbers.
+pub(crate) struct Equations {
+    stacks: Stacks,
+    freedoms: Freedoms,
+    attachments: Attachments,
+    stiffness: Symmetric,
+}
+
+impl Equations {
+    fn new(mesh: &Mesh, prepared: &Prepared, every_group: bool) -> Result<Self, PanelError> {
+        let (stacks, membrane) = Stacks::new(mesh, prepared, every_group)?;
+        let attachments = attach(mesh, prepared)?;
+        let covers = |group: usize, t: usize| stacks.membrane(t).contains(&group);
+        let mut freedoms = Freedoms::new(mesh, membrane, covers);
+        hold_supports(&mut freedoms, mesh, prepared)?;
+        let stiffness = assemble_stiffness(mesh, prepared, &stacks, &freedoms, &attachments);
+        Ok(Self { stacks, freedoms, attachments, stiffness })
+    }
 }
 
 /// One mesh with all that belongs to it.
@@ -91,7 +113,9 @@ pub(crate) struct Level {
     pub freedoms: Freedoms,
     pub attachments: Attachments,
     pub stiffness: Symmetric,
+    every_group: bool,
     parts: Vec<(Vec<bool>, Arc<FreePart>)>,
+    factors: Vec<KeptFactor>,
     patches: Option<Arc<Patches>>,
 }
 
@@ -107,13 +131,47 @@ impl Level {
     }
 
     fn build(mesh: Mesh, prepared: &Prepared, every_group: bool) -> Result<Self, PanelError> {
-        let (stacks, membrane) = Stacks::new(&mesh, prepared, every_group)?;
-        let attachments = attach(&mesh, prepared)?;
-        let covers = |group: usize, t: usize| stacks.membrane(t).contains(&group);
-        let mut freedoms = Freedoms::new(&mesh, membrane, covers);
-        hold_supports(&mut freedoms, &mesh, prepared)?;
-        let stiffness = assemble_stiffness(&mesh, prepared, &stacks, &freedoms, &attachments);
-        Ok(Self { mesh, stacks, freedoms, attachments, stiffness, parts: Vec::new(), patches: None })
+        let Equations { stacks, freedoms, attachments, stiffness } =
+            Equations::new(&mesh, prepared, every_group)?;
+        let (parts, factors, patches) = (Vec::new(), Vec::new(), None);
+        Ok(Self { mesh, stacks, freedoms, attachments, stiffness, every_group, parts, factors, patches })
+    }
+
+    /// The equations of another panel of the same shape on this mesh.
+    pub(crate) fn equations(&self, prepared: &Prepared) -> Result<Equations, PanelError> {
+        Equations::new(&self.mesh, prepared, self.every_group)
+    }
+
+    /// Takes other equations on. What was analysed of the matrix stays where its pattern and what is held do.
+    pub(crate) fn take_on(&mut self, equations: Equations) {
+        let Equations { stacks, freedoms, attachments, stiffness } = equations;
+        let same = freedoms.membrane == self.freedoms.membrane
+            && freedoms.held == self.freedoms.held
+            && freedoms.used == self.freedoms.used
+            && stiffness.rows == self.stiffness.rows;
+        if !same {
+            self.parts.clear();
+            self.factors.clear();
+        }
+        (self.stacks, self.freedoms, self.attachments, self.stiffness) =
+            (stacks, freedoms, attachments, stiffness);
+    }
+
+    /// The factors of a matrix that no contact changes, kept for the next load. `None` when it is not positive definite.
+    pub(crate) fn constant_factor(
+        &mut self,
+        part: &FreePart,
+        matrix: &Symmetric,
+        latched: &[bool],
+    ) -> Option<Arc<Vec<f64>>> {
+        let known = self.factors.iter().find(|(key, values, _)| key == latched && *values == matrix.values);
+        if let Some((_, _, factors)) = known {
+            return Some(Arc::clone(factors));
+        }
+        let made = part.factor(matrix)?.values();
+        self.factors.retain(|(key, _, _)| key != latched);
+        self.factors.push((latched.to_vec(), matrix.values.clone(), Arc::clone(&made)));
+        Some(made)
     }
 
     /// The free part of the equations when some latches hold their points at a height.

@@ -7,15 +7,19 @@ use crate::element::quadrature::{DEGREE_4, GAUSS_4};
 use crate::element::shape::{cubic, curvature_map, slope_map, strain_map};
 use crate::element::triangle::Triangle;
 use crate::error::PanelError;
-use crate::geometry::check::Loop;
+use crate::geometry::check::{Bounds, Loop};
+use crate::geometry::curve::Curve;
 use crate::geometry::point::Point;
-use crate::geometry::polygon::clip;
+use crate::geometry::polygon::{area, clip};
+use crate::math::sin;
 use crate::mesh::Mesh;
 use crate::mesh::edge::EdgeUse;
+use crate::model::growth::{FreeStrain, free_strains};
 use crate::model::latch::LatchAction;
 use crate::model::line::Line;
-use crate::model::load::{EdgeMoment, LayerTemperature, Load};
+use crate::model::load::{EdgeMoment, Load};
 use crate::model::prepare::{Prepared, Role};
+use std::f64::consts::PI;
 
 /// Sum of forces, of their first moments about `origin`, and of their sizes.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -95,8 +99,8 @@ pub(crate) fn apply(level: &Level, prepared: &Prepared, load: &Load) -> Result<A
     }
     super::in_plane::apply_edge_forces(&mut applied, level, prepared, load)?;
     applied.moved = super::in_plane::moved(level, prepared, load)?;
-    for temperature in &load.temperatures {
-        apply_temperature(&mut applied, level, prepared, temperature);
+    for strain in &free_strains(load, &prepared.panel.layers) {
+        apply_free_strain(&mut applied, level, prepared, strain);
     }
     for (i, latch) in prepared.panel.latches.iter().enumerate() {
         if let (LatchAction::Force(force), false) = (latch.action, load.missing_latches.contains(&i)) {
@@ -130,7 +134,7 @@ fn add_over(applied: &mut Applied, level: &Level, t: usize, part: &[Point], pres
 fn apply_pressures(applied: &mut Applied, level: &Level, load: &Load) -> Result<(), PanelError> {
     for (i, pressure) in load.pressures.iter().enumerate() {
         let region = match &pressure.region {
-            Some(outline) => Some(Loop::new(&format!("region of pressure {i}"), outline)?),
+            Some(outline) => Some(Patch::new(Loop::new(&format!("region of pressure {i}"), outline)?)),
             None => None,
         };
         let mut loaded = 0.0;
@@ -139,10 +143,12 @@ fn apply_pressures(applied: &mut Applied, level: &Level, load: &Load) -> Result<
             match &region {
                 None => add_over(applied, level, t, &corners, |p| pressure.at(p)),
                 Some(region) => {
+                    if region.bounds.apart(&Bounds::of(&corners), 0.0) {
+                        continue;
+                    }
                     let part = clip(&region.polygon, &corners);
-                    let sign = crate::geometry::polygon::area(&region.polygon).signum();
-                    loaded += crate::geometry::polygon::area(&part).abs();
-                    add_over(applied, level, t, &part, |p| sign * pressure.at(p));
+                    loaded += area(&part).abs();
+                    add_over(applied, level, t, &part, |p| region.factor * pressure.at(p));
                 }
             }
         }
@@ -151,6 +157,32 @@ fn apply_pressures(applied: &mut Applied, level: &Level, load: &Load) -> Result<
         }
     }
     Ok(())
+}
+
+/// The region of a pressure as a polygon, and what the pressure on it is to be multiplied with: 1 or -1 for the way it runs, more where
+/// chords cut off arcs, so that the whole force is exact.
+struct Patch {
+    name: String,
+    polygon: Vec<Point>,
+    bounds: Bounds,
+    factor: f64,
+}
+
+impl Patch {
+    fn new(region: Loop) -> Self {
+        let fractions = |c: &Curve| c.divide(f64::INFINITY, PI / 36.0).into_iter().filter(|&f| f < 1.0);
+        let polygon: Vec<Point> =
+            region.curves.iter().flat_map(|c| fractions(c).map(|f| c.point(f)).collect::<Vec<_>>()).collect();
+        let corners: Vec<Point> = region.curves.iter().map(Curve::from).collect();
+        let segments: f64 = (region.curves.iter())
+            .map(|c| match *c {
+                Curve::Line { .. } => 0.0,
+                Curve::Arc { radius, sweep, .. } => 0.5 * radius * radius * (sweep - sin(sweep)),
+            })
+            .sum();
+        let factor = (area(&corners) + segments) / area(&polygon).abs();
+        Self { name: region.name, bounds: Bounds::of(&polygon), polygon, factor }
+    }
 }
 
 fn apply_weight(applied: &mut Applied, level: &Level, prepared: &Prepared, acceleration: f64) {
@@ -284,16 +316,11 @@ pub(crate) fn edge_pieces(
     Ok(pieces)
 }
 
-fn apply_temperature(
-    applied: &mut Applied,
-    level: &Level,
-    prepared: &Prepared,
-    temperature: &LayerTemperature,
-) {
-    let group = prepared.groups.of_layer[temperature.layer];
-    let (force, moment) = thermal(prepared, temperature);
+fn apply_free_strain(applied: &mut Applied, level: &Level, prepared: &Prepared, given: &FreeStrain) {
+    let group = prepared.groups.of_layer[given.layer];
+    let (force, moment) = held_back(prepared, given);
     for index in 0..level.mesh.triangles.len() {
-        if level.mesh.cover[index] >> temperature.layer & 1 == 0 {
+        if level.mesh.cover[index] >> given.layer & 1 == 0 {
             continue;
         }
         let membrane: Vec<usize> =
@@ -317,15 +344,14 @@ fn apply_temperature(
     }
 }
 
-/// Force and moment per length that would hold a layer at its temperature flat and unstretched, about its group's height.
-pub(crate) fn thermal(prepared: &Prepared, temperature: &LayerTemperature) -> ([f64; 3], [f64; 3]) {
-    let layer = &prepared.panel.layers[temperature.layer];
-    let group = prepared.groups.of_layer[temperature.layer];
-    let (q, expansion) = (layer.material.stiffness(), layer.material.expansion());
-    let t = layer.thickness;
+/// Force and moment per length that would hold a layer that grows flat and unstretched, about its group's height.
+pub(crate) fn held_back(prepared: &Prepared, given: &FreeStrain) -> ([f64; 3], [f64; 3]) {
+    let layer = &prepared.panel.layers[given.layer];
+    let group = prepared.groups.of_layer[given.layer];
+    let (q, t) = (layer.material.stiffness(), layer.thickness);
     let arm = layer.middle() - prepared.groups.height[group];
-    let stress = [0, 1, 2].map(|i: usize| (0..3).map(|j| q[i][j] * expansion[j]).sum::<f64>());
-    let force = stress.map(|s| s * temperature.rise * t);
-    let moment = stress.map(|s| s * (temperature.rise * t * arm + temperature.difference * t * t / 12.0));
-    (force, moment)
+    let stress = |strain: [f64; 3]| q.map(|row| row[0] * strain[0] + row[1] * strain[1] + row[2] * strain[2]);
+    let (middle, difference) = (stress(given.middle), stress(given.difference));
+    let moment = [0, 1, 2].map(|i: usize| middle[i] * t * arm + difference[i] * t * t / 12.0);
+    (middle.map(|s| s * t), moment)
 }

@@ -74,8 +74,15 @@ pub(crate) fn newton(
     watch: &mut Watch<'_>,
 ) -> Result<State, PanelError> {
     let part = level.free_part(latched)?;
-    let level: &Level = level;
     let nonlinear = has_contact(&level.attachments, prepared);
+    let mut factor: Option<Factor<'_>> = None;
+    if !nonlinear {
+        let mut matrix = level.stiffness.clone();
+        contact(level, prepared, load, &vec![0.0; level.freedoms.size()], Some(&mut matrix));
+        let loose = PanelError::Mechanism { motion: FreeMotion::Local { at: level.mesh.vertices[0] } };
+        factor = Some(part.again(level.constant_factor(&part, &matrix, latched).ok_or(loose)?));
+    }
+    let level: &Level = level;
     let mut values = vec![0.0; level.freedoms.size()];
     if let (Some(start), true) = (start, nonlinear) {
         for &d in &part.freedoms {
@@ -96,7 +103,6 @@ pub(crate) fn newton(
     let (mut now, mut plane) = balance(level, prepared, load, &loads, load_size, &values);
     let (mut residual, mut accepted) = size_of(&part, level, &now);
     // Factors stay in use while they serve. Without contact the stiffness is constant: further steps only refine.
-    let mut factor: Option<Factor<'_>> = None;
     let mut exact = true;
     let mut steps = 0;
     while steps < MOST_STEPS && (residual > BALANCED || steps == 0) {

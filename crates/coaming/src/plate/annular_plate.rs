@@ -113,7 +113,7 @@ fn parts(r: f64, nu: f64) -> [[f64; 5]; 5] {
 }
 
 /// Solves four equations by elimination with the largest pivot; a row holds the coefficients and the right side.
-fn solve_four(mut rows: [[f64; 5]; 4]) -> [f64; 4] {
+pub(super) fn solve_four(mut rows: [[f64; 5]; 4]) -> [f64; 4] {
     for i in 0..4 {
         let mut best = i;
         for j in i..4 {

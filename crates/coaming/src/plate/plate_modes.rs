@@ -60,7 +60,7 @@ impl Side {
 }
 
 /// Value and two derivatives of the orthonormal functions at t.
-fn functions(low: End, high: End, count: usize, t: f64) -> Vec<[f64; 3]> {
+pub(crate) fn functions(low: End, high: End, count: usize, t: f64) -> Vec<[f64; 3]> {
     // Jacobi polynomials P_k^(alpha, beta), weight (1 − t)^alpha (1 + t)^beta = the square of the front factor.
     let (alpha, beta) = (2.0 * f64::from(high.order()), 2.0 * f64::from(low.order()));
     let front = product(power(1.0, t, low.order()), power(-1.0, t, high.order()));

@@ -16,7 +16,7 @@ pub enum PlateEdge {
 }
 
 impl PlateEdge {
-    fn end(self) -> End {
+    pub(super) fn end(self) -> End {
         match self {
             Self::Free => End::Free,
             Self::Supported => End::Supported,

@@ -24,7 +24,7 @@ fn equal_lengths_have_equal_bits() {
 }
 
 #[test]
-fn units_of_the_specification_are_read() {
+fn units_that_a_shop_writes_are_read() {
     // Expected values by exact rational arithmetic in Python's `fractions`, rounded by float().
     let cases: &[(&str, &Dimension, f64)] = &[
         ("2.4 N·m", &Dimension::TORQUE, 2.4),

@@ -126,6 +126,7 @@ constructors! {
     meter_per_second_squared = "m/s^2": Acceleration;
     standard_gravity = "gn": Acceleration;
     standard_gravity_squared_per_hertz = "gn^2/Hz": AccelerationSpectralDensity;
+    meter_per_second = "m/s": Velocity;
     second = "s": Time;
     hour = "h": Time;
     celsius = "degC": Temperature;

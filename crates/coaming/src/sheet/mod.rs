@@ -10,6 +10,9 @@ mod bend_relief;
 mod brake;
 mod brake_fit;
 mod die_opening;
+mod flat_panel;
+mod flat_positions;
+mod folded_panel;
 mod folded_profile;
 mod hole_to_bend;
 mod k_factor_conversions;
@@ -18,10 +21,12 @@ mod k_factor_measured;
 mod length_reference;
 mod outer_fibre_strain;
 mod over_bend;
+mod panel_faces;
 mod profile;
 mod profile_spread;
 mod recommended_radius_by_advisory_circular;
 mod relief_hole;
+mod return_flange;
 mod smallest_radius_by_design_manual;
 mod smallest_radius_by_reduction;
 mod smallest_radius_by_strain;
@@ -33,6 +38,9 @@ pub use bend_relief::{BendRelief, BendReliefOutcome};
 pub use brake::{Brake, BrakeBend, BrakeLimit};
 pub use brake_fit::{BrakeBendOutcome, BrakeFit, BrakeFitOutcome};
 pub use die_opening::DieOpeningRounding;
+pub use flat_panel::{FlatBend, FlatHole, FlatPanel, FlatPlace};
+pub use flat_positions::{FlatPositions, FlatPositionsOutcome};
+pub use folded_panel::{FoldedFace, FoldedHole, FoldedPanel, FoldedPanelOutcome, SpacePlace};
 pub use hole_to_bend::{HoleDistanceReference, HoleToBend, HoleToBendOutcome};
 pub use k_factor_conversions::{KFactorFromAllowance, KFactorFromDeduction, KFactorOutcome};
 pub use k_factor_din_6935::{BentMetal, KFactorDin6935, KFactorDin6935Outcome};
@@ -49,6 +57,7 @@ pub use recommended_radius_by_advisory_circular::{
     AdvisoryCircularTemper, RecommendedRadiusByAdvisoryCircular, RecommendedRadiusByAdvisoryCircularOutcome,
 };
 pub use relief_hole::{ReliefHole, ReliefHoleOutcome};
+pub use return_flange::{ReturnFlange, ReturnFlangeOutcome};
 pub use smallest_radius_by_design_manual::{
     AluminumDesignManualTemper, SmallestRadiusByDesignManual, SmallestRadiusByDesignManualOutcome,
 };

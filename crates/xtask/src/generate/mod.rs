@@ -1,4 +1,4 @@
-//! Sources that follow from the registry: written by one command, committed, and checked for being current.
+//! Sources that follow from the registry, and the table of proof: written by one command, committed, and checked for being current.
 
 pub(crate) mod c;
 mod python;
@@ -21,6 +21,7 @@ const FOLDERS: &[&str] = &["bindings/c/src/generated"];
 fn files(workspace: &Workspace) -> Result<Vec<GeneratedFile>, String> {
     let mut files = c::files(workspace)?;
     files.extend(python::files());
+    files.push(GeneratedFile { path: "tests/PROOF.md".into(), text: coaming_tests::proof::text()? });
     Ok(files)
 }
 

@@ -85,21 +85,29 @@ fn panels(workspace: &Workspace, folder: &Path, compiler: &OsString) -> Result<u
     Ok(passed)
 }
 
-/// Compiles the example that reviews, and compares what it prints with what Rust gave.
+/// Compiles the example that reviews, and compares what it prints with what Rust gave, in every form and unit system.
 fn covers(workspace: &Workspace, folder: &Path, compiler: &OsString) -> Result<u64, String> {
     let example = workspace.root.join("examples/c/review.c");
     compile(workspace, folder, compiler, &["-std=c99", "-pedantic"], &example, "review")?;
     let laid_down = workspace.output_folder(same_bits::FOLDER)?;
     let mut passed = 0;
     for (name, file) in same_bits::covers::all(workspace)? {
-        for (word, ending) in [("review", "review.txt"), ("order_sheet", "order_sheet.txt")] {
-            let printed = output(Command::new(folder.join("review")).arg(&file).arg(word))?;
+        for [call, form, units, ending] in same_bits::covers::OUTPUTS {
+            let printed = output(Command::new(folder.join("review")).arg(&file).args([call, form, units]))?;
             let expected = std::fs::read_to_string(laid_down.join(format!("{name}.{ending}")));
             if !expected.is_ok_and(|expected| expected == printed) {
-                return Err(format!("{name}: C gives another {word} than Rust"));
+                return Err(format!("{name}: C gives another {call} than Rust as {form} in {units} units"));
             }
             passed += 1;
         }
+    }
+    for of in same_bits::covers::SCHEMAS {
+        let printed = output(Command::new(folder.join("review")).args(["--schema", of]))?;
+        let expected = std::fs::read_to_string(laid_down.join(format!("{of}.schema.json")));
+        if !expected.is_ok_and(|expected| expected == printed) {
+            return Err(format!("C gives another schema of the {of} than Rust"));
+        }
+        passed += 1;
     }
     Ok(passed)
 }

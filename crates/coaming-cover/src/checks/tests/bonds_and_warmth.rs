@@ -63,3 +63,37 @@ fn wind_is_judged_on_a_sheet_without_a_cut_out() {
     assert_eq!(verdict(&storm, "lid_wind_in(lid)"), Verdict::Fail);
     needs(&without(&solid, "pressure = \"1.0 kPa\"\n"), "lid_wind_in(lid)", "load_cases.wind_in.pressure");
 }
+
+#[test]
+fn a_liner_warms_the_face_that_it_covers_and_no_other() {
+    let review = reviewed(REVISED);
+    // By hand: of 35 K the inner film takes 1/6 over 1/6 + 2.5 mm/138 + 1/15 bare, and over 6 mm/0.036 more where lined:
+    // 15.0 and 25.4 degC; the dew point of 90 % at 40 degC is 38.0 degC.
+    let face = |resistance: f64| 40.0 - 35.0 / 6.0 / resistance;
+    let (bare, lined) = (face(1.0 / 6.0 + 0.0025 / 138.0 + 1.0 / 15.0), face(0.4 + 0.0025 / 138.0));
+    close(input(&review, "dew", "inner face") - 273.15, bare, 1e-6);
+    close(input(&review, "dew", "inner face, lined") - 273.15, lined, 1e-6);
+    close(lined, 25.4, 0.05);
+    let (low, high) = demand(&review, "dew");
+    close(high - low, lined - bare, 1e-9);
+    close(high, lined - 38.0, 0.1);
+    assert_eq!(verdict(&review, "dew"), Verdict::Fail);
+    // Where it covers the face the dew is kept off at 40 %, and not beside it.
+    assert_eq!(
+        verdict(&changed(REVISED, "humidity = 0.9\nfilm", "humidity = 0.4\nfilm"), "dew"),
+        Verdict::NeedsTest
+    );
+    // The pane by itself: 5 mm of 0.21 W/(m K).
+    let pane = face(1.0 / 6.0 + 0.005 / 0.21 + 1.0 / 15.0);
+    close(input(&review, "dew_pane(pane)", "inner face") - 273.15, pane, 1e-6);
+    assert_eq!(verdict(&review, "dew_pane(pane)"), Verdict::Fail);
+    assert_eq!(
+        verdict(&changed(REVISED, "humidity = 0.9\nfilm", "humidity = 0.1\nfilm"), "dew_pane(pane)"),
+        Verdict::Pass
+    );
+    needs(
+        &without(REVISED, "dew_temperature = \"40 degC\"\n"),
+        "dew_pane(pane)",
+        "service.bay.dew_temperature",
+    );
+}

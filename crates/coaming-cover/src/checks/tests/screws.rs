@@ -1,7 +1,7 @@
 //! Strength of the screws, and what they carry in service.
 
 use super::*;
-use crate::document::{OnRectangle, Positions};
+use crate::document::{AtPoints, OnRectangle, Point, Positions};
 use coaming::prelude::*;
 
 const PATTERN: &str = "pane_screws";
@@ -23,6 +23,32 @@ fn screws_stand_at_the_corners_and_evenly_between_them() {
         (on.points(3), on.points(7), on.points(u32::MAX), on.points(u32::MAX - 1)),
         (None, None, None, None)
     );
+}
+
+#[test]
+fn a_pitch_is_the_longest_step_and_not_the_nearest_neighbour() {
+    let at = |places: &[(f64, f64)]| {
+        let points = places.iter().map(|(x, y)| Point { x: mm(*x), y: mm(*y) }).collect();
+        Positions::Points(AtPoints { points })
+    };
+    let pitches = |positions: &Positions, longest: f64, shortest: f64| {
+        close(positions.longest_pitch(1).unwrap(), longest * 1e-3, 1e-9);
+        close(positions.shortest_pitch(1).unwrap(), shortest * 1e-3, 1e-9);
+    };
+    // Pairs 10 mm apart stand 190 mm from pair to pair; a row is no ring; a square lacks one of its sides' middles.
+    let pairs = [(-105.0, 50.0), (-95.0, 50.0), (95.0, 50.0), (105.0, 50.0)];
+    pitches(&at(&pairs), 190.0, 10.0);
+    pitches(
+        &at(&[(0.0, 0.0), (90.0, 30.0), (30.0, 10.0)]),
+        60.0 * (10.0_f64 / 9.0).sqrt(),
+        30.0 * (10.0_f64 / 9.0).sqrt(),
+    );
+    let square =
+        [(-50.0, -50.0), (50.0, -50.0), (50.0, 50.0), (-50.0, 50.0), (0.0, 50.0), (50.0, 0.0), (-50.0, 0.0)];
+    pitches(&at(&square), 100.0, 50.0);
+    assert_eq!((at(&[(1.0, 1.0)]).longest_pitch(1), at(&[(1.0, 1.0)]).shortest_pitch(1)), (None, None));
+    let on = Positions::Rectangle(OnRectangle { width: mm(276.0), height: mm(196.0) });
+    close(on.shortest_pitch(10).unwrap(), 92e-3, 1e-12);
 }
 
 #[test]

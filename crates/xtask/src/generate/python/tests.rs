@@ -1,7 +1,7 @@
 //! The classes of a calculation that has one field of every kind.
 
-use coaming::Entry;
 use coaming::prelude::*;
+use coaming::{Entry, Topic};
 
 use super::module::Module;
 use super::names::Owners;
@@ -107,9 +107,9 @@ impl Calculation for Pair {
     }
 }
 
-static PAIR: Entry = Entry::of::<Pair>("nowhere::Pair");
-static STAND: Entry = Entry::of::<Stand>("nowhere::Stand");
-static FAR: Entry = Entry::of::<Pair>("elsewhere::Pair");
+static PAIR: Entry = Entry::of::<Pair>(Topic::S1, "nowhere::Pair");
+static STAND: Entry = Entry::of::<Stand>(Topic::S1, "nowhere::Stand");
+static FAR: Entry = Entry::of::<Pair>(Topic::S1, "elsewhere::Pair");
 
 fn text() -> String {
     let mut owners = Owners::default();

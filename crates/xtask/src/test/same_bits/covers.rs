@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use coaming_cover::calls::{Output, Units, order_sheet, review};
+use coaming_cover::calls::{self, Output, Units};
 
 use crate::workspace::{self, Workspace};
 
@@ -24,22 +24,50 @@ pub(super) fn documents(workspace: &Workspace, folder: &str) -> Result<Vec<(Stri
     Ok(documents)
 }
 
-/// Lays down what the other languages have to give too.
+/// What each language gives of a cover: the call, the form and the units, and the ending of the file that holds it.
+pub(in crate::test) const OUTPUTS: &[[&str; 4]] = &[
+    ["review", "text", "shop", "review.txt"],
+    ["review", "full_text", "inch", "review.full.inch.txt"],
+    ["review", "markdown", "inch", "review.inch.md"],
+    ["review", "full_markdown", "shop", "review.full.md"],
+    ["review", "json", "shop", "review.json"],
+    ["order_sheet", "text", "shop", "order_sheet.txt"],
+    ["order_sheet", "text", "inch", "order_sheet.inch.txt"],
+    ["order_sheet", "markdown", "shop", "order_sheet.md"],
+    ["order_sheet", "markdown", "inch", "order_sheet.inch.md"],
+    ["order_sheet", "json", "shop", "order_sheet.json"],
+];
+
+/// The documents whose schema each language gives.
+pub(in crate::test) const SCHEMAS: &[&str] = &["cover", "panel"];
+
+fn given([call, output, units, _]: [&str; 4], document: &str) -> Result<String, coaming::Error> {
+    let output: Output = calls::choice("output", output)?;
+    let units: Units = calls::choice("units", units)?;
+    match call {
+        "order_sheet" => calls::order_sheet(document, output, units),
+        _ => calls::review(document, output, units),
+    }
+}
+
+/// Lays down what the other languages have to give too, and the list of it.
 pub(super) fn lay_down(workspace: &Workspace) -> Result<usize, String> {
     let folder = workspace.output_folder(super::FOLDER)?;
     let covers = all(workspace)?;
     for (name, file) in &covers {
         let document =
             std::fs::read_to_string(file).map_err(|error| format!("{}: {error}", file.display()))?;
-        let texts = [
-            ("review.txt", review(&document, Output::Text, Units::Shop)),
-            ("review.json", review(&document, Output::Json, Units::Shop)),
-            ("order_sheet.txt", order_sheet(&document, Output::Text, Units::Shop)),
-        ];
-        for (ending, text) in texts {
-            let text = text.map_err(|error| format!("{name}: {error}"))?;
-            workspace::write(&folder.join(format!("{name}.{ending}")), &text)?;
+        for output in OUTPUTS {
+            let text = given(*output, &document).map_err(|error| format!("{name}: {error}"))?;
+            workspace::write(&folder.join(format!("{name}.{}", output[3])), &text)?;
         }
     }
+    for of in SCHEMAS {
+        let schema =
+            calls::choice("of", of).and_then(calls::schema).map_err(|error| format!("{of}: {error}"))?;
+        workspace::write(&folder.join(format!("{of}.schema.json")), &schema)?;
+    }
+    let list = serde_json::to_string(OUTPUTS).map_err(|error| error.to_string())?;
+    workspace::write(&folder.join("outputs.json"), &list)?;
     Ok(covers.len())
 }
