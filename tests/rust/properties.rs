@@ -71,7 +71,7 @@ proptest! {
     }
 }
 
-/// So that the first property is not hollow: among drawn inputs each calculation accepts some.
+/// So that the first property is not hollow: among drawn inputs each calculation but two accepts some.
 #[test]
 fn drawn_inputs_reach_every_formula() {
     let mut state = 0x9E37_79B9_7F4A_7C15_u64;
@@ -96,7 +96,9 @@ fn drawn_inputs_reach_every_formula() {
             unreached.push(entry.name);
         }
     }
-    assert!(unreached.is_empty(), "{unreached:?}");
+    // An outline of drawn points with bend lines across it is hardly ever a panel: `a_folded_panel_comes_back_flat` draws
+    // panels that are.
+    assert_eq!(unreached, ["folded_panel", "flat_positions"]);
 }
 
 /// Every unit of the shop with one of its relatives, and the exact factor between the two: SI Brochure (9th ed., 2019),

@@ -14,7 +14,7 @@ use crate::model::shape::other_shape;
 use crate::progress::{Progress, Watch, Work, deaf};
 use crate::refining::{Run, Solved, solve_level};
 use crate::result::answer::Answer;
-use crate::result::error_estimate::{ErrorEstimate, SAFETY_OF_MODES, share_left};
+use crate::result::error_estimate::{ErrorEstimate, SAFETY_OF_MODES, share_left, share_of_one_mesh};
 use crate::result::field::Field;
 use crate::result::indicator::indicator;
 use crate::result::modes::{Mode, ModeMesh, hertz, lowest};
@@ -240,7 +240,7 @@ impl Solver {
                         let change = 0.5 * ((square - old) / square).abs();
                         SAFETY_OF_MODES * change * share_left(was, now, level == 1)
                     }
-                    None => f64::INFINITY,
+                    None => SAFETY_OF_MODES * share_of_one_mesh(now),
                 })
                 .collect();
             let worst = errors.iter().fold(0.0_f64, |a, &b| a.max(b));
@@ -249,7 +249,9 @@ impl Solver {
                     .filter(|(_, p)| !rigid(p.0))
                     .map(|(i, _)| (i.squares.as_slice(), i.energy)),
             );
-            if worst <= self.settings.tolerance || (level >= settled && !self.climb(level, &squares)?) {
+            // One mesh alone is never taken for good enough while a second may be had.
+            let met = before.is_some() && worst <= self.settings.tolerance;
+            if met || (level >= settled && !self.climb(level, &squares)?) {
                 let mesh = Arc::new(mesh);
                 return Ok(pairs
                     .into_iter()

@@ -140,7 +140,7 @@ pub(super) fn stress_band(
             ));
         }
     }
-    sheet.say("The error of a stress is what refinement made of it, from the first mesh to the last.");
+    sheet.say("The error of a stress is what refinement made of it, from the first mesh to the last. As one piece, a layer's sharp corner on the sheet has no largest stress in thin-plate theory: the number there is the mesh's own, and too high.");
     Ok((low, high))
 }
 

@@ -118,6 +118,7 @@ const MEANS: &[(&str, &[&str], &str)] = &[
         &["latch_hold", "seal_spacing", SOLVED],
         "the band of the material's grade",
     ),
+    ("materials[].lowest_temperature", &["layer_cold"], "the value of the material that it is like"),
     (
         "materials[].thermal_conductivity",
         &["dew", "touch", "touch_inner"],

@@ -26,6 +26,9 @@ pub(crate) struct Solutions {
     coarse: bool,
 }
 
+/// Frequency of a mode in hertz, with its error as a share.
+type ModeFound = Result<(f64, f64), NotChecked>;
+
 #[derive(Debug)]
 struct Meshed {
     panel: Panel,
@@ -33,7 +36,7 @@ struct Meshed {
     first: bool,
     solver: Result<Solver, NotChecked>,
     found: Vec<(Load, Result<Arc<Found>, NotChecked>)>,
-    modes: Vec<(Load, Result<(f64, f64), NotChecked>)>,
+    modes: Vec<(Load, ModeFound)>,
     travel: Option<Result<f64, NotChecked>>,
 }
 
@@ -84,7 +87,7 @@ impl Solutions {
         found.unwrap_or_else(lost)
     }
 
-    fn first_mode(&self, panel: &Panel, load: &Load) -> Result<(f64, f64), NotChecked> {
+    fn first_mode(&self, panel: &Panel, load: &Load) -> ModeFound {
         let found = self.with(panel, false, |one| {
             if let Some((_, found)) = one.modes.iter().find(|(known, _)| known == load) {
                 return found.clone();

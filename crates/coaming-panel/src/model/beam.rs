@@ -5,6 +5,17 @@ use crate::error::{PanelError, finite, not_negative, positive};
 
 /// A straight or curved beam that shares the panel's freedoms. Its offset acts through the membrane field of the layer it is
 /// attached to, so that the effective width of the sheet is an outcome.
+///
+/// A beam keeps the shape of its section and does not shear. Against shells, flanges folded down along both long sides of a sheet between
+/// its ends or on its corners (600 mm long, 1.5 mm thick, `tests/reference/flange.csv`) come out like this, the fold on the stiff side:
+///
+/// | height of the flange | middle of the sheet | fold |
+/// |---|---|---|
+/// | up to a twenty-fourth of the span | 1 % | 2 % |
+/// | a twelfth of the span | 3 % | 8 % |
+///
+/// Past a twentieth of the span the fold of a flange is no longer good to 5 %: its shear and its bending sideways count. A flange that
+/// buckles or trips under compression is not seen at all.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Beam {
     /// Where it runs.

@@ -40,6 +40,12 @@ pub(crate) fn share_left(square_before: f64, square: f64, from_first: bool) -> f
     1.0 / (reduction - 1.0)
 }
 
+/// Share of a frequency that is left as an error where there is but one mesh: half of what the energy of the mode errs by, for the energy
+/// goes as the square of the frequency.
+pub(crate) fn share_of_one_mesh(square_over_energy: f64) -> f64 {
+    0.5 * square_over_energy
+}
+
 /// Order of convergence from the squares of two indicators and the triangles of their meshes.
 pub(crate) fn order(
     square_before: f64,

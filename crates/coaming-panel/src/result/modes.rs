@@ -205,18 +205,21 @@ fn subspace(
         let raw: Vec<&[f64]> = next.chunks(n).collect();
         let (mut kr, mut mr) = (Mat::<f64>::zeros(width, width), Mat::<f64>::zeros(width, width));
         let dot = |a: &[f64], b: &[f64]| a.iter().zip(b).map(|(x, y)| x * y).sum::<f64>();
-        let scaled: Vec<Vec<f64>> = raw
+        // Each vector and the stiffness times it, for a strain energy of one half.
+        let scaled: Vec<(Vec<f64>, Vec<f64>)> = raw
             .iter()
             .map(|x| {
                 let kx = operator.spread(x, stiffness);
                 let size = dot(x, &kx).sqrt();
-                x.iter().map(|v| if size > 0.0 { v / size } else { *v }).collect()
+                let scale = if size > 0.0 { 1.0 / size } else { 1.0 };
+                let times = |v: &[f64]| v.iter().map(|v| scale * v).collect();
+                (times(x), times(&kx))
             })
             .collect();
-        for (j, x) in scaled.iter().enumerate() {
-            let (kx, mx) = (operator.spread(x, stiffness), operator.spread(x, operator.mass));
-            for (i, y) in scaled.iter().enumerate() {
-                kr[(i, j)] = dot(y, &kx);
+        for (j, (x, kx)) in scaled.iter().enumerate() {
+            let mx = operator.spread(x, operator.mass);
+            for (i, (y, _)) in scaled.iter().enumerate() {
+                kr[(i, j)] = dot(y, kx);
                 mr[(i, j)] = dot(y, &mx);
             }
         }
@@ -226,7 +229,7 @@ fn subspace(
             .iter()
             .map(|(_, q)| {
                 let mut x = vec![0.0; n];
-                for (s, weight) in scaled.iter().zip(q) {
+                for ((s, _), weight) in scaled.iter().zip(q) {
                     for (xi, si) in x.iter_mut().zip(s) {
                         *xi += weight * si;
                     }
@@ -240,7 +243,7 @@ fn subspace(
         // Rounding sets a floor for a stiff panel on soft springs; a pass that no longer gains has reached it.
         let floor = change < 1e-6 && change > 0.5 * change_before;
         change_before = change;
-        if change < 1e-11 || floor {
+        if change < 1e-10 || floor {
             return Ok(pairs.into_iter().zip(basis).map(|((value, _), x)| (value, x)).take(count).collect());
         }
     }

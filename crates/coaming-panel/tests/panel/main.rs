@@ -7,6 +7,7 @@ mod buckling;
 mod common;
 mod cover;
 mod estimates;
+mod flange;
 mod gasket;
 mod growth;
 mod in_plane;

@@ -271,6 +271,11 @@ fn brass_insert(key: &'static str) -> Material {
         expansion: typical(per_fahrenheit(11.4e-6), b, "mean, 20 to 300 degC"),
         yield_strength: typical(ksi(45.0), b, "25 mm rod, half hard"),
         ultimate_strength: typical(ksi(58.0), b, "25 mm rod, half hard"),
+        shear_strength: typical(
+            ksi(32.0),
+            place(BRASS_DATABASE, "shear strength, 32 ksi"),
+            "half hard; 30 ksi in soft rod",
+        ),
         elongation: typical(0.25, b, "25 mm rod, half hard"),
         thermal_conductivity: typical(btu_per_hour_foot_fahrenheit(67.0), b, "20 degC"),
         emissivity: estimate(0.22, place(EMISSIVITY_NOTES, "brass, dull plate"), "dull"),

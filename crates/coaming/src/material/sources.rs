@@ -38,6 +38,8 @@ pub(super) const ASM_VOLUME_2: Source = source("ASM Handbook vol. 2", "1990", ME
 pub(super) const ASTM_B265: Source = source("ASTM B265, in a metal supplier's table", "", SECOND_HAND);
 pub(super) const TITANIUM_SHEET: Source = source("titanium grade 2, annealed, data sheet", "", READ);
 pub(super) const BRASS_SHEET: Source = source("C36000 free-cutting brass (ASTM B16), data sheet", "", READ);
+pub(super) const BRASS_DATABASE: Source =
+    source("C36000 brass, half hard (H02), page of a materials database", "", READ);
 
 // Surfaces.
 pub(super) const EMISSIVITY_NOTES: Source = source(
@@ -93,6 +95,8 @@ pub(super) const NEMA_LAMINATE: Source =
 
 // Sponges, rubbers, insulation.
 pub(super) const D1056: Source = source("ASTM D1056, in suppliers' explanations", "", SECOND_HAND);
+pub(super) const NEOPRENE_SPONGE: Source =
+    source("closed-cell neoprene sponge, gasket supplier's page", "", READ);
 pub(super) const D2000: Source = source("ASTM D2000, in suppliers' explanations", "", SECOND_HAND);
 pub(super) const GENT: Source =
     source("A. N. Gent, Trans. IRI 34 (1958) 46-57, modulus from hardness", "", Standing::Computed);

@@ -39,7 +39,8 @@ struct Polymer {
     family: Family,
     agent: Agent,
     highest: (f64, &'static str),
-    lowest: Option<f64>,
+    /// With where it comes from: a figure that nobody looked up is an estimate.
+    lowest: Option<(f64, Source)>,
 }
 
 const HEAT_AGEING: (f64, &str) = (70.0, "heat-ageing and set tests at 70 degC");
@@ -49,7 +50,7 @@ const EPDM: Polymer = Polymer {
     family: Family::Epdm,
     agent: Agent::EpdmGasket,
     highest: HEAT_AGEING,
-    lowest: None,
+    lowest: Some((-40.0, unverified("EPDM sponge sheet, generic", "low temperature; ask for suffix F"))),
 };
 const NITRILE: Polymer = Polymer {
     class: 'B',
@@ -65,7 +66,7 @@ const NEOPRENE: Polymer = Polymer {
     family: Family::Neoprene,
     agent: Agent::NeopreneGasket,
     highest: HEAT_AGEING,
-    lowest: None,
+    lowest: Some((-40.0, place(NEOPRENE_SPONGE, "flexible from -40 to 158 degF"))),
 };
 const SILICONE: Polymer = Polymer {
     class: 'D',
@@ -73,7 +74,7 @@ const SILICONE: Polymer = Polymer {
     family: Family::SiliconeRubber,
     agent: Agent::SiliconeGasket,
     highest: (175.0, "class D: -75 to 175 degC"),
-    lowest: Some(-75.0),
+    lowest: Some((-75.0, place(D1056, "class D: -75 to 175 degC"))),
 };
 
 /// The band of a grade at 25 % compression, in psi as the standard prints it.
@@ -106,9 +107,13 @@ fn sponge(key: &'static str, polymer: Polymer, grade: u8) -> Material {
         compression_deflection_low: minimum(psi(low), t, "lower limit of the grade, at 25 %"),
         compression_deflection_high: minimum(psi(high), t, "upper limit of the grade, at 25 %"),
         service_temperature: typical(celsius(polymer.highest.0), place(D1056, polymer.highest.1), ""),
-        lowest_temperature: polymer
-            .lowest
-            .and_then(|lowest| typical(celsius(lowest), place(D1056, "class D: -75 to 175 degC"), "")),
+        lowest_temperature: polymer.lowest.and_then(|(lowest, source)| {
+            if source.standing.is_unverified() {
+                estimate(celsius(lowest), source, "")
+            } else {
+                typical(celsius(lowest), source, "")
+            }
+        }),
         thermal_conductivity: estimate(
             watt_per_meter_kelvin(0.05),
             unverified("closed-cell sponge rubber, generic", ""),

@@ -69,7 +69,11 @@ fn what_stiffens_in_the_cold_is_named() {
         "layer = \"pane\", temperature = \"-41 degC\"",
     );
     assert_eq!(verdict(&arctic, key), Verdict::Fail);
-    needs(&review, "gasket_cold", "materials.epdm_sponge_2a1.lowest_temperature");
+    // By hand: 20 + 15 K below assembly, against 20 + 40 K.
+    close(demand(&review, "gasket_cold").0, 35.0, 1e-9);
+    close(limit(&review, "gasket_cold"), 60.0, 1e-9);
+    let nitrile = changed(REVISED, "epdm_sponge_2a1", "nitrile_sponge_2b1");
+    needs(&nitrile, "gasket_cold", "materials.nitrile_sponge_2b1.lowest_temperature");
 }
 
 #[test]

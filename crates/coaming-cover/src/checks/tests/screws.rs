@@ -126,7 +126,11 @@ fn wind_and_road_are_shared_alike() {
 #[test]
 fn a_thread_strips_the_weaker_part() {
     let key = key("screw_stripping");
-    needs(&reviewed(REVISED), &key, "materials.brass_insert.shear_strength");
+    needs(
+        &changed(REVISED, "material = \"brass_insert\"\n", "\n"),
+        &key,
+        "screws.pane_screws.insert.material",
+    );
     let with = |shear: &str| {
         let insert = format!(
             "[[materials]]\nname = \"insert\"\nlike = \"brass_insert\"\nbasis = \"measured\"\nshear_strength = \"{shear}\"\n"
