@@ -1,10 +1,13 @@
 //! A document made ready for its checks: names resolved to records.
 
+use std::sync::Arc;
+
 use coaming::material::{self, Figure, Material};
 use coaming::prelude::*;
 
 use crate::demand::{Need, NotChecked};
 use crate::document::{Cover, Layer, LoadCase, LoadKind, ScrewPattern, Seal};
+use crate::held::Solutions;
 use crate::limits::Resolved;
 
 /// A document with its materials and limits resolved.
@@ -14,6 +17,8 @@ pub struct Prepared<'a> {
     pub cover: &'a Cover,
     /// Its limits.
     pub limits: Resolved<'a>,
+    /// What the panel solver has found so far.
+    pub(crate) solutions: Arc<Solutions>,
     own_materials: Vec<Material>,
 }
 
@@ -23,13 +28,26 @@ impl<'a> Prepared<'a> {
     /// # Errors
     /// The first of the document's [`problems`](Cover::problems).
     pub fn new(cover: &'a Cover) -> Result<Self, Error> {
+        Self::with(cover, Arc::default())
+    }
+
+    /// Makes a document ready, with what the panel solver has found for others: what is alike is not solved again.
+    ///
+    /// # Errors
+    /// As [`new`](Self::new).
+    pub(crate) fn with(cover: &'a Cover, solutions: Arc<Solutions>) -> Result<Self, Error> {
         if let Some(problem) = cover.problems().into_iter().next() {
             return Err(problem);
         }
         let own = cover.materials.iter().flatten().enumerate();
         let own_materials: Result<Vec<Material>, Error> =
             own.map(|(nth, given)| given.material(&format!("materials[{nth}]"))).collect();
-        Ok(Self { cover, limits: Resolved { given: cover.limits.as_ref() }, own_materials: own_materials? })
+        Ok(Self {
+            cover,
+            limits: Resolved { given: cover.limits.as_ref() },
+            solutions,
+            own_materials: own_materials?,
+        })
     }
 
     /// The record of a material by name: the document's own before the table's.

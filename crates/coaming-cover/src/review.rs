@@ -95,8 +95,16 @@ impl Review {
 /// The first of the document's [`problems`](Cover::problems), and [`Error::UnknownKey`] for a waiver of a check that
 /// does not exist.
 pub fn review(cover: &Cover) -> Result<Review, Error> {
-    let prepared = Prepared::new(cover)?;
-    let rows = rows(&prepared);
+    review_of(&Prepared::new(cover)?)
+}
+
+/// Reviews a cover that is made ready.
+///
+/// # Errors
+/// As [`review`].
+pub(crate) fn review_of(prepared: &Prepared<'_>) -> Result<Review, Error> {
+    let cover = prepared.cover;
+    let rows = rows(prepared);
     for (nth, waiver) in cover.waivers.iter().flatten().enumerate() {
         if !rows.iter().any(|row| row.key == waiver.check) {
             let known = rows.iter().map(|row| row.key.as_str());

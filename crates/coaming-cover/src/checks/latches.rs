@@ -1,17 +1,16 @@
 //! The latches: force, hand, travel, and what keeps the lid closed on the road.
 
-use coaming::latch::{
-    LatchForce, LatchForceOutcome, LatchHold, LatchMissing, LatchTravel, LatchTravelOutcome,
-};
+use coaming::latch::{LatchForce, LatchForceOutcome, LatchHold, LatchTravel, LatchTravelOutcome};
 use coaming::prelude::*;
 
 use super::seal::{line_force, nominal_compression};
-use super::{Check, Subject, mass, whole};
+use super::{Check, Subject, latch_pulls, mass, solved, whole};
 use crate::amount::{Amount, Measure};
 use crate::demand::{Bound, Demand, Finding, Need, NotChecked, Origin};
 use crate::document::{Latches, LoadKind};
+use crate::held::{self, Setup};
 use crate::prepared::Prepared;
-use crate::worksheet::{Worksheet, practice};
+use crate::worksheet::Worksheet;
 
 /// The latches' checks.
 pub(super) const CHECKS: &[Check] = &[
@@ -20,35 +19,42 @@ pub(super) const CHECKS: &[Check] = &[
         title: "Hand force on one latch",
         case: Some(LoadKind::ClosedNew),
         subjects: whole,
-        demand: hand_force,
+        demand: latch_pulls::hand_force,
     },
     Check {
         key: "latch_working_load",
         title: "Latch against the maker's working load",
         case: Some(LoadKind::ClosedNew),
         subjects: whole,
-        demand: working_load,
+        demand: latch_pulls::working_load,
+    },
+    Check {
+        key: "latch_working_load_wind",
+        title: "Latch against the maker's working load",
+        case: Some(LoadKind::WindOut),
+        subjects: whole,
+        demand: latch_pulls::wind_out,
     },
     Check {
         key: "latch_missing",
         title: "One latch missing: load on the others",
         case: Some(LoadKind::ClosedNew),
         subjects: whole,
-        demand: missing,
+        demand: latch_pulls::missing,
     },
     Check {
         key: "latch_travel",
         title: "Travel to close",
         case: Some(LoadKind::Opening),
         subjects: whole,
-        demand: |prepared, _| travel(prepared, false),
+        demand: travel,
     },
     Check {
         key: "latch_release",
         title: "Travel to let go",
         case: Some(LoadKind::Opening),
         subjects: whole,
-        demand: |prepared, _| travel(prepared, true),
+        demand: release,
     },
     Check {
         key: "latch_hold",
@@ -59,17 +65,13 @@ pub(super) const CHECKS: &[Check] = &[
     },
 ];
 
-fn latches<'a>(prepared: &Prepared<'a>) -> Result<&'a Latches, NotChecked> {
+pub(super) fn latches<'a>(prepared: &Prepared<'a>) -> Result<&'a Latches, NotChecked> {
     prepared.cover.latches.as_ref().ok_or_else(|| NotChecked::needs("latches"))
 }
 
-/// The forces at both ends of the gasket's band.
-pub(crate) fn forces(
-    prepared: &Prepared<'_>,
-    sheet: &mut Worksheet,
-) -> Result<[LatchForceOutcome; 2], NotChecked> {
+/// The latches on their seal, with no line force yet.
+pub(super) fn situation(prepared: &Prepared<'_>, sheet: &mut Worksheet) -> Result<LatchForce, NotChecked> {
     let latches = latches(prepared)?;
-    let (low, high) = line_force(prepared, sheet)?;
     let path = prepared.seal()?.path.as_ref().ok_or_else(|| NotChecked::needs("seal.path"))?;
     let path_length: Length = si(path.perimeter());
     sheet.note("length of the seal line", path_length.value, Measure::LENGTH);
@@ -80,87 +82,30 @@ pub(crate) fn forces(
     let worked_at_once = latches.worked_at_once.need(|| "latches.worked_at_once".to_owned())?;
     sheet.note("worked at once", f64::from(worked_at_once), Measure::Number);
     let (limit, _) = prepared.limits.hand_force();
-    let mut at = |line_force: f64| {
-        sheet.run(&LatchForce {
-            line_force: si(line_force),
-            path_length,
-            latches: count,
-            pressure: pascal(0.0),
-            sealed_area: si(path.area()),
-            lever_ratio,
-            efficiency,
-            worked_at_once,
-            hand_force_limit: si(limit),
-            working_load: latches.working_load,
-        })
-    };
-    let outcomes = [at(low)?, at(high)?];
-    sheet.say(
-        "Each latch is taken to carry an equal share; what the lid's bow makes of it needs the panel solver.",
-    );
-    Ok(outcomes)
+    Ok(LatchForce {
+        line_force: si(0.0),
+        path_length,
+        latches: count,
+        pressure: pascal(0.0),
+        sealed_area: si(path.area()),
+        lever_ratio,
+        efficiency,
+        worked_at_once,
+        hand_force_limit: si(limit),
+        working_load: latches.working_load,
+    })
 }
 
-fn hand_force(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
-    let mut sheet = Worksheet::new();
-    let [low, high] = forces(prepared, &mut sheet)?;
-    sheet.note("force on each latch, lowest", low.latch_force.value, Measure::FORCE);
-    sheet.note("force on each latch, highest", high.latch_force.value, Measure::FORCE);
-    let (limit, origin) = practice(prepared.limits.hand_force());
-    if high.hand_force.value > limit {
-        sheet.advise(
-            "seal.width",
-            "a softer or narrower gasket, less compression, more latches, or a longer lever",
-        );
-    }
-    let bound = Bound::AtMost { limit, marginal_above: None };
-    let finding = Finding::Number {
-        low: low.hand_force.value,
-        high: high.hand_force.value,
-        measure: Measure::FORCE,
-        bound,
-    };
-    Ok(sheet.finish(finding, origin))
-}
-
-fn working_load(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
-    let mut sheet = Worksheet::new();
-    let [low, high] = forces(prepared, &mut sheet)?;
-    let load =
-        sheet.given("maker's working load", "latches.working_load", latches(prepared)?.working_load)?;
-    sheet.advise("latches.count", "more latches, or a softer gasket");
-    let bound = Bound::AtMost { limit: load.value, marginal_above: None };
-    let finding = Finding::Number {
-        low: low.latch_force.value,
-        high: high.latch_force.value,
-        measure: Measure::FORCE,
-        bound,
-    };
-    Ok(sheet.finish(finding, Origin::Maker("latches.working_load".to_owned())))
-}
-
-/// Load on the other latches where one is open or broken: between an even share and that of its two neighbours alone.
-fn missing(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
-    let mut sheet = Worksheet::new();
-    let closed = forces(prepared, &mut sheet)?;
-    let latches = latches(prepared)?;
-    let load = sheet.given("maker's working load", "latches.working_load", latches.working_load)?;
-    let count = latches.count.need(|| "latches.count".to_owned())?;
-    let (mut low, mut high) = (f64::INFINITY, 0.0);
-    for force in closed {
-        let outcome = sheet.run(&LatchMissing {
-            latch_force: force.latch_force,
-            latches: count,
-            working_load: Some(load),
-        })?;
-        low = outcome.even_share.value.min(outcome.neighbour_share.value).min(low);
-        high = outcome.largest_latch_force.value.max(high);
-    }
-    sheet.say("A stiff lid shares alike; on a soft one the two neighbours take it alone.");
-    sheet.advise("latches.count", "more latches, stronger ones, or a softer gasket");
-    let bound = Bound::AtMost { limit: load.value, marginal_above: None };
-    let finding = Finding::Number { low, high, measure: Measure::FORCE, bound };
-    Ok(sheet.finish(finding, Origin::Maker("latches.working_load".to_owned())))
+/// The forces at both ends of the gasket's band, each latch with an even share.
+pub(crate) fn forces(
+    prepared: &Prepared<'_>,
+    sheet: &mut Worksheet,
+) -> Result<[LatchForceOutcome; 2], NotChecked> {
+    latches(prepared)?;
+    let (low, high) = line_force(prepared, sheet)?;
+    let situation = situation(prepared, sheet)?;
+    let mut at = |line_force: f64| sheet.run(&LatchForce { line_force: si(line_force), ..situation.clone() });
+    Ok([at(low)?, at(high)?])
 }
 
 /// The travel of the latches with what it has to take up.
@@ -194,14 +139,44 @@ pub(crate) fn needed_travel(prepared: &Prepared<'_>, sheet: &mut Worksheet) -> R
     travel_outcome(prepared, sheet).map(|(_, outcome)| outcome.needed_travel.value)
 }
 
-fn travel(prepared: &Prepared<'_>, release: bool) -> Result<Demand, NotChecked> {
+fn travel(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
     let mut sheet = Worksheet::new();
     let (given, outcome) = travel_outcome(prepared, &mut sheet)?;
-    let needed = if release { outcome.needed_release_travel } else { outcome.needed_travel };
+    let needed = outcome.needed_travel;
     if needed > given {
         sheet.cure("latches.travel", Amount::of(given), Amount::of(needed), "a latch with more travel");
     }
     Ok(sheet.at_most(needed.value, Measure::LENGTH, given.value, Origin::Design("latches.travel".to_owned())))
+}
+
+/// Travel that it takes to let go: how far the lid springs after the hooks, and the clearance past the keeper.
+fn release(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
+    let mut sheet = Worksheet::new();
+    let (given, closed_form) = travel_outcome(prepared, &mut sheet)?;
+    let clearance = latches(prepared)?.release_clearance.need(|| "latches.release_clearance".to_owned())?;
+    let (mut low, mut high) = (f64::INFINITY, 0.0_f64);
+    for setup in Setup::ALL.into_iter().rev() {
+        let (rebound, error) = held::rebound(prepared, setup, &mut sheet)?;
+        sheet.note(&format!("rebound at the latches, {}", setup.joined_name()), rebound, Measure::LENGTH);
+        low = low.min(rebound - error + clearance.value);
+        high = high.max(rebound + error + clearance.value);
+    }
+    sheet.solved(held::PANEL_SOLVER);
+    let needed = closed_form.needed_release_travel;
+    sheet.note("compression, bow and clearance, added", needed.value, Measure::LENGTH);
+    sheet.say("All latches are let go together, until the gasket pushes with a thousandth of what it did: each rises by what the gasket was compressed by at it. A bow that is only the gasket's doing goes with it, and does not come on top as it does in the closed form.");
+    solved::tell_model(prepared, &mut sheet);
+    if high > given.value {
+        sheet.cure(
+            "latches.travel",
+            Amount::of(given),
+            Amount { si: high, measure: Measure::LENGTH },
+            "a latch with more travel",
+        );
+    }
+    let bound = Bound::AtMost { limit: given.value, marginal_above: None };
+    let origin = Origin::Design("latches.travel".to_owned());
+    Ok(sheet.finish(Finding::Number { low, high, measure: Measure::LENGTH, bound }, origin))
 }
 
 fn hold(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {

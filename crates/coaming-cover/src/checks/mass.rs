@@ -81,7 +81,12 @@ pub(crate) fn of_layer(
     let thickness = layer.thickness.need(|| format!("layers.{}.thickness", layer.name))?;
     let material = prepared.material_of(layer)?;
     let density = sheet.property(&material, "density", &material.density)?;
-    Ok((layer.net_area() + flanges(layer)?) * thickness.value * density.value)
+    Ok(area(layer)? * thickness.value * density.value)
+}
+
+/// Area of the sheet of a layer with its flanges, in square metres.
+pub(crate) fn area(layer: &Layer) -> Result<f64, NotChecked> {
+    Ok(layer.net_area() + flanges(layer)?)
 }
 
 /// Area of the flanges, at their outside height.

@@ -6,9 +6,9 @@ use coaming::plate::{
 use coaming::prelude::*;
 
 use super::lid::linear_or_beyond;
-use super::{Check, Subject, hole_stress, layers_that, name};
+use super::{Check, Subject, hole_stress, layers_that, name, orders};
 use crate::amount::{Amount, Measure};
-use crate::demand::{Bound, Demand, Finding, NotChecked};
+use crate::demand::{Demand, NotChecked};
 use crate::document::{Layer, LayerRole, LoadCase, LoadKind};
 use crate::prepared::{Prepared, property};
 use crate::worksheet::{Worksheet, practice};
@@ -138,9 +138,7 @@ fn hand(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecked
 fn frequency(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecked> {
     let layer = prepared.layer(name(subject, 0)?)?;
     let mut sheet = Worksheet::new();
-    let service = prepared.cover.service.as_ref();
-    let excitations = service.and_then(|service| service.excitations.as_ref());
-    let excitations = excitations.ok_or_else(|| NotChecked::needs("service.excitations"))?;
+    orders::excitations(prepared)?;
     let (width, height) = span(layer, &mut sheet)?;
     let thickness = sheet.given("thickness", format!("layers.{}.thickness", layer.name), layer.thickness)?;
     let material = prepared.material_of(layer)?;
@@ -166,45 +164,11 @@ fn frequency(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotCh
     sheet.say("The pane is taken as supported along its free span; held firmly it rings higher.");
     sheet.note("first mode, lowest", low, Measure::FREQUENCY);
     sheet.note("first mode, highest", high, Measure::FREQUENCY);
-    let orders: Vec<(String, f64)> = excitations
-        .iter()
-        .flat_map(|source| {
-            source.orders.iter().map(|order| {
-                (format!("{} order {}", source.name, rounded(*order, 3)), source.speed.value * order)
-            })
-        })
-        .collect();
-    let strongest = orders.iter().map(|order| order.1).fold(0.0, f64::max);
-    if strongest < 2.0 * high {
-        sheet.say(
-            "Orders are named to less than twice the first mode; stronger ones above it are not looked at.",
-        );
-    }
-    let separation = |frequency: f64| {
-        orders.iter().map(|order| (frequency - order.1).abs() / order.1).fold(f64::INFINITY, f64::min)
-    };
-    let nearest = orders.iter().min_by(|a, b| {
-        let gap = |order: &(String, f64)| distance(order.1, low, high) / order.1;
-        gap(a).total_cmp(&gap(b))
-    });
-    let Some(nearest) = nearest else { return Err(NotChecked::needs("service.excitations.orders")) };
-    let straddled = distance(nearest.1, low, high) == 0.0;
-    let worst = if straddled { 0.0 } else { separation(low).min(separation(high)) };
-    // Between two orders the best place of the band is where it is furthest from both.
-    let best = best_separation(&orders, low, high);
-    sheet.at(format!(
-        "{} against {}, {}",
-        Measure::FREQUENCY.shown_band(low, high, System::Shop),
-        Measure::FREQUENCY.shown(nearest.1, System::Shop),
-        nearest.0
-    ));
-    let (limit, origin) = practice(prepared.limits.order_separation());
-    sheet.advise(
+    let (lever, words) = (
         format!("layers.{}.thickness", layer.name),
         "another thickness or span; thicker can move it onto the next order",
     );
-    let bound = Bound::AtLeast { limit };
-    Ok(sheet.finish(Finding::Number { low: worst, high: best, measure: Measure::Percent, bound }, origin))
+    orders::against(prepared, sheet, (low, high), lever, words)
 }
 
 /// Young's modulus cold and hot where the material's is known over temperature and the load cases give the pane's own
@@ -229,31 +193,4 @@ fn stiffness_range(
         known.push(sheet.figure(material, "youngs_modulus", figure));
     }
     Ok(known)
-}
-
-/// Distance of a value from a closed range; nothing within it.
-fn distance(value: f64, low: f64, high: f64) -> f64 {
-    if value < low {
-        low - value
-    } else if value > high {
-        value - high
-    } else {
-        0.0
-    }
-}
-
-/// The largest separation from every order that some frequency of the band has: the ends, or between two orders the
-/// frequency that is relatively as far from both.
-fn best_separation(orders: &[(String, f64)], low: f64, high: f64) -> f64 {
-    let separation = |frequency: f64| {
-        orders.iter().map(|order| (frequency - order.1).abs() / order.1).fold(f64::INFINITY, f64::min)
-    };
-    let mut sorted: Vec<f64> = orders.iter().map(|order| order.1).collect();
-    sorted.sort_by(f64::total_cmp);
-    let between = sorted.iter().zip(sorted.iter().skip(1)).map(|(a, b)| 2.0 * a * b / (a + b));
-    between
-        .filter(|frequency| *frequency > low && *frequency < high)
-        .chain([low, high])
-        .map(separation)
-        .fold(0.0, f64::max)
 }

@@ -1,12 +1,12 @@
 //! The seal: its compression, nominal and at the extremes, all round, and after a season.
 
 use coaming::gasket::{
-    ClosedBy, DeflectionGrade, GapContribution, GasketGap, GasketGapOutcome, GasketSet, PublishedLimits,
-    SetBasis, SpongeClass, SpongeCurve, SpongeGrade, SpongePoint,
+    ClosedBy, DeflectionGrade, GapContribution, GasketGap, GasketGapOutcome, PublishedLimits, SpongeClass,
+    SpongeCurve, SpongeGrade, SpongePoint,
 };
 use coaming::prelude::*;
 
-use super::{Check, Subject, all_round, spacing, whole};
+use super::{Check, Subject, all_round, recovery, seal_loads, spacing, whole};
 use crate::amount::{Amount, Measure};
 use crate::demand::{Bound, Demand, Finding, Need, NotChecked, Origin};
 use crate::document::{LoadKind, Seal, SealKind};
@@ -22,6 +22,13 @@ pub(super) const CHECKS: &[Check] = &[
         case: Some(LoadKind::ClosedNew),
         subjects: whole,
         demand: all_round::least,
+    },
+    Check {
+        key: "seal_all_round_most",
+        title: "Compression at the tightest place of the seal",
+        case: Some(LoadKind::ClosedNew),
+        subjects: whole,
+        demand: all_round::most,
     },
     Check {
         key: "seal_spacing",
@@ -56,7 +63,56 @@ pub(super) const CHECKS: &[Check] = &[
         title: "Recovered height after a season",
         case: Some(LoadKind::ClosedAfterSeason),
         subjects: whole,
-        demand: recovery,
+        demand: recovery::recovery,
+    },
+    Check {
+        key: "seal_after_season",
+        title: "Seal after a season, lid and gasket together",
+        case: Some(LoadKind::ClosedAfterSeason),
+        subjects: whole,
+        demand: seal_loads::after_season,
+    },
+    Check {
+        key: "seal_wind_out",
+        title: "Contact left along the seal",
+        case: Some(LoadKind::WindOut),
+        subjects: whole,
+        demand: seal_loads::wind_out,
+    },
+    Check {
+        key: "seal_wind_in",
+        title: "Compression at the tightest place of the seal",
+        case: Some(LoadKind::WindIn),
+        subjects: whole,
+        demand: seal_loads::wind_in,
+    },
+    Check {
+        key: "seal_acceleration_x",
+        title: "Contact left along the seal",
+        case: Some(LoadKind::AccelerationX),
+        subjects: whole,
+        demand: seal_loads::sliding,
+    },
+    Check {
+        key: "seal_acceleration_y",
+        title: "Contact left along the seal",
+        case: Some(LoadKind::AccelerationY),
+        subjects: whole,
+        demand: seal_loads::sliding,
+    },
+    Check {
+        key: "seal_acceleration_z",
+        title: "Contact left along the seal",
+        case: Some(LoadKind::AccelerationZ),
+        subjects: whole,
+        demand: seal_loads::acceleration,
+    },
+    Check {
+        key: "seal_latch_missing",
+        title: "Contact left with one latch missing",
+        case: Some(LoadKind::ClosedNew),
+        subjects: whole,
+        demand: seal_loads::latch_missing,
     },
 ];
 
@@ -64,7 +120,7 @@ pub(super) const CHECKS: &[Check] = &[
 pub(super) struct Window {
     nominal: (f64, f64),
     pub(super) least: (f64, Origin),
-    most: (f64, Origin),
+    pub(super) most: (f64, Origin),
     origin: Origin,
 }
 
@@ -150,7 +206,7 @@ fn nominal(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
 }
 
 /// The gap with all its contributions.
-fn gap(
+pub(super) fn gap(
     prepared: &Prepared<'_>,
     sheet: &mut Worksheet,
     window: &Window,
@@ -218,69 +274,6 @@ fn extreme(prepared: &Prepared<'_>, least: bool) -> Result<Demand, NotChecked> {
     })
 }
 
-/// What a gasket still follows after a season, against what it has to follow.
-///
-/// With the free height H, its deviation t, the closed height h and the set s of the deflection, a strip that is low by t
-/// recovers to h + (1 - s)(H - t - h): its travel is (1 - s)(H - h) less (1 - s) t. With a set of the thickness it recovers to
-/// (1 - s)(H - t), less by (1 - s) t again. The deviation belongs to the strip and stays where it is, so that the set takes
-/// its share of it; counted whole, that share would be counted twice. Bow and flatness count whole: a lid that was off is
-/// not put back to the hair, and a place that set over a hollow may meet a rise.
-fn recovery(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
-    let seal = prepared.seal()?;
-    let mut sheet = Worksheet::new();
-    let (free_height, compressed, _) = nominal_compression(prepared, &mut sheet)?;
-    let (set, set_basis) = match (seal.set_of_deflection, seal.set_of_thickness) {
-        (Some(set), _) => (set, SetBasis::OfDeflection),
-        (None, Some(set)) => (set, SetBasis::OfThickness),
-        (None, None) => return Err(NotChecked::needs("seal.set_of_deflection or seal.set_of_thickness")),
-    };
-    sheet.note(&format!("set, {}", Choice::name(set_basis).replace('_', " ")), set, Measure::Number);
-    let bow = prepared.cover.latches.as_ref().and_then(|latches| latches.bow);
-    let bow = sheet.given("bow of the lid", "latches.bow", bow)?;
-    let flatness =
-        sheet.given("flatness of the opening", "opening.flatness", prepared.cover.opening.flatness)?;
-    let tolerance = sheet.given("free height, deviation", "seal.height_tolerance", seal.height_tolerance)?;
-    let season = prepared.load_case(LoadKind::ClosedAfterSeason)?.duration;
-    let bay = prepared.cover.service.as_ref().and_then(|service| service.bay.as_ref());
-    // A strip that is low was compressed less all along, and its set took its share of that too: of the deviation of the
-    // free height, which stays with the strip, only what comes back of a compression is lacking when it recovers.
-    let lacking = (1.0 - set) * tolerance;
-    sheet.note("of its deviation lacking after the set", lacking.value, Measure::LENGTH);
-    let situation = GasketSet {
-        free_height,
-        closed_height: free_height - compressed,
-        set,
-        set_basis,
-        test_temperature: sheet.given("set measured at", "seal.set_temperature", seal.set_temperature)?,
-        test_time: sheet.given("set measured over", "seal.set_time", seal.set_time)?,
-        test_compression: sheet.number(
-            "set measured at a compression of",
-            "seal.set_compression",
-            seal.set_compression,
-        )?,
-        recovery_time: sheet.given(
-            "recovery before measuring",
-            "seal.set_recovery_time",
-            seal.set_recovery_time,
-        )?,
-        service_temperature: sheet.given(
-            "bay in operation",
-            "service.bay.temperature",
-            bay.and_then(|bay| bay.temperature),
-        )?,
-        service_time: sheet.given("season", "load_cases.closed_after_season.duration", season)?,
-        opening: bow + flatness + lacking,
-        opening_time: None,
-    };
-    let outcome = sheet.run(&situation)?;
-    let (share, origin) = practice(prepared.limits.recovery());
-    let due = share * (bow + flatness + lacking).value;
-    sheet.at("travel that the gasket still follows");
-    sheet.say("It must follow the bow of the lid and the flatness of the opening, which it may meet at another place each time it closes, and what its own deviation still lacks after the set, all added.");
-    sheet.advise("seal.free_height", "a higher gasket or one of less set, a stiffer lid, a flatter seat");
-    Ok(sheet.at_least(outcome.recovered_travel.value, Measure::LENGTH, due, origin))
-}
-
 /// What a gasket presses with in the middle of all tolerances; bands where only its grade is known.
 pub(super) struct Gasket {
     /// How much it is compressed.
@@ -338,7 +331,7 @@ pub(crate) fn line_force(prepared: &Prepared<'_>, sheet: &mut Worksheet) -> Resu
 }
 
 /// Grade and class from the key of a sponge, such as `epdm_sponge_2a1`.
-pub(super) fn grade(material: &str) -> Option<(DeflectionGrade, SpongeClass)> {
+pub(crate) fn grade(material: &str) -> Option<(DeflectionGrade, SpongeClass)> {
     let mut tail = material.rsplit_once("_2")?.1.chars();
     let class = SpongeClass::from_name(&tail.next()?.to_uppercase().to_string())?;
     Some((DeflectionGrade::from_name(tail.as_str())?, class))

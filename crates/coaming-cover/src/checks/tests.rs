@@ -8,6 +8,9 @@ mod claims;
 mod crossing;
 mod crossing_table;
 mod edge;
+mod held_latches;
+mod held_lid;
+mod held_seal;
 mod holes;
 mod joint;
 mod leaks;
@@ -16,11 +19,14 @@ mod neighbours;
 mod restraint;
 mod screws;
 
+use std::sync::Arc;
+
 use super::PARTS;
 use crate::demand::{Bound, Finding, InputValue, NotChecked};
 use crate::document::{Cover, Form, read};
+use crate::held::Solutions;
 use crate::prepared::Prepared;
-use crate::review::{Row, review, row};
+use crate::review::{Row, review_of, row};
 use crate::verdict::Verdict;
 
 const FIRST_GUESS: &str = include_str!("../../../../examples/covers/first-guess.toml");
@@ -28,12 +34,17 @@ const FLANGED: &str = include_str!("../../../../examples/covers/first-guess-flan
 const HALF_FIX: &str = include_str!("../../../../examples/covers/half-fix.toml");
 const REVISED: &str = include_str!("../../../../examples/covers/revised.toml");
 
+thread_local! {
+    /// What the solver has found in this test: documents that differ in no panel share it.
+    static SOLUTIONS: Arc<Solutions> = Arc::default();
+}
+
 /// A document whose rows are made one by one, as they are asked for.
 struct Reviewed(Cover);
 
 impl Reviewed {
     fn row(&self, key: &str) -> Option<Row> {
-        let prepared = Prepared::new(&self.0).unwrap();
+        let prepared = Prepared::with(&self.0, SOLUTIONS.with(Arc::clone)).unwrap();
         let wanted = key.split('(').next().unwrap();
         let checks = PARTS.iter().flat_map(|(part, checks)| checks.iter().map(move |check| (*part, check)));
         let mut rows = checks.filter(|(_, check)| check.key == wanted).flat_map(|(part, check)| {
@@ -155,18 +166,15 @@ fn the_first_guess_fails_where_the_estimates_say() {
 }
 
 #[test]
-fn lean_and_pane_show_their_linear_number_and_are_not_checked_past_half_the_thickness() {
-    let review = reviewed(FIRST_GUESS);
-    // Hand estimates, checked once by computation: 257 MPa, and 24 mm of the pane.
-    for (key, expected, within) in [("lid_lean(lid)", 257e6, 2e6), ("pane_hand(pane)", 24e-3, 0.5e-3)] {
-        let row = review.row(key).unwrap();
-        let Err(NotChecked::NotCalculated { what, shown: Some(shown) }) = &row.outcome else {
-            panic!("{key}");
-        };
-        assert!(what.contains("needs large deflection"), "{what}");
-        let Finding::Number { low, .. } = shown.finding else { panic!("{key}") };
-        close(low, expected, within);
-    }
+fn the_pane_shows_its_linear_number_and_is_not_checked_past_half_the_thickness() {
+    let row = reviewed(FIRST_GUESS).row("pane_hand(pane)").unwrap();
+    let Err(NotChecked::NotCalculated { what, shown: Some(shown) }) = &row.outcome else {
+        panic!("{:?}", row.outcome);
+    };
+    assert!(what.contains("needs large deflection"), "{what}");
+    let Finding::Number { low, .. } = shown.finding else { panic!("{:?}", shown.finding) };
+    // Hand estimate, checked once by computation.
+    close(low, 24e-3, 0.5e-3);
 }
 
 #[test]
@@ -224,13 +232,6 @@ fn the_revision_passes_where_the_estimates_say() {
     // Hand estimate 20 to 28 N.
     let (low, high) = demand(&review, "latch_hand_force");
     assert!(low > 20.0 && high < 28.0, "{low} {high}");
-}
-
-#[test]
-fn a_solid_plate_never_passes_for_a_sheet_with_a_cut_out() {
-    for key in ["lid_wind_in(lid)", "lid_wind_out(lid)"] {
-        assert_eq!(verdict(&reviewed(REVISED), key), Verdict::NotChecked, "{key}");
-    }
 }
 
 #[test]
@@ -315,7 +316,8 @@ fn a_lever_helps_no_row_that_asks_for_the_other_way() {
     let text = FIRST_GUESS.replace("length = \"12 mm\"", "length = \"8 mm\"");
     let text = text.replace("thread_length = \"6 mm\"", "thread_length = \"4 mm\"");
     let text = text.replace("hole_depth = \"7.0 mm\"", "hole_depth = \"4 mm\"");
-    let review = review(&read(&text, Form::Toml).unwrap()).unwrap();
+    let cover = read(&text, Form::Toml).unwrap();
+    let review = review_of(&Prepared::with(&cover, Arc::new(Solutions::coarse())).unwrap()).unwrap();
     for lever in &review.levers {
         let Some((now, to)) = lever.cure.change else { continue };
         for key in &lever.rows {
@@ -335,7 +337,8 @@ fn a_waiver_never_makes_a_pass() {
     let waived = format!(
         "{REVISED}\n[[waivers]]\ncheck = \"dew\"\naccepted_by = \"the shop\"\nreason = \"drained\"\n"
     );
-    let review = review(&read(&waived, Form::Toml).unwrap()).unwrap();
+    let cover = read(&waived, Form::Toml).unwrap();
+    let review = review_of(&Prepared::with(&cover, Arc::new(Solutions::coarse())).unwrap()).unwrap();
     let row = review.row("dew").unwrap();
     assert_eq!((row.verdict, row.waiver.is_some()), (Verdict::Fail, true));
     assert!(!review.all_passed());
@@ -345,5 +348,6 @@ fn a_waiver_never_makes_a_pass() {
 }
 
 fn review_error(text: &str) -> String {
-    review(&read(text, Form::Toml).unwrap()).unwrap_err().to_string()
+    let cover = read(text, Form::Toml).unwrap();
+    review_of(&Prepared::with(&cover, Arc::new(Solutions::coarse())).unwrap()).unwrap_err().to_string()
 }

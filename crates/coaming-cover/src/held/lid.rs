@@ -3,76 +3,62 @@
 use coaming::prelude::*;
 use coaming::sheet::BendDirection;
 use coaming_panel::{
-    Beam, Gasket, Joint, JointKind, Latch, LatchAction, Law, Layer as Sheet, Line, Material, Panel, Point,
-    Region,
+    Beam, Joint, JointKind, Latch, LatchAction, Layer as Sheet, Line, Material, Panel, Point, Region, Stop,
 };
 
+use super::gasket::gasket;
+use super::masses::{density, weights};
 use super::outline::outline;
+use super::places::{Bounds, Over, over};
+use super::setup::{Joined, Setup};
 use crate::amount::Measure;
 use crate::demand::{Need, NotChecked};
 use crate::document::{Bend, Edge, Face, Layer, LayerRole, Outline};
 use crate::prepared::Prepared;
 use crate::worksheet::Worksheet;
 
-/// How firmly the other layers join in.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Joined {
-    /// Not at all: the sheet alone, its cut-outs open.
-    SheetAlone,
-    /// As one piece with the sheet.
-    OnePiece,
-}
+/// Stiffness of a stop in newtons per metre: it gives a thousandth of a millimetre under 100 N.
+const STOP: f64 = 1e8;
 
-/// What closes the lid: the gasket's law at one end of its band, and the height that stops or latches set.
-pub(crate) struct Latched {
-    /// Compression in metres against line force in newtons per metre.
-    pub law: Vec<(f64, f64)>,
-    /// Free height, in metres.
-    pub free_height: f64,
-    /// Height at the latches, in metres.
-    pub closed_height: f64,
-}
-
-/// The lid closed on its gasket, held at each latch at the closed height.
+/// The lid closed on its gasket, held at each latch at the closed height. Stops are taken to stand at the latches.
 ///
 /// # Errors
 /// [`NotChecked::Needs`] with the path of what the document does not give.
-pub(crate) fn lid(
-    prepared: &Prepared<'_>,
-    joined: Joined,
-    latched: Latched,
-    sheet: &mut Worksheet,
-) -> Result<Panel, NotChecked> {
+pub(crate) fn lid(prepared: &Prepared<'_>, setup: Setup, sheet: &mut Worksheet) -> Result<Panel, NotChecked> {
     let skin = prepared
         .cover
         .layers
         .iter()
         .find(|layer| layer.role == LayerRole::Skin)
         .ok_or_else(|| NotChecked::needs("a layer with role = \"skin\""))?;
-    let seal = prepared.seal()?;
-    let path = seal.path.as_ref().ok_or_else(|| NotChecked::needs("seal.path"))?;
+    let gasket = gasket(prepared, setup)?;
     let latches = prepared.cover.latches.as_ref().ok_or_else(|| NotChecked::needs("latches"))?;
     let positions = latches.positions.as_ref().ok_or_else(|| NotChecked::needs("latches.positions"))?;
     let thickness = thickness(skin, sheet)?;
     let material = elastic(prepared, skin, sheet)?;
+    let mut material = material;
+    if setup.weighed {
+        material.density = density(prepared, skin, sheet)?;
+    }
     let openings = skin.cut_outs.iter().flatten().map(|cut| outline(&cut.outline, cut.at.as_ref()));
     let mut panel = Panel::new(outline(&skin.outline, skin.at.as_ref()), Sheet::whole(thickness, material));
-    match joined {
+    match setup.joined {
         Joined::SheetAlone => panel.holes = openings.collect(),
-        Joined::OnePiece => one_piece(prepared, skin, openings.collect(), &mut panel, sheet)?,
+        Joined::OnePiece => one_piece(prepared, skin, openings.collect(), setup.weighed, &mut panel, sheet)?,
+    }
+    if setup.weighed && setup.joined == Joined::SheetAlone {
+        panel.layers.extend(weights(prepared, skin, material, sheet)?);
     }
     for bend in skin.bends.iter().flatten() {
         panel.beams.push(flange(prepared, skin, bend, thickness, material, sheet)?);
     }
-    panel.gaskets = vec![Gasket {
-        line: Line::Path(outline(path, None).0),
-        law: Law::Points(latched.law),
-        free_height: latched.free_height,
-        closed_gap: latched.closed_height,
-        gap_error: Vec::new(),
-    }];
+    panel.gaskets = vec![gasket];
     let at = |x: f64, y: f64| Latch { at: Point { x, y }, action: LatchAction::Height(0.0) };
     panel.latches = positions.iter().map(|point| at(point.x.value, point.y.value)).collect();
+    if prepared.seal()?.stop_height.is_some() {
+        let stop = |latch: &Latch| Stop { at: latch.at, height: 0.0, stiffness: STOP };
+        panel.stops = panel.latches.iter().map(stop).collect();
+    }
     Ok(panel)
 }
 
@@ -85,7 +71,7 @@ fn elastic(prepared: &Prepared<'_>, layer: &Layer, sheet: &mut Worksheet) -> Res
     let material = prepared.material_of(layer)?;
     let youngs_modulus = sheet.property(&material, "youngs_modulus", &material.youngs_modulus)?;
     let poissons_ratio = sheet.property(&material, "poisson_ratio", &material.poisson_ratio)?;
-    // Neither weight nor warmth acts in this model, so density and expansion do not matter.
+    // Density is added where mass matters; warmth does not act in this model.
     Ok(Material::isotropic(youngs_modulus.value, poissons_ratio, 0.0, 0.0))
 }
 
@@ -94,6 +80,7 @@ fn one_piece(
     prepared: &Prepared<'_>,
     skin: &Layer,
     openings: Vec<coaming_panel::Outline>,
+    weighed: bool,
     panel: &mut Panel,
     sheet: &mut Worksheet,
 ) -> Result<(), NotChecked> {
@@ -104,7 +91,9 @@ fn one_piece(
         let own = thickness(layer, sheet)?;
         let under: f64 = stacked
             .iter()
-            .filter(|(below, _)| below.face == Some(face) && overlap(below, layer))
+            .filter(|(below, _)| {
+                below.face == Some(face) && Bounds::of_layer(below).meets(Bounds::of_layer(layer))
+            })
             .map(|(_, thickness)| thickness)
             .sum();
         let lower_face = match face {
@@ -112,6 +101,10 @@ fn one_piece(
             Face::Outer => panel.layers.first().map_or(0.0, |skin| skin.thickness) + under,
         };
         let holes = layer.cut_outs.iter().flatten().map(|cut| outline(&cut.outline, cut.at.as_ref()));
+        let mut material = elastic(prepared, layer, sheet)?;
+        if weighed {
+            material.density = density(prepared, layer, sheet)?;
+        }
         panel.layers.push(Sheet {
             region: Some(Region {
                 outline: outline(&layer.outline, layer.at.as_ref()),
@@ -119,24 +112,14 @@ fn one_piece(
             }),
             lower_face,
             thickness: own,
-            material: elastic(prepared, layer, sheet)?,
+            material,
         });
         panel.joints.push(Joint { lower: panel.layers.len() - 1, upper: 0, kind: JointKind::Bonded });
         stacked.push((layer, own));
     }
     let cuts = skin.cut_outs.iter().flatten();
-    let closed: Vec<bool> = cuts
-        .map(|cut| {
-            let (width, height) = cut.outline.box_size();
-            stacked.iter().any(|(layer, _)| {
-                let (w, h) = layer.outline.box_size();
-                layer.cut_outs.iter().flatten().next().is_none()
-                    && same_centre(layer.at.as_ref(), cut.at.as_ref())
-                    && w >= width
-                    && h >= height
-            })
-        })
-        .collect();
+    let closed: Vec<bool> =
+        cuts.map(|cut| stacked.iter().any(|(layer, _)| over(layer, cut) == Over::Covers)).collect();
     let (mut open, mut covered) = (Vec::new(), Vec::new());
     for (opening, closed) in openings.into_iter().zip(closed) {
         if closed { covered.push(opening) } else { open.push(opening) }
@@ -146,19 +129,6 @@ fn one_piece(
         first.region = Some(Region { outline: panel.outline.clone(), holes: covered });
     }
     Ok(())
-}
-
-fn same_centre(a: Option<&crate::document::Point>, b: Option<&crate::document::Point>) -> bool {
-    let place = |point: Option<&crate::document::Point>| point.map_or((0.0, 0.0), |p| (p.x.value, p.y.value));
-    place(a) == place(b)
-}
-
-/// Whether the boxes round two layers overlap.
-fn overlap(a: &Layer, b: &Layer) -> bool {
-    let centre = |layer: &Layer| layer.at.as_ref().map_or((0.0, 0.0), |at| (at.x.value, at.y.value));
-    let ((x, y), (u, v)) = (centre(a), centre(b));
-    let ((aw, ah), (bw, bh)) = (a.outline.box_size(), b.outline.box_size());
-    2.0 * (x - u).abs() < aw + bw && 2.0 * (y - v).abs() < ah + bh
 }
 
 /// A return flange as a beam along its edge: a strip that stands on the sheet.
@@ -209,6 +179,6 @@ fn flange(
         second_moment_of_area: thickness * depth * depth * depth / 12.0,
         torsion_constant: depth * thickness * thickness * thickness / 3.0,
         centroid_height,
-        density: 0.0,
+        density: material.density,
     })
 }

@@ -2,14 +2,27 @@
 //!
 //! How firmly window, frame and stiffeners join in is not known where they are merely screwed or glued in pieces. So the
 //! lid is solved at both limits: the sheet alone with its cut-outs open, which is softer than any real lid, and every
-//! layer as one piece with the sheet, which is stiffer.
+//! layer as one piece with the sheet, which is stiffer. Where only the grade of a gasket is known, each is solved on the
+//! softest and on the firmest gasket of that grade.
 
+mod even;
+mod found;
+mod gasket;
 mod lid;
+mod loads;
+mod masses;
 mod outline;
+mod places;
 mod refusal;
+mod setup;
+mod solutions;
 
-pub(crate) use lid::{Joined, Latched, lid};
-pub(crate) use refusal::refusal;
+pub(crate) use even::even_about;
+pub(crate) use found::{FOOT, Found, Place};
+pub(crate) use loads::{lean, wind};
+pub(crate) use places::{reach, room_for};
+pub(crate) use setup::{Firmness, Joined, Setup};
+pub(crate) use solutions::{Solutions, closed, first_mode, rebound, stress_on_first_mesh, under};
 
 use coaming::prelude::*;
 

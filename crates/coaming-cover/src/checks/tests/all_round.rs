@@ -14,7 +14,7 @@ fn found(review: &Reviewed) -> (Verdict, Demand) {
 }
 
 /// The inputs whose label begins so, in SI units.
-fn noted(demand: &Demand, label: &str) -> Vec<f64> {
+pub(super) fn noted(demand: &Demand, label: &str) -> Vec<f64> {
     let inputs = demand.inputs.iter().filter(|input| input.label.starts_with(label));
     inputs
         .map(|input| match &input.value {

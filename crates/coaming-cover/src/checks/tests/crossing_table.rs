@@ -92,14 +92,6 @@ pub(super) const LEVERS: &[Lever] = &[
     Lever("joint_screw(pane_screws)", REVISED, "torque = \"0.45 N·m\"", "torque = \"{} N·m\"", 0.45, 1.5),
     Lever("latch_hold", REVISED, "acceleration = \"3 gn\"", "acceleration = \"{} gn\"", 3.0, 300.0),
     Lever(
-        "latch_missing",
-        REVISED,
-        "travel = \"12 mm\"",
-        "travel = \"12 mm\"\nworking_load = \"{} N\"",
-        5000.0,
-        10.0,
-    ),
-    Lever(
         "keeper_pull_out",
         REVISED,
         "thickness = \"3 mm\" # chosen here\nfasteners = 2",
@@ -124,16 +116,7 @@ pub(super) const LEVERS: &[Lever] = &[
         10.0,
     ),
     Lever("latch_pull_through", REVISED, "head_diameter = \"9 mm\"", "head_diameter = \"{} mm\"", 9.0, 0.01),
-    Lever("latch_release", REVISED, "travel = \"12 mm\"", "travel = \"{} mm\"", 12.0, 2.0),
     Lever("latch_travel", REVISED, "travel = \"12 mm\"", "travel = \"{} mm\"", 12.0, 2.0),
-    Lever(
-        "latch_working_load",
-        REVISED,
-        "travel = \"12 mm\"",
-        "travel = \"12 mm\"\nworking_load = \"{} N\"",
-        5000.0,
-        10.0,
-    ),
     Lever(
         "layer_cold(pane)",
         REVISED,

@@ -1,0 +1,147 @@
+//! What each latch pulls, from lid, gasket and latches solved together; the even share beside it.
+
+use coaming::latch::{LatchForce, LatchMissing};
+use coaming_panel::Load;
+
+use super::Subject;
+use super::latches::{forces, latches, situation};
+use super::solved::{State, closed, each, highest, nothing, tell_model, tell_pulls, under};
+use crate::amount::{Amount, Measure, Phrase};
+use crate::demand::{Bound, Demand, Finding, Need, NotChecked, Origin};
+use crate::document::LoadKind;
+use crate::held::{self, Firmness, Found, Joined, Setup};
+use crate::prepared::Prepared;
+use crate::worksheet::{Worksheet, practice};
+use coaming::prelude::*;
+
+/// The even share of each latch by the closed form, for the long story.
+fn even_share(prepared: &Prepared<'_>, sheet: &mut Worksheet) -> Result<(f64, f64), NotChecked> {
+    let [low, high] = forces(prepared, sheet)?;
+    sheet.note("even share of each latch, lowest", low.latch_force.value, Measure::FORCE);
+    sheet.note("even share of each latch, highest", high.latch_force.value, Measure::FORCE);
+    Ok((low.latch_force.value, high.latch_force.value))
+}
+
+/// Where the most loaded latch stands.
+fn strongest_at(prepared: &Prepared<'_>, worst: &State) -> Phrase {
+    let (nth, pull) = worst.found.strongest();
+    let mut places = prepared.cover.latches.iter().filter_map(|latches| latches.positions.as_ref()).flatten();
+    let force = Amount { si: pull, measure: Measure::FORCE };
+    match places.nth(nth - 1) {
+        Some(at) => Phrase::with(
+            format!("{{}} at latch {nth}, x {{}}, y {{}}"),
+            [force, Amount::of(at.x), Amount::of(at.y)],
+        ),
+        None => Phrase::with(format!("{{}} at latch {nth}"), [force]),
+    }
+}
+
+/// Force of the hand on the most loaded latch. Stops carry nothing here, and closing is done without wind.
+pub(super) fn hand_force(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
+    let mut sheet = Worksheet::new();
+    even_share(prepared, &mut sheet)?;
+    let one = situation(prepared, &mut sheet)?;
+    let states = closed(prepared, &mut sheet)?;
+    let pull = |found: &Found| (found.strongest().1, found.pull_error());
+    let (low, high, worst) = highest(&states, pull).ok_or_else(nothing)?;
+    // The most loaded latch as if it were alone on a strip that pushes with its pull.
+    let mut hand = |pull: f64| {
+        let line_force = si(pull.max(0.0) / one.path_length.value);
+        sheet
+            .run(&LatchForce { line_force, latches: 1, ..one.clone() })
+            .map(|outcome| outcome.hand_force.value)
+    };
+    let (low, high) = (hand(low)?, hand(high)?);
+    sheet.at(strongest_at(prepared, worst));
+    tell_pulls(&mut sheet, &states);
+    tell_model(prepared, &mut sheet);
+    let (limit, origin) = practice(prepared.limits.hand_force());
+    if high > limit {
+        sheet.advise(
+            "seal.width",
+            "a softer or narrower gasket, less compression, more latches, or a longer lever",
+        );
+    }
+    let bound = Bound::AtMost { limit, marginal_above: None };
+    Ok(sheet.finish(Finding::Number { low, high, measure: Measure::FORCE, bound }, origin))
+}
+
+/// The pulls at the limits against the maker's working load.
+fn against_working_load(
+    prepared: &Prepared<'_>,
+    mut sheet: Worksheet,
+    states: &[State],
+) -> Result<Demand, NotChecked> {
+    let load =
+        sheet.given("maker's working load", "latches.working_load", latches(prepared)?.working_load)?;
+    let pull = |found: &Found| (found.strongest().1, found.pull_error());
+    let (low, high, worst) = highest(states, pull).ok_or_else(nothing)?;
+    sheet.at(strongest_at(prepared, worst));
+    tell_pulls(&mut sheet, states);
+    tell_model(prepared, &mut sheet);
+    sheet.advise("latches.count", "more latches, stronger ones, or a softer gasket");
+    let bound = Bound::AtMost { limit: load.value, marginal_above: None };
+    let finding = Finding::Number { low: low.max(0.0), high, measure: Measure::FORCE, bound };
+    Ok(sheet.finish(finding, Origin::Maker("latches.working_load".to_owned())))
+}
+
+/// Pull of the most loaded latch against the maker's working load.
+pub(super) fn working_load(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
+    let mut sheet = Worksheet::new();
+    even_share(prepared, &mut sheet)?;
+    latches(prepared)?.working_load.need(|| "latches.working_load".to_owned())?;
+    let states = closed(prepared, &mut sheet)?;
+    against_working_load(prepared, sheet, &states)
+}
+
+/// Pull of the most loaded latch while wind lifts, against the maker's working load.
+pub(super) fn wind_out(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
+    let mut sheet = Worksheet::new();
+    latches(prepared)?.working_load.need(|| "latches.working_load".to_owned())?;
+    let pressure = super::lid::pressure(prepared, LoadKind::WindOut, &mut sheet)?;
+    let states = under(prepared, &mut sheet, |setup| (setup, held::wind(prepared, setup.joined, -pressure)))?;
+    against_working_load(prepared, sheet, &states)
+}
+
+/// Load on the other latches where one is open or broken: the one whose want loads another most.
+pub(super) fn missing(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
+    let mut sheet = Worksheet::new();
+    let (low, high) = even_share(prepared, &mut sheet)?;
+    let latches = latches(prepared)?;
+    let load = latches.working_load.need(|| "latches.working_load".to_owned())?;
+    let count = latches.count.need(|| "latches.count".to_owned())?;
+    for force in [low, high] {
+        let outcome =
+            sheet.run(&LatchMissing { latch_force: si(force), latches: count, working_load: Some(load) })?;
+        sheet.note("even share of the others", outcome.even_share.value, Measure::FORCE);
+        sheet.note("share of two neighbours alone", outcome.neighbour_share.value, Measure::FORCE);
+    }
+    let (nth, states) = without_one(prepared, &mut sheet, |found| found.strongest().1)?;
+    sheet.note("latch that is missing", f64::from(nth), Measure::Number);
+    sheet.say("Each latch in turn was taken away from the sheet alone; the row tells of the one whose want loads another most.");
+    against_working_load(prepared, sheet, &states)
+}
+
+/// The lid at every limit without the one latch, numbered from 1, whose want is worst for the sheet alone.
+pub(super) fn without_one(
+    prepared: &Prepared<'_>,
+    sheet: &mut Worksheet,
+    badness: impl Fn(&Found) -> f64,
+) -> Result<(u32, Vec<State>), NotChecked> {
+    let positions = latches(prepared)?.positions.as_ref();
+    let count = positions.ok_or_else(|| NotChecked::needs("latches.positions"))?.len();
+    let without = |nth: usize| Load { missing_latches: vec![nth], ..Load::default() };
+    let softest = Setup::new(Joined::SheetAlone, Firmness::Firmest);
+    let mut worst: Option<(usize, f64)> = None;
+    for nth in 0..count {
+        let found = held::under(prepared, softest, &without(nth), &mut Worksheet::new())?;
+        let bad = badness(&found);
+        // Latches alike are told apart by no more than the mesh: the first of them stays.
+        if worst.is_none_or(|(_, known)| bad > known + 1e-3 * known.abs()) {
+            worst = Some((nth, bad));
+        }
+    }
+    let (nth, _) = worst.ok_or_else(|| NotChecked::needs("latches.positions"))?;
+    let states = each(sheet, |setup, sheet| held::under(prepared, setup, &without(nth), sheet))?;
+    Ok((u32::try_from(nth + 1).unwrap_or(u32::MAX), states))
+}

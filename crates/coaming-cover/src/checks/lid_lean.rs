@@ -1,0 +1,140 @@
+//! A hand that leans on the sheet, at the place that takes it worst.
+
+use coaming::plate::{EdgeSupport, RectangularPlatePatch};
+use coaming::prelude::*;
+
+use super::lid::{factor, thicker};
+use super::lid_sag::{beyond, stress_band, tell_foot, yields};
+use super::pane::lean_case;
+use super::solved::{each, tell_model};
+use super::{Subject, lid_plate, name};
+use crate::amount::Measure;
+use crate::demand::{Bound, Demand, Finding, NotChecked};
+use crate::document::Layer;
+use crate::held::{self, Firmness, Joined, Setup, even_about, room_for};
+use crate::prepared::Prepared;
+use crate::worksheet::Worksheet;
+
+/// Stress under a leaning hand against yield. The place is searched for on the sheet alone, which is softer than any real lid;
+/// there the lid is solved at all its limits.
+pub(super) fn lean(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecked> {
+    let layer = prepared.layer(name(subject, 0)?)?;
+    let mut sheet = Worksheet::new();
+    let case = lean_case(prepared, layer)?;
+    let force = sheet.given("hand force", "load_cases.lean.force", case.force)?.value
+        * factor(&mut sheet, case.factor);
+    let side = sheet.given("side of the patch", "load_cases.lean.patch", case.patch)?.value;
+    let (limit, origin) = yields(prepared, layer, &mut sheet)?;
+    let place = worst_place(prepared, layer, force, side)?;
+    let load = held::lean(place, force, side);
+    let states = each(&mut sheet, |setup, sheet| held::under(prepared, setup, &load, sheet))?;
+    let (low, high) = stress_band(prepared, &states, |_| load.clone(), &mut sheet)?;
+    for (label, value) in [("centre of the hand, x", place.0), ("centre of the hand, y", place.1)] {
+        sheet.note(label, value, Measure::LENGTH);
+    }
+    for state in &states {
+        let found = &state.found;
+        sheet.note(&format!("largest deflection, {}", state.name), found.deflection.value, Measure::LENGTH);
+    }
+    sheet.say("The place was searched for on the sheet alone: on an even grid, then about the worst of it.");
+    tell_foot(&mut sheet);
+    tell_model(prepared, &mut sheet);
+    closed_form(prepared, layer, force, side, &mut sheet);
+    let deflection = states.iter().map(|state| state.found.deflection.value.abs()).fold(0.0, f64::max);
+    let thickness = sheet.given("thickness", format!("layers.{}.thickness", layer.name), layer.thickness)?;
+    thicker(&mut sheet, layer, thickness, high / limit);
+    let bound = Bound::AtMost { limit, marginal_above: None };
+    let demand = sheet.finish(Finding::Number { low, high, measure: Measure::STRESS, bound }, origin);
+    match deflection > 0.5 * thickness.value {
+        true => Err(beyond(demand, deflection / thickness.value)),
+        false => Ok(demand),
+    }
+}
+
+/// The solid plate on a rigid seal line with the hand at its centre, for the long story.
+fn closed_form(prepared: &Prepared<'_>, layer: &Layer, force: f64, side: f64, sheet: &mut Worksheet) {
+    let Ok(plate) = lid_plate::plate(prepared, layer, sheet) else { return };
+    let outcome = sheet.run(&RectangularPlatePatch {
+        length: plate.width,
+        width: plate.height,
+        thickness: plate.thickness,
+        youngs_modulus: plate.youngs_modulus,
+        poissons_ratio: plate.poissons_ratio,
+        edge_support: EdgeSupport::Supported,
+        force: si(force),
+        patch_length: si(side),
+        patch_width: si(side),
+        patch_centre_along_length: si(plate.width.value / 2.0),
+        patch_centre_along_width: si(plate.height.value / 2.0),
+    });
+    if let Ok(outcome) = outcome {
+        sheet.note(
+            "solid plate, deflection, linear",
+            outcome.largest_deflection.value.abs(),
+            Measure::LENGTH,
+        );
+        sheet.note("solid plate, stress, linear", outcome.largest_stress.value, Measure::STRESS);
+    }
+}
+
+/// The centre of the patch that stresses the sheet alone most.
+fn worst_place(
+    prepared: &Prepared<'_>,
+    layer: &Layer,
+    force: f64,
+    side: f64,
+) -> Result<(f64, f64), NotChecked> {
+    let softest = Setup::new(Joined::SheetAlone, Firmness::Firmest);
+    let stress = |place: (f64, f64)| {
+        let found = held::under(prepared, softest, &held::lean(place, force, side), &mut Worksheet::new())?;
+        Ok::<f64, NotChecked>(found.stress.value)
+    };
+    let (places, mut step) = grid(prepared, layer, side);
+    let mut worst: Option<((f64, f64), f64)> = None;
+    for place in places {
+        let found = stress(place)?;
+        if worst.is_none_or(|(_, known)| found > known) {
+            worst = Some((place, found));
+        }
+    }
+    let Some((mut place, mut known)) = worst else {
+        return Err(NotChecked::not_calculated("a hand on a sheet that has no room for it"));
+    };
+    for _ in 0..HALVINGS {
+        step = (step.0 / 2.0, step.1 / 2.0);
+        let (x, y) = place;
+        let about = [(x - step.0, y), (x + step.0, y), (x, y - step.1), (x, y + step.1)];
+        for next in about.into_iter().filter(|next| room_for(layer, *next, side)) {
+            let found = stress(next)?;
+            if found > known {
+                (place, known) = (next, found);
+            }
+        }
+    }
+    Ok(place)
+}
+
+/// How often the step of the grid is halved about its worst place.
+const HALVINGS: usize = 2;
+/// Most places along one side of the grid.
+const MOST: usize = 9;
+
+/// Centres of the patch on an even grid, a patch and a quarter apart, with the grid's steps. Of places that mirror each
+/// other on a lid that is even about its middle, one stands.
+fn grid(prepared: &Prepared<'_>, layer: &Layer, side: f64) -> (Vec<(f64, f64)>, (f64, f64)) {
+    let ((left, right), (bottom, top)) = held::reach(layer);
+    let steps = |low: f64, high: f64| {
+        let room = (high - low - side).max(0.0);
+        let mut count = 1;
+        while count < MOST && room / count as f64 > 1.25 * side {
+            count += 1;
+        }
+        (low + side / 2.0, room / count as f64, count)
+    };
+    let ((x, dx, across), (y, dy, up)) = (steps(left, right), steps(bottom, top));
+    let (even_x, even_y) = even_about(prepared, layer);
+    let (last_x, last_y) = (if even_x { across / 2 } else { across }, if even_y { up / 2 } else { up });
+    let places = (0..=last_y).flat_map(|j| (0..=last_x).map(move |i| (i, j)));
+    let centres = places.map(|(i, j)| (x + dx * i as f64, y + dy * j as f64));
+    (centres.filter(|place| room_for(layer, *place, side)).collect(), (dx, dy))
+}

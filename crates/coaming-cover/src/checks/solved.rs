@@ -1,0 +1,149 @@
+//! What the rows that the panel solver answers have in common: the lid at its limits, bands over them, and the long story.
+
+use std::sync::Arc;
+
+use coaming_panel::Load;
+
+use crate::amount::{Amount, Measure, Phrase};
+use crate::demand::NotChecked;
+use crate::held::{self, Found, Setup};
+use crate::prepared::Prepared;
+use crate::worksheet::Worksheet;
+
+/// The lid at one of its limits.
+pub(super) struct State {
+    pub(super) name: &'static str,
+    pub(super) setup: Setup,
+    pub(super) found: Arc<Found>,
+}
+
+/// The lid at every limit, each told once; the inputs are noted of the one that takes the most.
+pub(super) fn each(
+    sheet: &mut Worksheet,
+    solve: impl Fn(Setup, &mut Worksheet) -> Result<Arc<Found>, NotChecked>,
+) -> Result<Vec<State>, NotChecked> {
+    let mut states: Vec<State> = Vec::new();
+    for setup in Setup::ALL.into_iter().rev() {
+        let found = match states.is_empty() {
+            true => solve(setup, sheet)?,
+            false => solve(setup, &mut Worksheet::new())?,
+        };
+        // A gasket whose law is known is the same at both ends of its band.
+        match states.iter_mut().find(|known| known.setup.joined == setup.joined && known.found == found) {
+            Some(known) => known.name = setup.joined_name(),
+            None => states.push(State { name: setup.name(), setup, found }),
+        }
+    }
+    states.reverse();
+    sheet.solved(held::PANEL_SOLVER);
+    Ok(states)
+}
+
+/// The closed lid at every limit.
+pub(super) fn closed(prepared: &Prepared<'_>, sheet: &mut Worksheet) -> Result<Vec<State>, NotChecked> {
+    each(sheet, |setup, sheet| held::closed(prepared, setup, sheet))
+}
+
+/// The lid at every limit under a load that may depend on how the layers join in.
+pub(super) fn under(
+    prepared: &Prepared<'_>,
+    sheet: &mut Worksheet,
+    load: impl Fn(Setup) -> (Setup, Load),
+) -> Result<Vec<State>, NotChecked> {
+    each(sheet, |setup, sheet| {
+        let (setup, load) = load(setup);
+        held::under(prepared, setup, &load, sheet)
+    })
+}
+
+/// The band of a number over the limits, widened by its error, with the state at its higher end.
+pub(super) fn highest(states: &[State], of: impl Fn(&Found) -> (f64, f64)) -> Option<(f64, f64, &State)> {
+    let mut band: Option<(f64, f64, &State)> = None;
+    for state in states {
+        let (value, error) = of(&state.found);
+        band = Some(match band {
+            None => (value - error, value + error, state),
+            Some((low, high, worst)) => (
+                low.min(value - error),
+                high.max(value + error),
+                if value + error > high { state } else { worst },
+            ),
+        });
+    }
+    band
+}
+
+/// The band of a number over the limits, widened by its error, with the state at its lower end.
+pub(super) fn lowest(states: &[State], of: impl Fn(&Found) -> (f64, f64)) -> Option<(f64, f64, &State)> {
+    let turned = highest(states, |found| {
+        let (value, error) = of(found);
+        (-value, error)
+    });
+    turned.map(|(low, high, worst)| (-high, -low, worst))
+}
+
+/// What a list without states would be: it has one, or there was an error before.
+pub(super) fn nothing() -> NotChecked {
+    NotChecked::not_calculated("a lid at none of its limits")
+}
+
+pub(super) const fn metres(si: f64) -> Amount {
+    Amount { si, measure: Measure::LENGTH }
+}
+
+/// A place on the cover, after some words with an amount in them.
+pub(super) fn at(words: &str, amount: Amount, place: held::Place) -> Phrase {
+    // What rounding leaves of a middle is no place.
+    let whole = |si: f64| metres(if si.abs() < 1e-9 { 0.0 } else { si });
+    Phrase::with(format!("{words}, x {{}}, y {{}}"), [amount, whole(place.at.x), whole(place.at.y)])
+}
+
+/// Tells how the seal fares at each limit.
+pub(super) fn tell_seal(sheet: &mut Worksheet, states: &[State]) {
+    for state in states {
+        let found = &state.found;
+        sheet.note(&format!("least compression, {}", state.name), found.least.value, Measure::LENGTH);
+        sheet.note(&format!("largest compression, {}", state.name), found.most.value, Measure::LENGTH);
+        sheet.note(&format!("seal line without contact, {}", state.name), found.open_length, Measure::LENGTH);
+        sheet.note(
+            &format!("error of the compression, {}", state.name),
+            found.left.compression,
+            Measure::LENGTH,
+        );
+        balance(sheet, state);
+    }
+    if states.iter().any(|state| state.found.beyond_law) {
+        sheet.say("Somewhere the gasket is compressed past its law's last point.");
+    }
+}
+
+/// Tells what each latch pulls at each limit.
+pub(super) fn tell_pulls(sheet: &mut Worksheet, states: &[State]) {
+    for state in states {
+        for (nth, pull) in state.found.pulls.iter().enumerate() {
+            sheet.note(&format!("pull of latch {}, {}", nth + 1, state.name), *pull, Measure::FORCE);
+        }
+        sheet.note(&format!("error of a pull, {}", state.name), state.found.pull_error(), Measure::FORCE);
+        let pushed: f64 = state.found.stops.iter().sum();
+        if pushed > 0.0 {
+            sheet.note(&format!("push of all stops, {}", state.name), pushed, Measure::FORCE);
+        }
+        sheet.note(&format!("push of the gasket, {}", state.name), state.found.gasket_force, Measure::FORCE);
+        balance(sheet, state);
+    }
+}
+
+fn balance(sheet: &mut Worksheet, state: &State) {
+    sheet.note(&format!("balance left over, {}", state.name), state.found.balance, Measure::Number);
+}
+
+/// What the model is, for the long story.
+pub(super) fn tell_model(prepared: &Prepared<'_>, sheet: &mut Worksheet) {
+    sheet.say("Panel solver: lid, gasket and latches together; linear in the deflection of the lid.");
+    sheet.say("A screening: refined until the deflection is known to a twentieth, and the row is widened by the error that is left.");
+    sheet.say("Window, frame and stiffeners join in somewhere between not at all (the sheet alone, its cut-outs open) and as one piece with the sheet.");
+    sheet.say("Each latch holds its place at the closed height; flanges are beams joined at the corners; the lid's weight is left out.");
+    if prepared.cover.seal.as_ref().is_some_and(|seal| seal.stop_height.is_some()) {
+        sheet.say("Stops are taken to stand at the latches; a latch that is set harder onto its stop pulls more than this.");
+    }
+}

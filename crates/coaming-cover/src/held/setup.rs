@@ -1,0 +1,75 @@
+//! The limits between which the real lid lies.
+
+/// How firmly the other layers join in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Joined {
+    /// Not at all: the sheet alone, its cut-outs open.
+    SheetAlone,
+    /// As one piece with the sheet.
+    OnePiece,
+}
+
+/// The end of the gasket's band.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Firmness {
+    /// The least that its grade allows.
+    Softest,
+    /// The most.
+    Firmest,
+}
+
+/// One limit of the lid on its seal.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Setup {
+    /// How the layers join in.
+    pub joined: Joined,
+    /// How firm the gasket is.
+    pub firmness: Firmness,
+    /// Height to which the gasket recovers after a season, in metres; none where it is new.
+    pub recovered: Option<f64>,
+    /// True where the layers have mass: under acceleration, and where they ring.
+    pub weighed: bool,
+}
+
+impl Setup {
+    /// All limits of a lid on its new gasket, without mass.
+    pub(crate) const ALL: [Self; 4] = [
+        Self::new(Joined::SheetAlone, Firmness::Softest),
+        Self::new(Joined::SheetAlone, Firmness::Firmest),
+        Self::new(Joined::OnePiece, Firmness::Softest),
+        Self::new(Joined::OnePiece, Firmness::Firmest),
+    ];
+
+    /// One limit of a lid on its new gasket, without mass.
+    pub(crate) const fn new(joined: Joined, firmness: Firmness) -> Self {
+        Self { joined, firmness, recovered: None, weighed: false }
+    }
+
+    /// The same on the gasket as it recovers to this height.
+    pub(crate) const fn recovered_to(self, height: f64) -> Self {
+        Self { recovered: Some(height), ..self }
+    }
+
+    /// The same with the mass of all layers.
+    pub(crate) const fn weighed(self) -> Self {
+        Self { weighed: true, ..self }
+    }
+
+    /// What it is called in the long story.
+    pub(crate) const fn name(self) -> &'static str {
+        match (self.joined, self.firmness) {
+            (Joined::SheetAlone, Firmness::Softest) => "sheet alone, softest gasket",
+            (Joined::SheetAlone, Firmness::Firmest) => "sheet alone, firmest gasket",
+            (Joined::OnePiece, Firmness::Softest) => "one piece, softest gasket",
+            (Joined::OnePiece, Firmness::Firmest) => "one piece, firmest gasket",
+        }
+    }
+
+    /// What it is called where the gasket's law is known.
+    pub(crate) const fn joined_name(self) -> &'static str {
+        match self.joined {
+            Joined::SheetAlone => "sheet alone",
+            Joined::OnePiece => "one piece",
+        }
+    }
+}
