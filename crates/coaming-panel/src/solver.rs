@@ -24,8 +24,10 @@ use std::ops::ControlFlow;
 use std::sync::Arc;
 
 mod buckling;
+mod first_mesh;
 mod in_plane;
 mod large;
+mod nearby;
 
 /// How fine and how sure.
 #[derive(Debug, Clone, Copy, PartialEq)]

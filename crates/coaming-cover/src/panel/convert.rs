@@ -74,6 +74,7 @@ pub(super) fn panel(problem: &PanelProblem) -> Result<(solver::Panel, Vec<String
             .iter()
             .map(|mass| solver::PointMass { at: point(&mass.at), mass: mass.mass.value })
             .collect(),
+        spread_masses: Vec::new(),
         marks: Vec::new(),
     };
     let marks = marks(problem, &panel);
