@@ -2,6 +2,7 @@
 
 use coaming::plate::{EdgeSupport, RectangularPlatePatch};
 use coaming::prelude::*;
+use coaming_panel::Load;
 
 use super::lid::{factor, thicker};
 use super::lid_sag::{beyond, stress_band, tell_foot, yields};
@@ -10,7 +11,7 @@ use super::solved::{each, tell_model};
 use super::{Subject, lid_plate, name};
 use crate::amount::Measure;
 use crate::demand::{Bound, Demand, Finding, NotChecked};
-use crate::document::Layer;
+use crate::document::{Layer, LayerRole};
 use crate::held::{self, Firmness, Joined, Setup, even_about, room_for};
 use crate::prepared::Prepared;
 use crate::worksheet::Worksheet;
@@ -36,7 +37,7 @@ pub(super) fn lean(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand,
         let found = &state.found;
         sheet.note(&format!("largest deflection, {}", state.name), found.deflection.value, Measure::LENGTH);
     }
-    sheet.say("The place was searched for on the sheet alone: on an even grid, then about the worst of it.");
+    sheet.say("The place was searched for on the sheet alone, to first order about the closed lid on a coarse mesh: on an even grid, then about the two worst of it; between those two the solution on finer meshes decides.");
     tell_foot(&mut sheet);
     tell_model(prepared, &mut sheet);
     closed_form(prepared, layer, force, side, &mut sheet);
@@ -49,6 +50,18 @@ pub(super) fn lean(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand,
         true => Err(beyond(demand, deflection / thickness.value)),
         false => Ok(demand),
     }
+}
+
+/// The hand where it stresses the sheet alone most.
+pub(super) fn worst_load(prepared: &Prepared<'_>) -> Result<Load, NotChecked> {
+    let skin = prepared.cover.layers.iter().find(|layer| layer.role == LayerRole::Skin);
+    let layer = skin.ok_or_else(|| NotChecked::needs("a layer with role = \"skin\""))?;
+    let case = lean_case(prepared, layer)?;
+    let mut sheet = Worksheet::new();
+    let force = sheet.given("hand force", "load_cases.lean.force", case.force)?.value;
+    let force = force * factor(&mut sheet, case.factor);
+    let side = sheet.given("side of the patch", "load_cases.lean.patch", case.patch)?.value;
+    Ok(held::lean(worst_place(prepared, layer, force, side)?, force, side))
 }
 
 /// The solid plate on a rigid seal line with the hand at its centre, for the long story.
@@ -77,7 +90,8 @@ fn closed_form(prepared: &Prepared<'_>, layer: &Layer, force: f64, side: f64, sh
     }
 }
 
-/// The centre of the patch that stresses the sheet alone most.
+/// The centre of the patch that stresses the sheet alone most: looked for to first order about the closed lid on a coarse
+/// mesh, and decided between the two that stand out there by what the hand does on meshes that are fine enough.
 fn worst_place(
     prepared: &Prepared<'_>,
     layer: &Layer,
@@ -85,33 +99,42 @@ fn worst_place(
     side: f64,
 ) -> Result<(f64, f64), NotChecked> {
     let softest = Setup::new(Joined::SheetAlone, Firmness::Firmest);
-    let stress = |place: (f64, f64)| {
-        let found = held::under(prepared, softest, &held::lean(place, force, side), &mut Worksheet::new())?;
-        Ok::<f64, NotChecked>(found.stress.value)
+    let roughly = |places: Vec<(f64, f64)>| {
+        let hands: Vec<Load> = places.iter().map(|place| held::lean(*place, force, side)).collect();
+        let stresses = held::stress_nearby(prepared, softest, &hands)?;
+        Ok::<Vec<((f64, f64), f64)>, NotChecked>(places.into_iter().zip(stresses).collect())
     };
     let (places, mut step) = grid(prepared, layer, side);
+    let mut known = roughly(places)?;
+    for _ in 0..HALVINGS {
+        step = (step.0 / 2.0, step.1 / 2.0);
+        let mut about = Vec::new();
+        for (x, y) in two_worst(&known) {
+            about.extend([(x - step.0, y), (x + step.0, y), (x, y - step.1), (x, y + step.1)]);
+        }
+        let new =
+            |next: &(f64, f64)| room_for(layer, *next, side) && !known.iter().any(|(place, _)| place == next);
+        let about: Vec<(f64, f64)> = about.into_iter().filter(new).collect();
+        known.extend(roughly(about)?);
+    }
     let mut worst: Option<((f64, f64), f64)> = None;
-    for place in places {
-        let found = stress(place)?;
+    for place in two_worst(&known) {
+        let hand = held::lean(place, force, side);
+        let found = held::under(prepared, softest, &hand, &mut Worksheet::new())?.stress.value;
         if worst.is_none_or(|(_, known)| found > known) {
             worst = Some((place, found));
         }
     }
-    let Some((mut place, mut known)) = worst else {
-        return Err(NotChecked::not_calculated("a hand on a sheet that has no room for it"));
-    };
-    for _ in 0..HALVINGS {
-        step = (step.0 / 2.0, step.1 / 2.0);
-        let (x, y) = place;
-        let about = [(x - step.0, y), (x + step.0, y), (x, y - step.1), (x, y + step.1)];
-        for next in about.into_iter().filter(|next| room_for(layer, *next, side)) {
-            let found = stress(next)?;
-            if found > known {
-                (place, known) = (next, found);
-            }
-        }
-    }
-    Ok(place)
+    worst
+        .map(|(place, _)| place)
+        .ok_or_else(|| NotChecked::not_calculated("a hand on a sheet that has no room for it"))
+}
+
+/// The two places of most stress, the worst first; of places that are alike the first.
+fn two_worst(known: &[((f64, f64), f64)]) -> Vec<(f64, f64)> {
+    let mut order: Vec<&((f64, f64), f64)> = known.iter().collect();
+    order.sort_by(|one, other| other.1.total_cmp(&one.1));
+    order.into_iter().take(2).map(|one| one.0).collect()
 }
 
 /// How often the step of the grid is halved about its worst place.

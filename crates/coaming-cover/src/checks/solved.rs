@@ -141,7 +141,7 @@ fn balance(sheet: &mut Worksheet, state: &State) {
 pub(super) fn tell_model(prepared: &Prepared<'_>, sheet: &mut Worksheet) {
     sheet.say("Panel solver: lid, gasket and latches together; linear in the deflection of the lid.");
     sheet.say("A screening: refined until the deflection is known to a twentieth, and the row is widened by the error that is left.");
-    sheet.say("Window, frame and stiffeners join in somewhere between not at all (the sheet alone, its cut-outs open) and as one piece with the sheet.");
+    sheet.say("Window, frame and stiffeners join in somewhere between not at all (the sheet alone, its cut-outs open) and as one piece with the sheet. A layer of less than a thousandth of the sheet's own stiffness only weighs.");
     sheet.say("Each latch holds its place at the closed height; flanges are beams joined at the corners; the lid's weight is left out.");
     if prepared.cover.seal.as_ref().is_some_and(|seal| seal.stop_height.is_some()) {
         sheet.say("Stops are taken to stand at the latches; a latch that is set harder onto its stop pulls more than this.");

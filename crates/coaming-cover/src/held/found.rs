@@ -1,5 +1,6 @@
 //! What is kept of one solution.
 
+use coaming_panel::result::field::Field;
 use coaming_panel::{Answer, Point};
 
 /// A value and where it occurs.
@@ -20,6 +21,8 @@ pub(crate) struct Left {
     pub(crate) pull_share: f64,
     /// Of the seal's compression, in metres.
     pub(crate) compression: f64,
+    /// Of the largest moment, over that moment, and so of the largest stress.
+    pub(crate) stress_share: f64,
 }
 
 /// What is kept of one solution: the mesh and its fields are not.
@@ -71,12 +74,13 @@ impl Found {
             open_length: gasket.open_length,
             beyond_law: gasket.beyond_law,
             deflection: place(answer.largest_deflection),
-            stress: stress(answer, latches),
+            stress: stress(&answer.field, latches),
             balance: answer.balance.force,
             left: Left {
                 deflection_share: answer.error.deflection,
                 pull_share: if strongest > 0.0 { answer.error.latch_force } else { 0.0 },
                 compression: answer.error.compression,
+                stress_share: answer.error.moment,
             },
             triangles: answer.error.triangles,
         }
@@ -84,8 +88,8 @@ impl Found {
 
     /// The same with its error taken as a tenth.
     pub(super) fn about(self) -> Self {
-        let left =
-            Left { deflection_share: 0.1, pull_share: 0.1, compression: 0.1 * self.deflection.value.abs() };
+        let compression = 0.1 * self.deflection.value.abs();
+        let left = Left { deflection_share: 0.1, pull_share: 0.1, compression, stress_share: 0.1 };
         Self { left, ..self }
     }
 
@@ -107,8 +111,7 @@ impl Found {
 }
 
 /// The largest principal stress at the middle of any triangle of the sheet.
-fn stress(answer: &Answer, latches: &[Point]) -> Place {
-    let field = &answer.field;
+pub(super) fn stress(field: &Field, latches: &[Point]) -> Place {
     let mut worst = Place { value: 0.0, at: Point { x: 0.0, y: 0.0 } };
     for (triangle, corners) in field.triangles.iter().enumerate() {
         let middle = corners.iter().filter_map(|&corner| field.vertices.get(corner)).fold(

@@ -8,6 +8,7 @@
 mod even;
 mod found;
 mod gasket;
+mod kept;
 mod lid;
 mod loads;
 mod masses;
@@ -17,12 +18,15 @@ mod refusal;
 mod setup;
 mod solutions;
 
-pub(crate) use even::even_about;
+pub(crate) use even::{even_about, latches_apart};
 pub(crate) use found::{FOOT, Found, Place};
 pub(crate) use loads::{lean, wind};
 pub(crate) use places::{reach, room_for};
 pub(crate) use setup::{Firmness, Joined, Setup};
-pub(crate) use solutions::{Solutions, closed, first_mode, rebound, stress_on_first_mesh, under};
+pub(crate) use solutions::{
+    Solutions, closed, find_all, first_mode, on_first_mesh, rebound, stress_nearby, stress_on_first_mesh,
+    under,
+};
 
 use coaming::prelude::*;
 

@@ -120,6 +120,12 @@ impl Panel {
         }
     }
 
+    /// The first part, such as `"latches"`, in which another panel differs by more than numbers; none where a solver that has meshed the one
+    /// takes the other on those meshes by [`update`](crate::Solver::update).
+    pub fn other_shape(&self, other: &Self) -> Option<&'static str> {
+        super::shape::other_shape(self, other)
+    }
+
     /// Checks every number that stands by itself.
     pub(crate) fn check(&self) -> Result<(), PanelError> {
         if self.layers.is_empty() {
