@@ -97,8 +97,7 @@ pub(crate) fn assemble_mass(
     freedoms: &Freedoms,
     attachments: &Attachments,
 ) -> Symmetric {
-    let mut matrix = pattern.clone();
-    matrix.values.fill(0.0);
+    let mut matrix = pattern.zero();
     for t in 0..mesh.triangles.len() {
         let triangle = Triangle::new(mesh.corners(t));
         let mut m = [[0.0; 9]; 9];
