@@ -1,7 +1,8 @@
 //! Sparse Cholesky factors of the free part of a symmetric matrix; the symbolic part is kept.
 
 use super::analysis::Analysis;
-use super::substitute::substitute;
+use super::lanes::Row;
+use super::substitute::{substitute, substitute_lanes};
 use super::symmetric::Symmetric;
 use faer::Par;
 use faer::dyn_stack::{MemBuffer, MemStack};
@@ -138,6 +139,21 @@ impl<'a> Ordered<'a> {
         Some(part.again(Arc::new(values)))
     }
 
+    /// With nothing on the diagonal of freedoms held here: as they do not move, they have no mass either.
+    pub(crate) fn without_held(mut self) -> Self {
+        for &at in &self.part.ones {
+            self.entries[at] = 0.0;
+        }
+        self
+    }
+
+    /// Rows and values of the lower half of one column.
+    pub(crate) fn column(&self, column: usize) -> impl Iterator<Item = (usize, f64)> {
+        let pattern = self.part.analysis.pattern.as_ref();
+        let range = pattern.col_ptr()[column]..pattern.col_ptr()[column + 1];
+        pattern.row_idx()[range.clone()].iter().copied().zip(self.entries[range].iter().copied())
+    }
+
     /// Number of equations, those of freedoms held here included.
     pub(crate) fn size(&self) -> usize {
         self.part.analysis.size()
@@ -198,7 +214,14 @@ impl Factor<'_> {
         }
     }
 
-    /// The same in the order of elimination.
+    /// Solves in place for four right-hand sides in the order of elimination.
+    pub(crate) fn solve_lanes(&self, rhs: &mut [Row]) {
+        if let Some(symbolic) = &self.part.analysis.symbolic {
+            substitute_lanes(symbolic, &self.values, rhs);
+        }
+    }
+
+    /// The same for any number, in the order of elimination.
     pub(crate) fn solve_ordered(&self, rhs: &mut [f64]) {
         let Some(symbolic) = &self.part.analysis.symbolic else { return };
         let size = symbolic.nrows();
