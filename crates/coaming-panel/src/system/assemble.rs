@@ -28,7 +28,7 @@ pub(crate) fn assemble_stiffness(
         let mut k = stiffness(&Triangle::new(mesh.corners(t)), stacks.of(t), stacks.membrane(t));
         freedoms.turn_matrix(list, &mut k.values);
         let n = list.len();
-        matrix.add_block(&freedoms.targets(list), |i, j| k.values[i * n + j]);
+        matrix.add_block(&joined[t], |i, j| k.values[i * n + j]);
     }
     for beam in &attachments.beams {
         add_beam(&mut matrix, prepared, freedoms, beam);
