@@ -1,7 +1,7 @@
 //! How long the panel solver takes, mesh included and nothing kept from run to run: `cargo bench -p coaming-benches --bench panel`.
 //!
-//! With `-- rectangle`, `-- tapered` or `-- lid` it runs that case alone; with `-- sizes` it prints time and triangles from 1 000 to 200 000
-//! as CSV instead.
+//! With `-- rectangle`, `-- tapered` or `-- lid` it runs that case alone; with `-- sizes` it prints time and memory from 1 000 to 200 000
+//! triangles as CSV instead.
 
 use coaming_benches::{report, time};
 use coaming_panel::{
@@ -221,9 +221,17 @@ fn lids() -> Result<(), PanelError> {
     Ok(())
 }
 
-/// Time of one solution on one first mesh, against its triangles.
+/// Largest memory in use so far, MiB, where the system tells.
+fn peak() -> f64 {
+    let status = std::fs::read_to_string("/proc/self/status").unwrap_or_default();
+    let line = status.lines().find_map(|line| line.strip_prefix("VmHWM:"));
+    let kibibytes = line.and_then(|rest| rest.trim().trim_end_matches("kB").trim().parse::<f64>().ok());
+    kibibytes.unwrap_or(f64::NAN) / 1024.0
+}
+
+/// Time of one solution on one first mesh, and of all meshes of a refined one, against its triangles; with the largest memory so far.
 fn sizes() -> Result<(), Box<dyn Error>> {
-    println!("triangles,seconds_mesh,seconds_solution");
+    println!("triangles,seconds_mesh,seconds_solution,peak_mebibytes");
     for first in [1_000, 2_000, 5_000, 10_000, 20_000] {
         let settings = Settings { first_triangles: first, most_triangles: 64, ..Settings::default() };
         let start = Instant::now();
@@ -231,15 +239,15 @@ fn sizes() -> Result<(), Box<dyn Error>> {
         let meshed = start.elapsed().as_secs_f64();
         let answer = solver.solve(&Load::uniform_pressure(1000.0))?;
         let solved = start.elapsed().as_secs_f64() - meshed;
-        println!("{},{meshed:.4},{solved:.4}", answer.error.triangles);
+        println!("{},{meshed:.4},{solved:.4},{:.0}", answer.error.triangles, peak());
     }
-    for most in [50_000, 100_000, 200_000] {
+    for most in [60_000, 150_000, 300_000] {
         let settings = Settings { tolerance: 1e-9, most_triangles: most, ..Settings::default() };
         let start = Instant::now();
         let mut solver = Solver::new(&rectangle(), settings)?;
         let answer = solver.solve(&Load::uniform_pressure(1000.0))?;
         let all = start.elapsed().as_secs_f64();
-        println!("{},,{all:.4}", answer.error.triangles);
+        println!("{},,{all:.4},{:.0}", answer.error.triangles, peak());
     }
     Ok(())
 }
