@@ -61,9 +61,9 @@ fn whole_lid(prepared: &Prepared<'_>, joined: Joined) {
     for setup in limits(joined) {
         held::find_all(prepared, setup, &loads);
         if orders::excitations(prepared).is_ok() {
-            held::first_mode(prepared, setup, &mut Worksheet::new()).map_or((), drop);
+            drop(held::first_mode(prepared, setup, &mut Worksheet::new()));
         }
-        held::rebound(prepared, setup, &mut Worksheet::new()).map_or((), drop);
+        drop(held::rebound(prepared, setup, &mut Worksheet::new()));
     }
     let Ok(season) = recovery::season(prepared, &mut Worksheet::new(), None) else { return };
     for setup in limits(joined) {
