@@ -75,14 +75,19 @@ pub(super) fn wind_in(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, No
     Ok(sheet.finish(Finding::Number { low, high, measure: Measure::Percent, bound }, window.most.1))
 }
 
-/// Least compression while the cover is thrown outward.
-pub(super) fn acceleration(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
-    let (mut sheet, gap) = begin(prepared)?;
+/// The load of a cover that is thrown outward.
+pub(super) fn thrown_outward(prepared: &Prepared<'_>, sheet: &mut Worksheet) -> Result<Load, NotChecked> {
     let case = prepared.load_case(LoadKind::AccelerationZ)?;
     let acceleration =
         sheet.given("acceleration", "load_cases.acceleration_z.acceleration", case.acceleration)?.value;
-    let acceleration = acceleration * super::lid::factor(&mut sheet, case.factor);
-    let thrown = Load { normal_acceleration: acceleration, ..Load::default() };
+    let acceleration = acceleration * super::lid::factor(sheet, case.factor);
+    Ok(Load { normal_acceleration: acceleration, ..Load::default() })
+}
+
+/// Least compression while the cover is thrown outward.
+pub(super) fn acceleration(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
+    let (mut sheet, gap) = begin(prepared)?;
+    let thrown = thrown_outward(prepared, &mut sheet)?;
     let states = under(prepared, &mut sheet, |setup| (setup.weighed(), thrown.clone()))?;
     sheet.say(
         "All layers with their mass are thrown outward; screws, inserts, gasket and paint are left out.",

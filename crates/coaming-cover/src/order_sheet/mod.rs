@@ -24,7 +24,7 @@ use coaming::prelude::*;
 use crate::cautions::{CAUTIONS, WORKSHOP_CAUTIONS};
 use crate::document::Cover;
 use crate::prepared::Prepared;
-use crate::review::{Review, review};
+use crate::review::{Review, review_of};
 use crate::verdict::Verdict;
 
 pub use item::{Item, Line, Section, Value};
@@ -74,10 +74,11 @@ impl OrderSheet {
 /// The order sheet of a cover.
 ///
 /// # Errors
-/// As [`review`] gives them.
+/// As [`review`](crate::review::review) gives them.
 pub fn order_sheet(cover: &Cover) -> Result<OrderSheet, Error> {
-    let review = review(cover)?;
     let prepared = Prepared::new(cover)?;
+    // The same solutions for both: the sheet says the numbers that the rows say.
+    let review = review_of(&prepared)?;
     let mut sections = sections(&prepared);
     sections.push(Section { title: "Tests to make", lines: tests_due::tests(&review) });
     let sections = sections.into_iter().filter(|section| !section.lines.is_empty()).collect();
