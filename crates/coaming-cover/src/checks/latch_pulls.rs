@@ -36,23 +36,42 @@ fn strongest_at(prepared: &Prepared<'_>, worst: &State) -> Phrase {
     }
 }
 
-/// Force of the hand on the most loaded latch. Stops carry nothing here, and closing is done without wind.
-pub(super) fn hand_force(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
-    let mut sheet = Worksheet::new();
-    even_share(prepared, &mut sheet)?;
-    let one = situation(prepared, &mut sheet)?;
-    let states = closed(prepared, &mut sheet)?;
+/// Pull of the most loaded latch of the closed lid in newtons, both ends, with the lid at its limits.
+fn closing(prepared: &Prepared<'_>, sheet: &mut Worksheet) -> Result<((f64, f64), Vec<State>), NotChecked> {
+    let states = closed(prepared, sheet)?;
     let pull = |found: &Found| (found.strongest().1, found.pull_error());
     let (low, high, worst) = highest(&states, pull).ok_or_else(nothing)?;
-    // The most loaded latch as if it were alone on a strip that pushes with its pull.
-    let mut hand = |pull: f64| {
-        let line_force = si(pull.max(0.0) / one.path_length.value);
+    sheet.at(strongest_at(prepared, worst));
+    Ok(((low.max(0.0), high), states))
+}
+
+/// Force of the hand on a latch that pulls so much: that latch as if it were alone on a strip that pushes with its pull.
+fn hand(prepared: &Prepared<'_>, pulls: (f64, f64), sheet: &mut Worksheet) -> Result<(f64, f64), NotChecked> {
+    let one = situation(prepared, sheet)?;
+    let mut of = |pull: f64| {
+        let line_force = si(pull / one.path_length.value);
         sheet
             .run(&LatchForce { line_force, latches: 1, ..one.clone() })
             .map(|outcome| outcome.hand_force.value)
     };
-    let (low, high) = (hand(low)?, hand(high)?);
-    sheet.at(strongest_at(prepared, worst));
+    Ok((of(pulls.0)?, of(pulls.1)?))
+}
+
+/// Pull of the most loaded latch when closed, and the force of the hand on it, both ends, in newtons.
+pub(crate) fn most_loaded(prepared: &Prepared<'_>) -> [Result<(f64, f64), NotChecked>; 2] {
+    let pulls = latches(prepared).and_then(|_| closing(prepared, &mut Worksheet::new())).map(|found| found.0);
+    let force = pulls.clone().and_then(|pulls| hand(prepared, pulls, &mut Worksheet::new()));
+    [pulls, force]
+}
+
+/// Force of the hand on the most loaded latch. Stops carry nothing here, and closing is done without wind.
+pub(super) fn hand_force(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
+    let mut sheet = Worksheet::new();
+    even_share(prepared, &mut sheet)?;
+    // What the document lacks for the lever comes before the solver's work.
+    situation(prepared, &mut sheet)?;
+    let (pulls, states) = closing(prepared, &mut sheet)?;
+    let (low, high) = hand(prepared, pulls, &mut sheet)?;
     tell_pulls(&mut sheet, &states);
     tell_model(prepared, &mut sheet);
     let (limit, origin) = practice(prepared.limits.hand_force());
@@ -114,8 +133,13 @@ pub(super) fn missing(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, No
         let outcome =
             sheet.run(&LatchMissing { latch_force: si(force), latches: count, working_load: Some(load) })?;
         sheet.note("even share of the others", outcome.even_share.value, Measure::FORCE);
-        sheet.note("share of two neighbours alone", outcome.neighbour_share.value, Measure::FORCE);
+        sheet.note(
+            "estimate for two neighbours alone, evenly spaced",
+            outcome.neighbour_share.value,
+            Measure::FORCE,
+        );
     }
+    sheet.say("The shares by hand are estimates for latches at even spacing, and no bounds: the row is judged by what was solved for these places.");
     let (nth, states) = without_one(prepared, &mut sheet, pull)?;
     sheet.note("latch that is missing", f64::from(nth), Measure::Number);
     sheet.say("The row tells of the latch whose want loads another most.");

@@ -5,14 +5,14 @@ use coaming::prelude::*;
 use coaming_panel::Load;
 
 use super::lid::{factor, thicker};
-use super::lid_sag::{beyond, stress_band, tell_foot, yields};
+use super::lid_sag::{furthest, or_beyond, stress_band, tell_foot, yields};
 use super::pane::lean_case;
-use super::solved::{each, tell_model};
+use super::solved::{each, judged_by, tell_model};
 use super::{Subject, lid_plate, name};
 use crate::amount::Measure;
-use crate::demand::{Bound, Demand, Finding, NotChecked};
+use crate::demand::{Bound, Demand, Finding, Need, NotChecked};
 use crate::document::{Layer, LayerRole};
-use crate::held::{self, Firmness, Joined, Setup, even_about, room_for};
+use crate::held::{self, Firmness, Joined, Setup, beside_cut_outs, even_about, room_for};
 use crate::prepared::Prepared;
 use crate::worksheet::Worksheet;
 
@@ -26,9 +26,12 @@ pub(super) fn lean(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand,
         * factor(&mut sheet, case.factor);
     let side = sheet.given("side of the patch", "load_cases.lean.patch", case.patch)?.value;
     let (limit, origin) = yields(prepared, layer, &mut sheet)?;
-    let place = worst_place(prepared, layer, force, side)?;
+    let thickness = sheet.given("thickness", format!("layers.{}.thickness", layer.name), layer.thickness)?;
+    let place = worst_place(prepared, layer, (force, side), thickness.value)?;
     let load = held::lean(place, force, side);
-    let states = each(&mut sheet, |setup, sheet| held::under(prepared, setup, &load, sheet))?;
+    let linear = each(&mut sheet, |setup, sheet| held::under(prepared, setup, &load, sheet))?;
+    let ratio = furthest(&linear) / thickness.value;
+    let (states, unsolved) = judged_by(prepared, linear, |_| load.clone(), thickness.value, &mut sheet);
     let (low, high) = stress_band(prepared, &states, |_| load.clone(), &mut sheet)?;
     for (label, value) in [("centre of the hand, x", place.0), ("centre of the hand, y", place.1)] {
         sheet.note(label, value, Measure::LENGTH);
@@ -37,19 +40,14 @@ pub(super) fn lean(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand,
         let found = &state.found;
         sheet.note(&format!("largest deflection, {}", state.name), found.deflection.value, Measure::LENGTH);
     }
-    sheet.say("The place was searched for on the sheet alone, to first order about the closed lid on a coarse mesh: on an even grid, then about the two worst of it; between those two the solution on finer meshes decides.");
+    sheet.say("The place was searched for on the sheet alone, on a coarse mesh: on an even grid and beside its cut-outs by linear theory, then about the worst of it, by large deflection where the sheet bends past half its thickness.");
     tell_foot(&mut sheet);
     tell_model(prepared, &mut sheet);
     closed_form(prepared, layer, force, side, &mut sheet);
-    let deflection = states.iter().map(|state| state.found.deflection.value.abs()).fold(0.0, f64::max);
-    let thickness = sheet.given("thickness", format!("layers.{}.thickness", layer.name), layer.thickness)?;
     thicker(&mut sheet, layer, thickness, high / limit);
     let bound = Bound::AtMost { limit, marginal_above: None };
     let demand = sheet.finish(Finding::Number { low, high, measure: Measure::STRESS, bound }, origin);
-    match deflection > 0.5 * thickness.value {
-        true => Err(beyond(demand, deflection / thickness.value)),
-        false => Ok(demand),
-    }
+    or_beyond(demand, ratio, unsolved)
 }
 
 /// The hand where it stresses the sheet alone most.
@@ -61,7 +59,8 @@ pub(super) fn worst_load(prepared: &Prepared<'_>) -> Result<Load, NotChecked> {
     let force = sheet.given("hand force", "load_cases.lean.force", case.force)?.value;
     let force = force * factor(&mut sheet, case.factor);
     let side = sheet.given("side of the patch", "load_cases.lean.patch", case.patch)?.value;
-    Ok(held::lean(worst_place(prepared, layer, force, side)?, force, side))
+    let thickness = layer.thickness.need(|| format!("layers.{}.thickness", layer.name))?.value;
+    Ok(held::lean(worst_place(prepared, layer, (force, side), thickness)?, force, side))
 }
 
 /// The solid plate on a rigid seal line with the hand at its centre, for the long story.
@@ -90,59 +89,73 @@ fn closed_form(prepared: &Prepared<'_>, layer: &Layer, force: f64, side: f64, sh
     }
 }
 
-/// The centre of the patch that stresses the sheet alone most: looked for to first order about the closed lid on a coarse
-/// mesh, and decided between the two that stand out there by what the hand does on meshes that are fine enough.
+/// The centre of the patch that stresses the sheet alone most: searched for on a coarse mesh by linear theory, and where that
+/// bends the sheet past half its thickness by large deflection, from the worst few places on.
 fn worst_place(
     prepared: &Prepared<'_>,
     layer: &Layer,
-    force: f64,
-    side: f64,
+    (force, side): (f64, f64),
+    thickness: f64,
 ) -> Result<(f64, f64), NotChecked> {
     let softest = Setup::new(Joined::SheetAlone, Firmness::Firmest);
-    let roughly = |places: Vec<(f64, f64)>| {
-        let hands: Vec<Load> = places.iter().map(|place| held::lean(*place, force, side)).collect();
-        let stresses = held::stress_nearby(prepared, softest, &hands)?;
-        Ok::<Vec<((f64, f64), f64)>, NotChecked>(places.into_iter().zip(stresses).collect())
-    };
-    let (places, mut step) = grid(prepared, layer, side);
-    let mut known = roughly(places)?;
-    for _ in 0..HALVINGS {
-        step = (step.0 / 2.0, step.1 / 2.0);
-        let mut about = Vec::new();
-        for (x, y) in two_worst(&known) {
-            about.extend([(x - step.0, y), (x + step.0, y), (x, y - step.1), (x, y + step.1)]);
-        }
-        let new =
-            |next: &(f64, f64)| room_for(layer, *next, side) && !known.iter().any(|(place, _)| place == next);
-        let about: Vec<(f64, f64)> = about.into_iter().filter(new).collect();
-        known.extend(roughly(about)?);
+    let load = |place: (f64, f64)| held::lean(place, force, side);
+    let linear = |place| held::on_first_mesh(prepared, softest, &load(place));
+    let (places, step) = grid(prepared, layer, side);
+    let mut stressed: Vec<((f64, f64), f64, f64)> = Vec::new();
+    for place in places {
+        let found = linear(place)?;
+        stressed.push((place, found.stress.value, found.deflection.value.abs()));
     }
+    // A stable sort: of places alike the first stays.
+    stressed.sort_by(|one, other| other.1.total_cmp(&one.1));
+    let far = stressed.iter().any(|(_, _, deflection)| *deflection > 0.5 * thickness);
+    let stress = |place| match far {
+        true => held::roughly_stretched(prepared, softest, &load(place)).map(|found| found.stress.value),
+        false => linear(place).map(|found| found.stress.value),
+    };
     let mut worst: Option<((f64, f64), f64)> = None;
-    for place in two_worst(&known) {
-        let hand = held::lean(place, force, side);
-        let found = held::under(prepared, softest, &hand, &mut Worksheet::new())?.stress.value;
+    for (place, linear, _) in stressed.into_iter().take(if far { FEW } else { 1 }) {
+        let found = if far { stress(place)? } else { linear };
         if worst.is_none_or(|(_, known)| found > known) {
             worst = Some((place, found));
         }
     }
-    worst
-        .map(|(place, _)| place)
-        .ok_or_else(|| NotChecked::not_calculated("a hand on a sheet that has no room for it"))
+    let Some(worst) = worst else {
+        return Err(NotChecked::not_calculated("a hand on a sheet that has no room for it"));
+    };
+    about(layer, side, worst, step, stress)
 }
 
-/// The two places of most stress, the worst first; of places that are alike the first.
-fn two_worst(known: &[((f64, f64), f64)]) -> Vec<(f64, f64)> {
-    let mut order: Vec<&((f64, f64), f64)> = known.iter().collect();
-    order.sort_by(|one, other| other.1.total_cmp(&one.1));
-    order.into_iter().take(2).map(|one| one.0).collect()
+/// A worse place about a known one, in steps that are halved.
+fn about(
+    layer: &Layer,
+    side: f64,
+    (mut place, mut known): ((f64, f64), f64),
+    mut step: (f64, f64),
+    stress: impl Fn((f64, f64)) -> Result<f64, NotChecked>,
+) -> Result<(f64, f64), NotChecked> {
+    for _ in 0..HALVINGS {
+        step = (step.0 / 2.0, step.1 / 2.0);
+        let (x, y) = place;
+        let about = [(x - step.0, y), (x + step.0, y), (x, y - step.1), (x, y + step.1)];
+        for next in about.into_iter().filter(|next| room_for(layer, *next, side)) {
+            let found = stress(next)?;
+            if found > known {
+                (place, known) = (next, found);
+            }
+        }
+    }
+    Ok(place)
 }
 
+/// How many of the worst places by linear theory are tried by large deflection.
+const FEW: usize = 4;
 /// How often the step of the grid is halved about its worst place.
 const HALVINGS: usize = 2;
 /// Most places along one side of the grid.
 const MOST: usize = 9;
 
-/// Centres of the patch on an even grid, a patch and a quarter apart, with the grid's steps. Of places that mirror each
+/// Centres of the patch on an even grid, a patch and a quarter apart, and beside the cut-outs, with the grid's steps. Of places that mirror each
 /// other on a lid that is even about its middle, one stands.
 fn grid(prepared: &Prepared<'_>, layer: &Layer, side: f64) -> (Vec<(f64, f64)>, (f64, f64)) {
     let ((left, right), (bottom, top)) = held::reach(layer);
@@ -159,5 +172,11 @@ fn grid(prepared: &Prepared<'_>, layer: &Layer, side: f64) -> (Vec<(f64, f64)>, 
     let (last_x, last_y) = (if even_x { across / 2 } else { across }, if even_y { up / 2 } else { up });
     let places = (0..=last_y).flat_map(|j| (0..=last_x).map(move |i| (i, j)));
     let centres = places.map(|(i, j)| (x + dx * i as f64, y + dy * j as f64));
-    (centres.filter(|place| room_for(layer, *place, side)).collect(), (dx, dy))
+    let on_grid = centres.filter(|place| room_for(layer, *place, side));
+    // The same half or quarter of what lies beside the cut-outs.
+    let slack = 1e-9;
+    let (middle_x, middle_y) = (0.5 * (left + right) + slack, 0.5 * (bottom + top) + slack);
+    let kept = |place: &(f64, f64)| !(even_x && place.0 > middle_x || even_y && place.1 > middle_y);
+    let beside = beside_cut_outs(layer, side).into_iter().filter(kept);
+    (on_grid.chain(beside).collect(), (dx, dy))
 }

@@ -21,8 +21,6 @@ pub(crate) struct Left {
     pub(crate) pull_share: f64,
     /// Of the seal's compression, in metres.
     pub(crate) compression: f64,
-    /// Of the largest moment, over that moment, and so of the largest stress.
-    pub(crate) stress_share: f64,
 }
 
 /// What is kept of one solution: the mesh and its fields are not.
@@ -80,7 +78,6 @@ impl Found {
                 deflection_share: answer.error.deflection,
                 pull_share: if strongest > 0.0 { answer.error.latch_force } else { 0.0 },
                 compression: answer.error.compression,
-                stress_share: answer.error.moment,
             },
             triangles: answer.error.triangles,
         }
@@ -89,7 +86,7 @@ impl Found {
     /// The same with its error taken as a tenth.
     pub(super) fn about(self) -> Self {
         let compression = 0.1 * self.deflection.value.abs();
-        let left = Left { deflection_share: 0.1, pull_share: 0.1, compression, stress_share: 0.1 };
+        let left = Left { deflection_share: 0.1, pull_share: 0.1, compression };
         Self { left, ..self }
     }
 
@@ -111,7 +108,7 @@ impl Found {
 }
 
 /// The largest principal stress at the middle of any triangle of the sheet.
-pub(super) fn stress(field: &Field, latches: &[Point]) -> Place {
+fn stress(field: &Field, latches: &[Point]) -> Place {
     let mut worst = Place { value: 0.0, at: Point { x: 0.0, y: 0.0 } };
     for (triangle, corners) in field.triangles.iter().enumerate() {
         let middle = corners.iter().filter_map(|&corner| field.vertices.get(corner)).fold(

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use coaming_panel::{Answer, Load, Panel, Point, Settings, Solver};
 
-use super::found::{Found, stress};
+use super::found::Found;
 use super::refusal::refusal;
 use crate::demand::NotChecked;
 
@@ -21,15 +21,14 @@ struct Known {
     used: bool,
     found: Vec<(Load, FoundOf)>,
     on_first: Vec<(Load, FoundOf)>,
-    nearby: Vec<(Vec<Load>, Result<Vec<f64>, NotChecked>)>,
     modes: Vec<(Load, ModeFound)>,
     travel: Option<Result<f64, NotChecked>>,
 }
 
 impl Known {
     fn new(panel: Panel) -> Self {
-        let (found, on_first, nearby, modes) = (Vec::new(), Vec::new(), Vec::new(), Vec::new());
-        Self { panel, used: true, found, on_first, nearby, modes, travel: None }
+        let (found, on_first, modes) = (Vec::new(), Vec::new(), Vec::new());
+        Self { panel, used: true, found, on_first, modes, travel: None }
     }
 }
 
@@ -85,11 +84,7 @@ impl Kept {
     #[cfg(test)]
     pub(super) fn answers(&self) -> usize {
         let of = |one: &Known| {
-            one.found.len()
-                + one.on_first.len()
-                + one.nearby.len()
-                + one.modes.len()
-                + usize::from(one.travel.is_some())
+            one.found.len() + one.on_first.len() + one.modes.len() + usize::from(one.travel.is_some())
         };
         self.known.iter().map(of).sum()
     }
@@ -159,20 +154,6 @@ impl Kept {
                 Ok(kept(&answer, panel, true))
             },
             |one, found| one.on_first.push((load.clone(), found)),
-        )
-    }
-
-    /// Largest stress in the sheet under each of some loads on the closed panel, in pascals: on the first mesh and to first
-    /// order.
-    pub(super) fn stress_nearby(&mut self, loads: &[Load]) -> Result<Vec<f64>, NotChecked> {
-        let find = |solver: &mut Solver, panel: &Panel| {
-            let fields = solver.solve_nearby(&Load::default(), loads).map_err(|error| refusal(&error))?;
-            Ok(fields.iter().map(|field| stress(field, &latches(panel)).value).collect())
-        };
-        self.ask(
-            |one: &Known| one.nearby.iter().find(|(known, _)| known == loads).map(|(_, found)| found.clone()),
-            find,
-            |one, found: Result<Vec<f64>, NotChecked>| one.nearby.push((loads.to_vec(), found)),
         )
     }
 

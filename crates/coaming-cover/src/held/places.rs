@@ -104,6 +104,19 @@ pub(crate) fn reach(layer: &Layer) -> ((f64, f64), (f64, f64)) {
     ((own.left, own.right), (own.bottom, own.top))
 }
 
+/// Centres of a square patch that touches a side of a cut-out: at its middle and at both its ends.
+pub(crate) fn beside_cut_outs(layer: &Layer, side: f64) -> Vec<(f64, f64)> {
+    let of = |cut: &CutOut| {
+        let Bounds { left, right, bottom, top } = Bounds::of_cut(cut);
+        let half = side / 2.0;
+        let along = |low: f64, high: f64| [low + half, 0.5 * (low + high), high - half];
+        let level = along(left, right).into_iter().flat_map(move |x| [(x, bottom - half), (x, top + half)]);
+        let upright = along(bottom, top).into_iter().flat_map(move |y| [(left - half, y), (right + half, y)]);
+        level.chain(upright).collect::<Vec<_>>()
+    };
+    layer.cut_outs.iter().flatten().flat_map(of).filter(|place| room_for(layer, *place, side)).collect()
+}
+
 /// Whether a square patch lies on the layer, off its cut-outs. Round corners of a rectangle are not looked at; a cut-out
 /// counts with the box round it.
 pub(crate) fn room_for(layer: &Layer, (x, y): (f64, f64), side: f64) -> bool {

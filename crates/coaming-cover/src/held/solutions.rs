@@ -4,8 +4,9 @@ use std::sync::{Arc, Mutex, PoisonError};
 
 use coaming_panel::{Load, Panel, Settings};
 
-use super::found::Found;
+use super::found::{Found, Left};
 use super::kept::Kept;
+use super::large::{Large, Stretched};
 use super::lid::lid;
 use super::setup::Setup;
 use crate::demand::NotChecked;
@@ -15,6 +16,8 @@ use crate::worksheet::Worksheet;
 /// A compression is wanted to a hundredth of a millimetre, not to half a per cent of a bow that may be less than that: the
 /// rows are widened by the error that is left, and print it.
 const SCREENING: Settings = Settings { tolerance: 0.05, first_triangles: 120, most_triangles: 20_000 };
+/// For large deflection, whose every step takes several times as long.
+const STRETCHED: Settings = Settings { most_triangles: 5_000, ..SCREENING };
 /// The first mesh alone.
 const COARSE: Settings = Settings { tolerance: 0.5, first_triangles: 120, most_triangles: 64 };
 
@@ -22,6 +25,7 @@ const COARSE: Settings = Settings { tolerance: 0.5, first_triangles: 120, most_t
 #[derive(Debug, Default)]
 pub(crate) struct Solutions {
     shapes: Mutex<Vec<Arc<Shape>>>,
+    large: Large,
     /// One mesh for everything, its error taken as a tenth: where only the paths of what is missing matter.
     coarse: bool,
 }
@@ -58,6 +62,7 @@ impl Solutions {
     pub(crate) fn forget_unused(&self) {
         let mut shapes = self.shapes.lock().unwrap_or_else(PoisonError::into_inner);
         shapes.retain(|shape| shape.kept.lock().unwrap_or_else(PoisonError::into_inner).forget_unused());
+        self.large.forget_unused();
     }
 
     /// How many shapes are kept, and how many panels.
@@ -78,6 +83,42 @@ impl Solutions {
     #[cfg(test)]
     pub(crate) fn coarse() -> Self {
         Self { coarse: true, ..Self::default() }
+    }
+
+    /// A panel under a load, solved for large deflection on the first mesh alone.
+    ///
+    /// # Errors
+    /// [`NotChecked::Refused`] with the solver's reason.
+    pub(super) fn roughly_stretched(&self, panel: &Panel, load: &Load) -> Result<Arc<Found>, NotChecked> {
+        self.large.solved(panel, load, COARSE)
+    }
+
+    /// A panel under a load, solved for large deflection.
+    ///
+    /// Its error is what a second mesh changed. Where the first is so fine that no second is made, it is what refinement
+    /// made of the linear answer from the same first mesh, with what was left then.
+    ///
+    /// # Errors
+    /// [`NotChecked::Refused`] with the solver's reason.
+    pub(super) fn stretched(&self, panel: &Panel, load: &Load) -> Result<Stretched, NotChecked> {
+        let first = self.roughly_stretched(panel, load)?;
+        if self.coarse {
+            let stress_error = 0.1 * first.stress.value;
+            return Ok(Stretched { found: Arc::new(first.as_ref().clone().about()), stress_error });
+        }
+        let found = self.large.solved(panel, load, STRETCHED)?;
+        if found.left.deflection_share.is_finite() {
+            let stress_error = (found.stress.value - first.stress.value).abs();
+            return Ok(Stretched { found, stress_error });
+        }
+        let rough = self.with(panel, |shape| shape.found_on_first_mesh(load))?;
+        let fine = self.with(panel, |shape| shape.found(load))?;
+        let change = |rough: f64, fine: f64| if fine == 0.0 { 0.0 } else { (rough / fine - 1.0).abs() };
+        let of_deflection = change(rough.deflection.value, fine.deflection.value);
+        let deflection_share = of_deflection + fine.left.deflection_share;
+        let stress_error = change(rough.stress.value, fine.stress.value) * found.stress.value;
+        let left = Left { deflection_share, ..fine.left };
+        Ok(Stretched { found: Arc::new(Found { left, ..found.as_ref().clone() }), stress_error })
     }
 }
 
@@ -136,19 +177,6 @@ pub(crate) fn stress_on_first_mesh(
     load: &Load,
 ) -> Result<f64, NotChecked> {
     on_first_mesh(prepared, setup, load).map(|found| found.stress.value)
-}
-
-/// Largest stress in the sheet under each of some loads on the closed lid, in pascals: on the first mesh and to first order.
-///
-/// # Errors
-/// As [`closed`].
-pub(crate) fn stress_nearby(
-    prepared: &Prepared<'_>,
-    setup: Setup,
-    loads: &[Load],
-) -> Result<Vec<f64>, NotChecked> {
-    let panel = lid(prepared, setup, &mut Worksheet::new())?;
-    prepared.solutions.with(&panel, |shape| shape.stress_nearby(loads))
 }
 
 /// Frequency of the lowest mode of the closed lid in hertz, and its error as a share.

@@ -21,6 +21,7 @@ mod panel_tests;
 #[cfg(test)]
 mod tests;
 
+pub(crate) use convert_shape::closed;
 pub use holding::{
     DrawnSpring, GapError, GasketAlong, GasketLaw, HeldHeight, Hold, LatchAction, LatchAt, LawPoint,
     LinearLaw, MassAt, MeasuredLaw, PulledForce, StopAt, SupportAlong, SupportAt,
