@@ -81,7 +81,13 @@ impl FreePart {
 
     /// The free part of a matrix of this pattern in the order of elimination.
     pub(crate) fn ordered(&self, matrix: &Symmetric) -> Ordered<'_> {
-        let mut entries: Vec<f64> = self.analysis.sources.iter().map(|&p| matrix.values[p]).collect();
+        self.ordered_in(Vec::new(), matrix)
+    }
+
+    /// The same in memory that was used before.
+    pub(crate) fn ordered_in(&self, mut entries: Vec<f64>, matrix: &Symmetric) -> Ordered<'_> {
+        entries.clear();
+        entries.extend(self.analysis.sources.iter().map(|&p| matrix.values[p]));
         for &at in &self.cleared {
             entries[at] = 0.0;
         }
@@ -137,6 +143,11 @@ impl<'a> Ordered<'a> {
             return None;
         }
         Some(part.again(Arc::new(values)))
+    }
+
+    /// The memory, to be used again.
+    pub(crate) fn into_entries(self) -> Vec<f64> {
+        self.entries
     }
 
     /// With nothing on the diagonal of freedoms held here: as they do not move, they have no mass either.
