@@ -136,7 +136,9 @@ impl<'a> Ordered<'a> {
         let Some(symbolic) = &analysis.symbolic else { return Some(part.again(Arc::default())) };
         let given = SparseColMatRef::new(analysis.pattern.as_ref(), &self.entries);
         let mut values = analysis.spare();
-        values.resize(symbolic.len_val(), 0.0);
+        if values.len() != symbolic.len_val() {
+            values = vec![0.0; symbolic.len_val()];
+        }
         let made = factor_into(symbolic, given, &mut values);
         if made.is_none() || !values.iter().all(|v| v.is_finite()) {
             analysis.keep(values);
