@@ -116,7 +116,8 @@ pub(crate) struct Level {
     pub freedoms: Freedoms,
     pub attachments: Attachments,
     pub stiffness: Symmetric,
-    every_group: bool,
+    /// Whether every group has freedoms in the plane, whether bending alone would move it there or not.
+    pub every_group: bool,
     analysis: Option<Arc<Analysis>>,
     parts: Vec<(Vec<bool>, Arc<FreePart>)>,
     factors: Vec<KeptFactor>,
