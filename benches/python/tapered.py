@@ -1,0 +1,105 @@
+"""The tapered panel of `benches/panel.rs` by two general-purpose packages: static under 1 kPa and six natural frequencies, on one thread.
+
+Arguments: the errors accepted, as shares, of the largest deflection and of the frequencies, which should be what the panel solver was
+measured at; errors are those against tests/reference/tapered.csv. Of a sweep of meshes, that which takes least for no more error is timed:
+
+* scikit-fem's Argyris element on triangles graded to the corners of the cut-out, with or without the points, and on fewer points of
+  integration; from making the mesh to the last frequency. One factorisation serves both.
+* CalculiX's shells of eight nodes (S8R) on a graded grid; the wall time of ccx on a deck that was made before. The shells are 8 or 20
+  times slimmer at the same stiffness and mass, since shells as thick as the panel shear, and differ by 1 % from a thin plate.
+
+Neither tells its error; the panel solver's time holds its own estimate.
+"""
+
+import csv
+import pathlib
+import sys
+import time
+
+import numpy as np
+
+ROOT = pathlib.Path(__file__).resolve().parents[2]
+sys.path.insert(0, str(ROOT / 'tests/independent'))
+
+
+def reference():
+    with open(ROOT / 'crates/coaming-panel/tests/reference/tapered.csv') as file:
+        return np.array([float(row['fine']) for row in csv.DictReader(file)])
+
+
+def errors(largest, hertz, exact):
+    """Shares that the deflection and the worst frequency are off by."""
+    return abs(abs(largest) / exact[0] - 1), np.abs(hertz / exact[1:] - 1).max()
+
+
+def compete(name, rivals, accepted):
+    """Times the rival of the sweep that takes least for no more error; a rival gives deflection, frequencies and seconds."""
+    exact, sound = reference(), []
+    for words, rival in rivals:
+        largest, hertz, seconds = rival()
+        off = errors(largest, hertz, exact)
+        print(f'  {name}, {words}: off by {100 * off[0]:.3f} % and {100 * off[1]:.3f} %, {seconds:.3f} s', flush=True)
+        if off[0] <= accepted[0] and off[1] <= accepted[1]:
+            sound.append((seconds, words, rival, off))
+    if not sound:
+        print(f'{name}: no mesh of the sweep errs so little')
+        return
+    _, words, rival, off = min(sound, key=lambda s: s[0])
+    rival()
+    seconds = sorted(rival()[2] for _ in range(15))
+    print(f'{name}, {words}: off by {100 * off[0]:.3f} % and {100 * off[1]:.3f} %, '
+          f'{1e3 * seconds[7]:.1f} ms ({1e3 * seconds[0]:.1f} to {1e3 * seconds[-1]:.1f})', flush=True)
+
+
+def triangles():
+    from skfem import ElementTriArgyris
+
+    import panel_tapered
+
+    def run(levels, ratio, also_points, order):
+        start = time.perf_counter()
+        largest, hertz, _ = panel_tapered.plate(levels, ratio, also_points, ElementTriArgyris, order)
+        return largest, hertz, time.perf_counter() - start
+
+    run(0, 1.0, False, 4)
+    for also_points in (False, True):
+        for ratio in (0.5, 1.0):
+            for levels in (1, 2, 3, 4, 5):
+                for order in (4, 5, 6):
+                    words = f'{levels} grades at {ratio}{" with points" if also_points else ""}, order {order}'
+                    yield words, lambda a=(levels, ratio, also_points, order): run(*a)
+
+
+def shells():
+    import panel_tapered
+    import shell_deck
+
+    def run(text, marks):
+        found, hertz, seconds = shell_deck.run(text, marks, panel_tapered.MODES)
+        return found[0], hertz, seconds
+
+    for slimmer in (8, 20):
+        for power in (1.5, 2.0):
+            for size in (0.02, 0.015, 0.012, 0.01, 0.0085):
+                deck = panel_tapered.shells(size, power, slimmer)
+                yield f'{1e3 * size:g} mm to the power {power:g}, {slimmer} times slimmer', lambda deck=deck: run(*deck)
+
+
+def main():
+    accepted = [float(word) for word in sys.argv[1:3]]
+    try:
+        import skfem  # noqa: F401
+    except ImportError:
+        print('skipped: scikit-fem (not installed)')
+        return
+    compete('scikit-fem, Argyris', triangles(), accepted)
+    import shell_deck
+
+    if shell_deck.is_installed():
+        compete('CalculiX, S8R', shells(), accepted)
+    else:
+        print('skipped: CalculiX (ccx is not installed, on Debian `apt-get install calculix-ccx`)')
+
+
+if __name__ == '__main__':
+    main()
