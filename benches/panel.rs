@@ -1,6 +1,7 @@
 //! How long the panel solver takes, mesh included and nothing kept from run to run: `cargo bench -p coaming-benches --bench panel`.
 //!
-//! With `-- sizes` it prints time and triangles from 1 000 to 200 000 as CSV instead.
+//! With `-- rectangle`, `-- tapered` or `-- lid` it runs that case alone; with `-- sizes` it prints time and memory from 1 000 to 200 000
+//! triangles as CSV instead.
 
 use coaming_benches::{report, time};
 use coaming_panel::{
@@ -159,14 +160,27 @@ fn solver(panel: &Panel, tolerance: f64) -> Result<Solver, PanelError> {
 }
 
 fn main() -> Result<(), Box<dyn Error>> {
-    if std::env::args().any(|argument| argument == "sizes") {
+    let asked: Vec<String> =
+        std::env::args().skip(1).filter(|argument| !argument.starts_with("--")).collect();
+    if asked.iter().any(|argument| argument == "sizes") {
         return sizes();
     }
-    let (q, tolerance) = (1000.0, 0.005);
-    let load = Load::uniform_pressure(q);
-    let flat = rectangle();
-    let answer = solver(&flat, tolerance)?.solve(&load)?;
-    let off = answer.largest_deflection.value / navier(q) - 1.0;
+    type Case = fn() -> Result<(), Box<dyn Error>>;
+    for (name, case) in [("rectangle", flat as Case), ("tapered", cut), ("lid", lids)] {
+        if asked.is_empty() || asked.iter().any(|argument| argument == name) {
+            case()?;
+        }
+    }
+    Ok(())
+}
+
+const Q: f64 = 1000.0;
+const HALF_PER_CENT: f64 = 0.005;
+
+fn flat() -> Result<(), Box<dyn Error>> {
+    let (panel, load) = (rectangle(), Load::uniform_pressure(Q));
+    let answer = solver(&panel, HALF_PER_CENT)?.solve(&load)?;
+    let off = answer.largest_deflection.value / navier(Q) - 1.0;
     println!(
         "rectangle: {} triangles, off by {:.3} % of the Navier series",
         answer.error.triangles,
@@ -175,14 +189,18 @@ fn main() -> Result<(), Box<dyn Error>> {
     report(
         "rectangle, static at 0.5 %",
         time(|| {
-            let _ = black_box(solver(&flat, tolerance).and_then(|mut s| s.solve(&load)));
+            let _ = black_box(solver(&panel, HALF_PER_CENT).and_then(|mut s| s.solve(&load)));
         }),
         1.0,
     );
-    let cut = tapered();
+    Ok(())
+}
+
+fn cut() -> Result<(), Box<dyn Error>> {
+    let (panel, load) = (tapered(), Load::uniform_pressure(Q));
     let reference = tapered_reference()?;
-    let solved = solver(&cut, tolerance)
-        .and_then(|mut s| s.solve(&load).and_then(|a| s.modes(&load, reference.len() - 1).map(|m| (a, m))))?;
+    let solved = solver(&panel, HALF_PER_CENT)
+        .and_then(|mut s| s.solve(&load).and_then(|a| s.modes(&load, 6).map(|m| (a, m))))?;
     let found =
         std::iter::once(solved.0.largest_deflection.value).chain(solved.1.iter().map(|m| m.frequency));
     let off: Vec<f64> = found.zip(&reference).map(|(found, exact)| (found / exact - 1.0).abs()).collect();
@@ -195,12 +213,16 @@ fn main() -> Result<(), Box<dyn Error>> {
     report(
         "tapered on ten points, static and six modes at 0.5 %",
         time(|| {
-            let solved = solver(&cut, tolerance)
+            let solved = solver(&panel, HALF_PER_CENT)
                 .and_then(|mut s| s.solve(&load).and_then(|a| s.modes(&load, 6).map(|m| (a, m))));
             let _ = black_box(solved);
         }),
         1.0,
     );
+    Ok(())
+}
+
+fn lids() -> Result<(), Box<dyn Error>> {
     for tolerance in [0.05, 0.02, 0.005] {
         for (name, one_piece) in [("one piece", true), ("sheet alone", false)] {
             let (panel, loads) = (lid(one_piece), lid_loads());
@@ -214,9 +236,17 @@ fn main() -> Result<(), Box<dyn Error>> {
     Ok(())
 }
 
-/// Time of one solution on one first mesh, against its triangles.
+/// Largest memory in use so far, MiB, where the system tells.
+fn peak() -> f64 {
+    let status = std::fs::read_to_string("/proc/self/status").unwrap_or_default();
+    let line = status.lines().find_map(|line| line.strip_prefix("VmHWM:"));
+    let kibibytes = line.and_then(|rest| rest.trim().trim_end_matches("kB").trim().parse::<f64>().ok());
+    kibibytes.unwrap_or(f64::NAN) / 1024.0
+}
+
+/// Time of one solution on one first mesh, and of all meshes of a refined one, against its triangles; with the largest memory so far.
 fn sizes() -> Result<(), Box<dyn Error>> {
-    println!("triangles,seconds_mesh,seconds_solution");
+    println!("triangles,seconds_mesh,seconds_solution,peak_mebibytes");
     for first in [1_000, 2_000, 5_000, 10_000, 20_000] {
         let settings = Settings { first_triangles: first, most_triangles: 64, ..Settings::default() };
         let start = Instant::now();
@@ -224,15 +254,15 @@ fn sizes() -> Result<(), Box<dyn Error>> {
         let meshed = start.elapsed().as_secs_f64();
         let answer = solver.solve(&Load::uniform_pressure(1000.0))?;
         let solved = start.elapsed().as_secs_f64() - meshed;
-        println!("{},{meshed:.4},{solved:.4}", answer.error.triangles);
+        println!("{},{meshed:.4},{solved:.4},{:.0}", answer.error.triangles, peak());
     }
-    for most in [50_000, 100_000, 200_000] {
+    for most in [60_000, 150_000, 300_000] {
         let settings = Settings { tolerance: 1e-9, most_triangles: most, ..Settings::default() };
         let start = Instant::now();
         let mut solver = Solver::new(&rectangle(), settings)?;
         let answer = solver.solve(&Load::uniform_pressure(1000.0))?;
         let all = start.elapsed().as_secs_f64();
-        println!("{},,{all:.4}", answer.error.triangles);
+        println!("{},,{all:.4},{:.0}", answer.error.triangles, peak());
     }
     Ok(())
 }

@@ -56,7 +56,10 @@ impl Ladder {
         if finer.triangles.len() > most {
             return Ok(false);
         }
-        let finer = Level::new(finer, prepared)?;
+        let finer = match last.every_group {
+            true => Level::in_plane(finer, prepared)?,
+            false => Level::new(finer, prepared)?,
+        };
         self.levels.truncate(level + 1);
         self.divided.truncate(level);
         self.levels.push(finer);

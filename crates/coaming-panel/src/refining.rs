@@ -4,19 +4,19 @@ use crate::error::PanelError;
 use crate::model::load::Load;
 use crate::model::prepare::Prepared;
 use crate::progress::{Watch, Work};
+use crate::result::answer::Extreme;
 use crate::result::collect::{Collected, collect};
 use crate::result::error_estimate::{ErrorEstimate, SAFETY, order, share_left};
-use crate::result::indicator::{Indicator, indicator};
+use crate::result::indicator::{Indicator, NEARLY_LARGEST, indicator};
 use crate::system::equilibrium::{State, solve};
 use crate::system::level::Level;
-
-/// Moments above this share of the largest are watched for what changes in them.
-const NEARLY_LARGEST: f64 = 0.9;
 
 /// Compressions this near to the extremes, as a share of what lies between them, are watched likewise.
 const NEARLY_EXTREME: f64 = 0.1;
 /// Share of the difference between two ways of recovery that counts as an error.
 const DOUBT: f64 = 0.1;
+/// The same where the panel is stretched: its meshes follow the energy of stretching too, and leave moments rougher.
+const DOUBT_STRETCHED: f64 = 0.5;
 
 /// What one mesh answers.
 #[derive(Debug)]
@@ -57,20 +57,25 @@ impl Run {
         load: &Load,
         watch: &mut Watch<'_>,
     ) -> Result<Self, PanelError> {
-        watch.mesh(Work::Equilibrium, 0, level.mesh.triangles.len())?;
-        let solved = solve_level(level, prepared, load, None, watch)?;
-        let unknown = f64::INFINITY;
         let triangles = level.mesh.triangles.len();
+        watch.mesh(Work::Equilibrium, 0, triangles)?;
+        Ok(Self::first(solve_level(level, prepared, load, None, watch)?, triangles))
+    }
+
+    /// What the first mesh answers.
+    pub(crate) fn first(solved: Solved, triangles: usize) -> Self {
+        let unknown = f64::INFINITY;
         let error = ErrorEstimate {
             deflection: unknown,
             latch_force: if solved.found.latches.is_empty() { 0.0 } else { unknown },
             compression: if solved.found.gaskets.is_empty() { 0.0 } else { unknown },
             moment: unknown,
+            membrane_force: if solved.indicator.largest_membrane_force.value == 0.0 { 0.0 } else { unknown },
             order: None,
             triangles,
             met: false,
         };
-        Ok(Self { level: 0, solved, error })
+        Self { level: 0, solved, error }
     }
 
     /// The next finer mesh.
@@ -82,24 +87,35 @@ impl Run {
         tolerance: f64,
         watch: &mut Watch<'_>,
     ) -> Result<(), PanelError> {
-        watch.mesh(Work::Equilibrium, self.level + 1, level.mesh.triangles.len())?;
-        let fine = solve_level(level, prepared, load, Some(&self.solved.state), watch)?;
-        let before = self.error.triangles;
         let triangles = level.mesh.triangles.len();
+        watch.mesh(Work::Equilibrium, self.level + 1, triangles)?;
+        let fine = solve_level(level, prepared, load, Some(&self.solved.state), watch)?;
+        self.next(fine, triangles, tolerance, 0.0);
+        Ok(())
+    }
+
+    /// What the next finer mesh answers. `displaced` is what changed of the displacements in the plane, over the largest.
+    pub(crate) fn next(&mut self, fine: Solved, triangles: usize, tolerance: f64, displaced: f64) {
+        let before = self.error.triangles;
         let mut error = changed(&self.solved, &fine);
+        error.deflection = error.deflection.max(displaced);
         let (old, new) = (self.solved.indicator.total, fine.indicator.total);
         let left = share_left(old, new, self.level == 0);
         error.deflection *= SAFETY * left;
         error.latch_force *= SAFETY * left;
         error.compression *= SAFETY * left;
-        // A moment is less regular than a deflection: it may stand still by chance while two ways to recover it still differ.
-        let doubt = fine.indicator.moment_doubt / fine.indicator.largest_moment.value.abs();
-        error.moment = (error.moment * left).max(if doubt > 0.0 { DOUBT * doubt } else { 0.0 });
+        // What passes through a section is less regular than a deflection: it may stand still by chance while two ways to recover it
+        // still differ.
+        let now = &fine.indicator;
+        let part = if now.largest_membrane_force.value == 0.0 { DOUBT } else { DOUBT_STRETCHED };
+        let doubted = |doubt: f64, of: Extreme| if doubt > 0.0 { part * doubt / of.value.abs() } else { 0.0 };
+        error.moment = (error.moment * left).max(doubted(now.moment_doubt, now.largest_moment));
+        let forces = doubted(now.force_doubt, now.largest_membrane_force);
+        error.membrane_force = (SAFETY * error.membrane_force * left).max(forces);
         error.order = order(old, new, before, triangles);
         error.triangles = triangles;
         error.met = error.deflection <= tolerance;
         *self = Self { level: self.level + 1, solved: fine, error };
-        Ok(())
     }
 }
 
@@ -130,17 +146,26 @@ pub(crate) fn changed(coarse: &Solved, fine: &Solved) -> ErrorEstimate {
         .filter(|&&(gasket, _, value)| near_extreme(gasket, value))
         .map(|&(_, v, _)| (coarse.state.plane[v] - fine.state.plane[v]).abs())
         .fold(compression, f64::max);
-    let (old, new) = (coarse.indicator.largest_moment.value.abs(), fine.indicator.largest_moment.value.abs());
-    // One value may stand still by chance while those around it move.
-    let moment = (coarse.indicator.moments.iter().zip(&fine.indicator.moments))
-        .filter(|(a, b)| a.abs().max(b.abs()) > NEARLY_LARGEST * new)
-        .map(|(a, b)| (a - b).abs())
-        .fold((old - new).abs(), f64::max);
+    let section = |old: &[f64], new: &[f64], [was, is]: [Extreme; 2]| {
+        let (was, is) = (was.value.abs(), is.value.abs());
+        // One value may stand still by chance while those around it move. Under pure twist the sign of the larger is rounding.
+        let change = (old.iter().zip(new))
+            .map(|(a, b)| (a.abs(), b.abs()))
+            .filter(|(a, b)| a.max(*b) > NEARLY_LARGEST * is)
+            .map(|(a, b)| (a - b).abs())
+            .fold((was - is).abs(), f64::max);
+        share(change, is)
+    };
+    let (old, new) = (&coarse.indicator, &fine.indicator);
+    let moment = section(&old.moments, &new.moments, [old.largest_moment, new.largest_moment]);
+    let passing = [old.largest_membrane_force, new.largest_membrane_force];
+    let membrane_force = section(&old.forces, &new.forces, passing);
     ErrorEstimate {
         deflection: share(deflection, is.abs()),
         latch_force: share(latch, strongest),
         compression,
-        moment: share(moment, new),
+        moment,
+        membrane_force,
         ..ErrorEstimate::default()
     }
 }

@@ -26,6 +26,7 @@ use std::sync::Arc;
 mod buckling;
 mod in_plane;
 mod large;
+mod ways;
 
 /// How fine and how sure.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -64,7 +65,7 @@ pub struct Solver {
     settings: Settings,
     ladder: Ladder,
     /// Meshes with freedoms in the plane for every group; made when first asked for.
-    in_plane: Vec<Level>,
+    in_plane: Option<Ladder>,
 }
 
 impl Solver {
@@ -86,7 +87,7 @@ impl Solver {
         let points: Vec<usize> = mesh.marks.iter().copied().filter(|&v| v < mesh.vertices.len()).collect();
         let mesh = refine_around(mesh, &prepared.features, &points, SIDE_AT_A_POINT * largest.sqrt());
         let first = Level::new(mesh, &prepared)?;
-        Ok(Self { prepared, settings, ladder: Ladder::new(first), in_plane: Vec::new() })
+        Ok(Self { prepared, settings, ladder: Ladder::new(first), in_plane: None })
     }
 
     /// Puts another panel of the same shape in the place of the one that was meshed: other thicknesses, materials, stiffnesses, heights,
@@ -102,14 +103,17 @@ impl Solver {
             return Err(PanelError::OtherShape { part });
         }
         let prepared = prepare(panel)?;
-        let levels = || self.ladder.levels.iter().chain(&self.in_plane);
+        let levels = || self.ladder.levels.iter().chain(self.in_plane.iter().flat_map(|l| &l.levels));
         let equations =
             levels().map(|level| level.equations(&prepared)).collect::<Result<Vec<_>, PanelError>>()?;
-        for (level, equations) in self.ladder.levels.iter_mut().chain(&mut self.in_plane).zip(equations) {
-            level.take_on(equations);
+        let mut equations = equations.into_iter();
+        for ladder in [Some(&mut self.ladder), self.in_plane.as_mut()].into_iter().flatten() {
+            for (level, equations) in ladder.levels.iter_mut().zip(&mut equations) {
+                level.take_on(equations);
+            }
+            ladder.kept = true;
         }
         self.prepared = prepared;
-        self.ladder.kept = true;
         Ok(())
     }
 
@@ -361,6 +365,7 @@ fn answer_from(field: Field, solved: Solved, error: ErrorEstimate) -> Result<Ans
         field,
         largest_deflection: found.largest_deflection,
         largest_moment: solved.indicator.largest_moment,
+        largest_membrane_force: solved.indicator.largest_membrane_force,
         line_reactions: found.line_reactions,
         point_reactions: found.point_reactions,
         nodal_reactions: found.nodal_reactions,

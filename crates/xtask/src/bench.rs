@@ -31,6 +31,9 @@ pub(crate) fn panel(workspace: &Workspace) -> Result<String, String> {
         "coaming-benches",
         "--bench",
         "panel",
+        "--",
+        "rectangle",
+        "tapered",
     ]))?;
     let environment = python::requirements(workspace)?;
     for (name, script) in

@@ -108,19 +108,65 @@ pub(crate) fn strain_map(triangle: &Triangle, l: [f64; 3]) -> [[f64; 12]; 3] {
     map
 }
 
-/// Curvatures (-w,xx, -w,yy, -2 w,xy) as a linear map (3 × 9) of w and slopes at the corners.
+/// Curvatures (-w,xx, -w,yy, -2 w,xy) as a linear map (3 × 9) of w and slopes at the corners. `strain` and `slopes` are as
+/// [`strain_map`] and [`slope_map`] make them: only what these fill is read.
 pub(crate) fn curvature_map(strain: &[[f64; 12]; 3], slopes: &[[f64; 9]; 12]) -> [[f64; 9]; 3] {
     let mut map = [[0.0; 9]; 3];
-    for (row, strain_row) in map.iter_mut().zip(strain) {
-        for (column, value) in row.iter_mut().enumerate() {
-            let mut sum = 0.0;
-            for (s, slope) in strain_row.iter().zip(slopes) {
-                sum += s * slope[column];
+    for node in 0..3 {
+        let (gx, gy) = (strain[0][2 * node], strain[1][2 * node + 1]);
+        map[0][3 * node + 1] -= gx;
+        map[1][3 * node + 2] -= gy;
+        map[2][3 * node + 1] -= gy;
+        map[2][3 * node + 2] -= gx;
+    }
+    for side in 0..3 {
+        let row = 2 * (3 + side);
+        let (gx, gy) = (strain[0][row], strain[1][row + 1]);
+        for corner in [side, (side + 1) % 3] {
+            for column in 3 * corner..3 * corner + 3 {
+                let (x, y) = (slopes[row][column], slopes[row + 1][column]);
+                map[0][column] -= gx * x;
+                map[1][column] -= gy * y;
+                map[2][column] -= gy * x + gx * y;
             }
-            *value = -sum;
         }
     }
     map
+}
+
+/// Slope vectors at the six quadratic nodes, as [`slope_map`] gives them, of w and slopes at the corners.
+pub(crate) fn node_slopes(triangle: &Triangle, u: &[f64; 9]) -> [Point; 6] {
+    let corner = |i: usize| Point::new(u[3 * i + 1], u[3 * i + 2]);
+    let mut nodes = [corner(0), corner(1), corner(2), Point::default(), Point::default(), Point::default()];
+    for i in 0..3 {
+        let j = (i + 1) % 3;
+        let length = triangle.sides[i].length();
+        let t = triangle.sides[i] * (1.0 / length);
+        let n = t.left();
+        let sum = corner(i) + corner(j);
+        let along = 1.5 / length * (u[3 * j] - u[3 * i]) - 0.25 * sum.dot(t);
+        nodes[3 + i] = t * along + n * (0.5 * sum.dot(n));
+    }
+    nodes
+}
+
+/// Strains (xx, yy, engineering xy) at the three corners of vectors at the six quadratic nodes.
+pub(crate) fn corner_strains(triangle: &Triangle, nodes: &[Point; 6]) -> [[f64; 3]; 3] {
+    [0, 1, 2].map(|i| {
+        let (j, k) = ((i + 1) % 3, (i + 2) % 3);
+        let gradients = triangle.gradients;
+        let mut strain = [0.0; 3];
+        for (g, v) in [
+            (gradients[i], nodes[i] * 3.0),
+            (gradients[j], nodes[3 + i] * 4.0 - nodes[j]),
+            (gradients[k], nodes[3 + k] * 4.0 - nodes[k]),
+        ] {
+            strain[0] += g.x * v.x;
+            strain[1] += g.y * v.y;
+            strain[2] += g.y * v.x + g.x * v.y;
+        }
+        strain
+    })
 }
 
 #[cfg(test)]
@@ -143,10 +189,48 @@ mod tests {
             let found: f64 = row.iter().zip(&nodal).map(|(a, b)| a * b).sum();
             assert!(found.abs() < 1e-14, "{found}");
         }
+        let strains = corner_strains(&triangle, &node_slopes(&triangle, &std::array::from_fn(|k| nodal[k])));
+        for (corner, strain) in strains.into_iter().enumerate() {
+            for (found, exact) in strain.into_iter().zip([1.4, 0.8, -2.6]) {
+                assert!((found - exact).abs() < 1e-13, "{corner}: {found} {exact}");
+            }
+        }
         let map = curvature_map(&strain_map(&triangle, l), &slope_map(&triangle));
         for (row, exact) in map.iter().zip([-1.4, -0.8, 2.6]) {
             let found: f64 = row.iter().zip(&nodal).map(|(a, b)| a * b).sum();
             assert!((found - exact).abs() < 1e-13, "{found} {exact}");
+        }
+    }
+
+    /// The short ways to strains and curvatures give what the maps do, for nodal values of no meaning.
+    #[test]
+    fn short_ways_agree_with_the_maps() {
+        let triangle = Triangle::new([Point::new(0.3, -0.2), Point::new(1.7, 0.4), Point::new(0.6, 1.9)]);
+        let u: [f64; 9] = std::array::from_fn(|k| crate::math::sin(1.0 + 2.3 * k as f64));
+        let slopes = slope_map(&triangle);
+        let nodes = node_slopes(&triangle, &u);
+        for (node, slope) in nodes.iter().enumerate() {
+            for (row, found) in [(2 * node, slope.x), (2 * node + 1, slope.y)] {
+                let exact: f64 = slopes[row].iter().zip(&u).map(|(m, v)| m * v).sum();
+                assert!((found - exact).abs() < 1e-14, "{found} {exact}");
+            }
+        }
+        let short = corner_strains(&triangle, &nodes);
+        for (k, short) in short.into_iter().enumerate() {
+            let mut l = [0.0; 3];
+            l[k] = 1.0;
+            let strain = strain_map(&triangle, l);
+            let curvature = curvature_map(&strain, &slopes);
+            for ((found, row), whole) in short.into_iter().zip(curvature).zip(strain) {
+                let by_map: f64 = row.iter().zip(&u).map(|(m, v)| m * v).sum();
+                let by_hand: f64 = (0..12)
+                    .map(|c| whole[c] * if c % 2 == 0 { nodes[c / 2].x } else { nodes[c / 2].y })
+                    .sum();
+                assert!(
+                    (found + by_map).abs() < 1e-13 && (found - by_hand).abs() < 1e-13,
+                    "{found} {by_map} {by_hand}"
+                );
+            }
         }
     }
 }

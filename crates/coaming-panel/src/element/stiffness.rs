@@ -39,14 +39,17 @@ impl ElementMatrix {
         right: &[[f64; R]; 3],
         factor: f64,
     ) {
-        for j in 0..R {
-            let mut product = [0.0; 3];
-            for (row, p) in middle.iter().zip(&mut product) {
-                *p = factor * (row[0] * right[0][j] + row[1] * right[1][j] + row[2] * right[2][j]);
+        let mut products = [[0.0; R]; 3];
+        for (product, row) in products.iter_mut().zip(middle) {
+            for j in 0..R {
+                product[j] = factor * (row[0] * right[0][j] + row[1] * right[1][j] + row[2] * right[2][j]);
             }
-            for i in 0..L {
-                let value = left[0][i] * product[0] + left[1][i] * product[1] + left[2][i] * product[2];
-                self.add(at[0] + i, at[1] + j, value);
+        }
+        for i in 0..L {
+            let from = (at[0] + i) * self.size + at[1];
+            let [a, b, c] = [left[0][i], left[1][i], left[2][i]];
+            for (j, value) in self.values[from..from + R].iter_mut().enumerate() {
+                *value += a * products[0][j] + b * products[1][j] + c * products[2][j];
             }
         }
     }

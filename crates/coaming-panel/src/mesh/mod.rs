@@ -28,6 +28,8 @@ pub(crate) struct Mesh {
     pub size: f64,
     /// The mesh from which this one was refined: how many vertices it had, and between which two of them each further vertex lies.
     pub halved: (usize, Vec<[usize; 2]>),
+    /// Of which triangle of that mesh each one is a part; empty where there was none.
+    pub parents: Vec<usize>,
 }
 
 impl Mesh {

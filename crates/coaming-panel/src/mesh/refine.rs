@@ -50,6 +50,7 @@ pub(crate) fn refine_around(mut mesh: Mesh, features: &[Feature], at: &[usize], 
         mesh = refine_marked(&mesh, features, &marked);
     }
     mesh.halved = (mesh.vertices.len(), Vec::new());
+    mesh.parents = Vec::new();
     mesh
 }
 
@@ -92,15 +93,17 @@ fn divide(mesh: &Mesh, features: &[Feature], split: &[bool]) -> Mesh {
     }
     let mut triangles = Vec::with_capacity(mesh.triangles.len() + 3 * halved.len());
     let mut cover = Vec::with_capacity(triangles.capacity());
+    let mut parents = Vec::with_capacity(triangles.capacity());
     for t in 0..mesh.triangles.len() {
         let before = triangles.len();
         divide_one(mesh, t, &middles, &mut triangles);
         keep_upright(mesh, &halved, n, &triangles[before..], &mut vertices);
         cover.resize(triangles.len(), mesh.cover[t]);
+        parents.resize(triangles.len(), t);
     }
     let (mut edges, triangle_edges) = edges_of(&triangles);
     pass_on_uses(mesh, &halved, &middles, n, &mut edges);
-    let parents = halved.iter().map(|&e| mesh.edges[e].ends).collect();
+    let halves = halved.iter().map(|&e| mesh.edges[e].ends).collect();
     Mesh {
         vertices,
         triangles,
@@ -109,7 +112,8 @@ fn divide(mesh: &Mesh, features: &[Feature], split: &[bool]) -> Mesh {
         edges,
         marks: mesh.marks.clone(),
         size: mesh.size,
-        halved: (n, parents),
+        halved: (n, halves),
+        parents,
     }
 }
 

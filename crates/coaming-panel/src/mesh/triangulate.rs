@@ -231,7 +231,17 @@ fn assemble_mesh(
     let marks = arrangement.marks.iter().map(|&m| new_index[m]).collect();
     let (edges, triangle_edges) = edges_of(&kept);
     let halved = (vertices.len(), Vec::new());
-    Ok(Mesh { vertices, triangles: kept, triangle_edges, cover, edges, marks, size, halved })
+    Ok(Mesh {
+        vertices,
+        triangles: kept,
+        triangle_edges,
+        cover,
+        edges,
+        marks,
+        size,
+        halved,
+        parents: Vec::new(),
+    })
 }
 
 /// Writes on every mesh edge which features run along it, and moves added vertices onto their arcs.

@@ -95,6 +95,8 @@ pub struct Answer {
     /// The largest principal moment per length in size, N: the moments of all groups of layers, each about its own reference height, as in
     /// [`PointAnswer`](super::field::PointAnswer).
     pub largest_moment: Extreme,
+    /// The largest principal force in the plane per length in size, N/m, of all groups of layers; 0 where nothing strains them there.
+    pub largest_membrane_force: Extreme,
     /// Reaction of every line support.
     pub line_reactions: Vec<Reaction>,
     /// Reaction of every point support.

@@ -14,6 +14,8 @@ pub struct ErrorEstimate {
     /// Error of the largest moment, over that moment. Under a bare point and in a sharp inner corner the moment grows without bound: this
     /// then says how much a finer mesh would add, and no mesh is fine enough.
     pub moment: f64,
+    /// Error of the largest force in the plane, over that force; 0 where none passes. What is said of the moment goes for it too.
+    pub membrane_force: f64,
     /// Order of convergence seen between the last two meshes, in the energy's error against the mean size of the triangles.
     pub order: Option<f64>,
     /// Triangles of the finest mesh.

@@ -11,6 +11,9 @@ use crate::model::stack::Matrix3;
 use crate::system::level::Level;
 use crate::system::loads::held_back;
 
+/// Values above this share of the largest are watched together with it.
+pub(crate) const NEARLY_LARGEST: f64 = 0.9;
+
 /// Squared indicators in energy, and the strain energy twice.
 #[derive(Debug, Clone)]
 pub(crate) struct Indicator {
@@ -26,6 +29,12 @@ pub(crate) struct Indicator {
     pub largest_moment: Extreme,
     /// How far apart the two ways of recovery are there.
     pub moment_doubt: f64,
+    /// The larger principal force in the plane per length in size at every vertex.
+    pub forces: Vec<f64>,
+    /// The largest of them.
+    pub largest_membrane_force: Extreme,
+    /// How far the triangles' own are from it there, and where it is nearly as large.
+    pub force_doubt: f64,
 }
 
 /// The indicators of a state of linear theory.
@@ -52,52 +61,101 @@ pub(crate) fn indicate(
         total += square;
         squares.push(square);
     }
-    let sober = moments(level, prepared, load, &better);
-    let moments = moments(level, prepared, load, &patches.smooth(level, plane, &better));
-    let (mut largest_moment, mut moment_doubt) = (Extreme { value: 0.0, at: level.mesh.vertices[0] }, 0.0);
-    for ((&value, other), &at) in moments.iter().zip(sober).zip(&level.mesh.vertices) {
-        if value.abs() > largest_moment.value.abs() {
-            largest_moment = Extreme { value, at };
-            moment_doubt = (value - other).abs();
-        }
+    let sober = sections(level, prepared, load, &better);
+    let best = sections(level, prepared, load, &patches.smooth(level, plane, &better));
+    let (largest_moment, at) = largest(level, &best.moments);
+    let moment_doubt = at.map_or(0.0, |v| (best.moments[v].abs() - sober.moments[v].abs()).abs());
+    let largest_membrane_force = largest(level, &best.forces).0;
+    let force_doubt = if largest_membrane_force.value == 0.0 {
+        0.0
+    } else {
+        let plain = sections(level, prepared, load, &own);
+        let pairs = best.forces.iter().zip(&plain.forces).map(|(a, b)| (a.abs(), b.abs()));
+        (pairs.filter(|(a, _)| *a > NEARLY_LARGEST * largest_membrane_force.value.abs()))
+            .fold(0.0, |doubt, (a, b)| (a - b).abs().max(doubt))
+    };
+    let Sections { moments, forces } = best;
+    Indicator {
+        squares,
+        total,
+        energy,
+        moments,
+        largest_moment,
+        moment_doubt,
+        forces,
+        largest_membrane_force,
+        force_doubt,
     }
-    Indicator { squares, total, energy, moments, largest_moment, moment_doubt }
 }
 
-/// The larger principal moment of the sections in size at every vertex.
-fn moments(level: &Level, prepared: &Prepared, load: &Load, better: &Strained) -> Vec<f64> {
-    let warm: Vec<(usize, [f64; 3])> = free_strains(load, &prepared.panel.layers)
-        .iter()
-        .map(|g| (g.layer, held_back(prepared, g).1))
+/// The value that is largest in size, and its vertex.
+fn largest(level: &Level, values: &[f64]) -> (Extreme, Option<usize>) {
+    let mut found = (Extreme { value: 0.0, at: level.mesh.vertices[0] }, None);
+    for (v, &value) in values.iter().enumerate() {
+        if value.abs() > found.0.value.abs() {
+            found = (Extreme { value, at: level.mesh.vertices[v] }, Some(v));
+        }
+    }
+    found
+}
+
+/// What passes through the sections at every vertex: the larger principal moment and force in the plane in size, per length.
+struct Sections {
+    moments: Vec<f64>,
+    forces: Vec<f64>,
+}
+
+fn sections(level: &Level, prepared: &Prepared, load: &Load, better: &Strained) -> Sections {
+    let warm: Vec<(usize, [f64; 3], [f64; 3])> = (free_strains(load, &prepared.panel.layers).iter())
+        .map(|g| {
+            let (force, moment) = held_back(prepared, g);
+            (g.layer, force, moment)
+        })
         .collect();
-    let mut found = vec![0.0_f64; level.mesh.vertices.len()];
+    let count = level.mesh.vertices.len();
+    let mut found = Sections { moments: vec![0.0; count], forces: vec![0.0; count] };
     for (t, corners) in level.mesh.triangles.iter().enumerate() {
         for (k, &v) in corners.iter().enumerate() {
-            let mut moment = [0.0; 3];
+            let (mut moment, mut force) = ([0.0; 3], [0.0; 3]);
             for part in &level.stacks.of(t).groups {
-                let stretch = level.freedoms.membrane.iter().position(|&g| g == part.group);
-                let stretch = stretch.map_or([0.0; 3], |m| better.membrane[m].1[t][k]);
+                let stretches = level.freedoms.membrane.iter().position(|&g| g == part.group);
+                let stretch = stretches.map_or([0.0; 3], |m| better.membrane[m].1[t][k]);
                 let bend = better.curvature[t][k];
                 for i in 0..3 {
                     for j in 0..3 {
                         moment[i] += part.b[i][j] * stretch[j] + part.d[i][j] * bend[j];
+                        // A group that nothing strains in its plane passes no force there.
+                        if stretches.is_some() {
+                            force[i] += part.a[i][j] * stretch[j] + part.b[i][j] * bend[j];
+                        }
                     }
                 }
             }
-            for (_, lost) in warm.iter().filter(|(layer, _)| level.mesh.cover[t] >> layer & 1 == 1) {
+            for (layer, lost, turned) in warm.iter().filter(|(l, ..)| level.mesh.cover[t] >> l & 1 == 1) {
+                let stretches = level.freedoms.membrane.contains(&prepared.groups.of_layer[*layer]);
                 for i in 0..3 {
-                    moment[i] -= lost[i];
+                    moment[i] -= turned[i];
+                    if stretches {
+                        force[i] -= lost[i];
+                    }
                 }
             }
-            let (mean, half) = (0.5 * (moment[0] + moment[1]), 0.5 * (moment[0] - moment[1]));
-            let radius = (half * half + moment[2] * moment[2]).sqrt();
-            let value = if mean < 0.0 { mean - radius } else { mean + radius };
-            if value.abs() > found[v].abs() {
-                found[v] = value;
+            for (values, tensor) in [(&mut found.moments, moment), (&mut found.forces, force)] {
+                let value = larger(tensor);
+                if value.abs() > values[v].abs() {
+                    values[v] = value;
+                }
             }
         }
     }
     found
+}
+
+/// The principal value that is larger in size.
+fn larger([xx, yy, xy]: Strains) -> f64 {
+    let (mean, half) = (0.5 * (xx + yy), 0.5 * (xx - yy));
+    let radius = (half * half + xy * xy).sqrt();
+    if mean < 0.0 { mean - radius } else { mean + radius }
 }
 
 /// Recovered less own strains at the corners: of bending, or of one entry of the membrane list.

@@ -10,7 +10,7 @@
 //! (superconvergent patch recovery).
 
 use crate::element::membrane::slope_strain_at_corners;
-use crate::element::shape::{curvature_map, slope_map, strain_map};
+use crate::element::shape::{corner_strains, node_slopes};
 use crate::element::stiffness::MEMBRANE;
 use crate::element::triangle::Triangle;
 use crate::geometry::point::Point;
@@ -48,27 +48,16 @@ pub(crate) fn raw(level: &Level, plane: &[f64], slopes_stretch: bool) -> Straine
         let triangle = Triangle::new(mesh.corners(t));
         let groups_here = level.stacks.membrane(t);
         let list = level.freedoms.of_triangle(mesh, t, groups_here);
-        let slopes = slope_map(&triangle);
-        let nine: Vec<f64> = list[..9].iter().map(|&d| plane[d]).collect();
+        let nine: [f64; 9] = std::array::from_fn(|k| plane[list[k]]);
         let stretch = if slopes_stretch { slope_strain_at_corners(&triangle, &nine) } else { [[0.0; 3]; 3] };
-        let mut corners = [[0.0; 3]; 3];
-        for (k, corner) in corners.iter_mut().enumerate() {
-            let mut l = [0.0; 3];
-            l[k] = 1.0;
-            let strain = strain_map(&triangle, l);
-            let bend = curvature_map(&strain, &slopes);
-            for (value, row) in corner.iter_mut().zip(bend) {
-                *value = row.iter().zip(&list).map(|(b, &d)| b * plane[d]).sum();
-            }
-            for (g, values) in &mut membrane {
-                if let Some(p) = groups_here.iter().position(|h| h == g) {
-                    let from = 9 + MEMBRANE * p;
-                    for (value, row) in values[t][k].iter_mut().zip(strain) {
-                        *value = row.iter().zip(&list[from..]).map(|(b, &d)| b * plane[d]).sum();
-                    }
-                    for (value, more) in values[t][k].iter_mut().zip(stretch[k]) {
-                        *value += more;
-                    }
+        let corners = corner_strains(&triangle, &node_slopes(&triangle, &nine)).map(|s| s.map(|v| -v));
+        for (g, values) in &mut membrane {
+            if let Some(p) = groups_here.iter().position(|h| h == g) {
+                let from = 9 + MEMBRANE * p;
+                let at = |k: usize| Point::new(plane[list[from + 2 * k]], plane[list[from + 2 * k + 1]]);
+                values[t] = corner_strains(&triangle, &std::array::from_fn(at));
+                for (value, more) in values[t].iter_mut().flatten().zip(stretch.iter().flatten()) {
+                    *value += more;
                 }
             }
         }
@@ -106,15 +95,16 @@ impl Patches {
         let (mut slopes, mut middles) =
             (Vec::with_capacity(members.len()), Vec::with_capacity(members.len()));
         let mut seen = vec![NONE; mesh.triangles.len()];
+        let mut scratch = Scratch { seen: vec![NONE; mesh.vertices.len()], ..Scratch::default() };
         for (stamp, (vertex, mut near)) in members.into_iter().enumerate() {
             let (own, at) = (near.len(), mesh.vertices[vertex]);
             for &t in &near {
                 seen[t] = stamp;
             }
             let ring = grow(mesh, &mut near, &mut seen, stamp, 0, FEWEST_MIDDLES);
-            middles.push(middle_fit(mesh, at, &near, own));
+            middles.push(middle_fit(mesh, at, &near, own, &mut scratch));
             grow(mesh, &mut near, &mut seen, stamp, ring, FEWEST_SLOPES);
-            slopes.push(slope_fit(mesh, at, &near));
+            slopes.push(slope_fit(mesh, at, &near, stamp, &mut scratch));
         }
         Self { of, slopes, middles }
     }
@@ -229,46 +219,96 @@ const QUADRATIC: usize = 6;
 /// Terms of a plane.
 const LINEAR: usize = 3;
 
-/// The terms of a polynomial at some offsets, over the largest of them, which is given back.
-fn terms(offsets: &[Point]) -> (Vec<[f64; CUBIC]>, f64) {
-    let size = offsets.iter().fold(0.0_f64, |s, p| s.max(p.length()));
-    let row = |p: &Point| {
-        let (x, y) = (p.x / size, p.y / size);
-        [1.0, x, y, x * x, x * y, y * y, x * x * x, x * x * y, x * y * y, y * y * y]
-    };
-    (offsets.iter().map(row).collect(), size)
+/// Powers of x and y in the terms of a polynomial.
+const POWERS: [(usize, usize); CUBIC] =
+    [(0, 0), (1, 0), (0, 1), (2, 0), (1, 1), (0, 2), (3, 0), (2, 1), (1, 2), (0, 3)];
+
+/// What the fits of all patches use one after the other.
+#[derive(Default)]
+struct Scratch {
+    /// The last patch that each vertex was found in.
+    seen: Vec<usize>,
+    nodes: Vec<usize>,
+    offsets: Vec<Point>,
+    rows: Vec<[f64; CUBIC]>,
+}
+
+impl Scratch {
+    /// Finds the terms of a polynomial at the offsets, over the largest of them, which is given back.
+    fn find_terms(&mut self) -> f64 {
+        let size = self.offsets.iter().fold(0.0_f64, |s, p| s.max(p.length()));
+        self.rows.clear();
+        self.rows.extend(self.offsets.iter().map(|p| {
+            let (x, y) = (p.x / size, p.y / size);
+            let (xx, xy, yy) = (x * x, x * y, y * y);
+            [1.0, x, y, xx, xy, yy, xx * x, xx * y, x * yy, yy * y]
+        }));
+        size
+    }
+}
+
+/// The normal matrix of the first `N` terms: sums of powers of x and y, each found once, of which `P` at most matter.
+fn normal<const N: usize, const P: usize>(rows: &[[f64; CUBIC]]) -> [[f64; N]; N] {
+    // Sums of powers, x by row and y by column, up to twice the degree.
+    let mut sums = [[0.0; P]; P];
+    for row in rows {
+        let (mut x, mut y) = ([1.0; P], [1.0; P]);
+        for k in 1..P {
+            (x[k], y[k]) = (x[k - 1] * row[1], y[k - 1] * row[2]);
+        }
+        for a in 0..P {
+            for b in 0..P - a {
+                sums[a][b] += x[a] * y[b];
+            }
+        }
+    }
+    std::array::from_fn(|i| {
+        std::array::from_fn(|j| {
+            let ((a, b), (c, d)) = (POWERS[i], POWERS[j]);
+            sums[a + c][b + d]
+        })
+    })
 }
 
 /// What the slopes at the vertices of a patch count for in their derivatives along x and y at a point; nothing where they do not
 /// determine them.
-fn slope_fit(mesh: &Mesh, at: Point, near: &[usize]) -> Fit<[f64; 2]> {
-    let mut nodes: Vec<usize> = near.iter().flat_map(|&t| mesh.triangles[t]).collect();
-    nodes.sort_unstable();
-    nodes.dedup();
-    let offsets: Vec<Point> = nodes.iter().map(|&v| mesh.vertices[v] - at).collect();
-    let (rows, size) = terms(&offsets);
-    let shares = fit::<CUBIC, 2>(&rows, [1, 2], MOST_MAGNIFIED_SLOPES)
-        .or_else(|| fit::<QUADRATIC, 2>(&rows, [1, 2], MOST_MAGNIFIED_SLOPES))
+fn slope_fit(mesh: &Mesh, at: Point, near: &[usize], stamp: usize, scratch: &mut Scratch) -> Fit<[f64; 2]> {
+    scratch.nodes.clear();
+    for v in near.iter().flat_map(|&t| mesh.triangles[t]) {
+        if scratch.seen[v] != stamp {
+            scratch.seen[v] = stamp;
+            scratch.nodes.push(v);
+        }
+    }
+    scratch.offsets.clear();
+    scratch.offsets.extend(scratch.nodes.iter().map(|&v| mesh.vertices[v] - at));
+    let size = scratch.find_terms();
+    let rows = &scratch.rows;
+    let shares = fit::<CUBIC, 2, 7>(rows, [1, 2], MOST_MAGNIFIED_SLOPES)
+        .or_else(|| fit::<QUADRATIC, 2, 5>(rows, [1, 2], MOST_MAGNIFIED_SLOPES))
         .unwrap_or_default();
-    nodes.into_iter().zip(shares).map(|(v, share)| (v, share.map(|s| s / size))).collect()
+    scratch.nodes.iter().zip(shares).map(|(&v, share)| (v, share.map(|s| s / size))).collect()
 }
 
 /// What the values at the middles of a patch count for at a point: the mean of the first `own` where the middles determine no more.
-fn middle_fit(mesh: &Mesh, at: Point, near: &[usize], own: usize) -> Fit<f64> {
+fn middle_fit(mesh: &Mesh, at: Point, near: &[usize], own: usize, scratch: &mut Scratch) -> Fit<f64> {
     let offset = |&t: &usize| {
         let [a, b, c] = mesh.corners(t);
         (a + b + c) * (1.0 / 3.0) - at
     };
-    let (rows, _) = terms(&near.iter().map(offset).collect::<Vec<_>>());
-    let shares = fit::<QUADRATIC, 1>(&rows, [0], MOST_MAGNIFIED)
-        .or_else(|| fit::<LINEAR, 1>(&rows, [0], MOST_MAGNIFIED))
+    scratch.offsets.clear();
+    scratch.offsets.extend(near.iter().map(offset));
+    scratch.find_terms();
+    let rows = &scratch.rows;
+    let shares = fit::<QUADRATIC, 1, 5>(rows, [0], MOST_MAGNIFIED)
+        .or_else(|| fit::<LINEAR, 1, 3>(rows, [0], MOST_MAGNIFIED))
         .unwrap_or_else(|| (0..near.len()).map(|i| [if i < own { 1.0 / own as f64 } else { 0.0 }]).collect());
     near.iter().copied().zip(shares.into_iter().map(|[s]| s)).collect()
 }
 
 /// Shares of the values in some coefficients of the fit of least squares with the first `N` terms; `None` where the points do not
 /// determine it, or where it would magnify errors too much.
-fn fit<const N: usize, const M: usize>(
+fn fit<const N: usize, const M: usize, const P: usize>(
     rows: &[[f64; CUBIC]],
     wanted: [usize; M],
     most_magnified: f64,
@@ -276,14 +316,7 @@ fn fit<const N: usize, const M: usize>(
     if rows.len() < N + N / 5 {
         return None;
     }
-    let mut normal = [[0.0; N]; N];
-    for row in rows {
-        for i in 0..N {
-            for j in i..N {
-                normal[i][j] += row[i] * row[j];
-            }
-        }
-    }
+    let mut normal = normal::<N, P>(rows);
     let mut x = [[0.0; M]; N];
     for (k, &w) in wanted.iter().enumerate() {
         x[w][k] = 1.0;
@@ -293,8 +326,9 @@ fn fit<const N: usize, const M: usize>(
         if normal[i][i] < 1e-8 * rows.len() as f64 {
             return None;
         }
+        let inverse = 1.0 / normal[i][i];
         for k in (i + 1)..N {
-            let factor = normal[i][k] / normal[i][i];
+            let factor = normal[i][k] * inverse;
             for j in k..N {
                 normal[k][j] -= factor * normal[i][j];
             }

@@ -1,103 +1,96 @@
-//! Linear answers to loads in the plane, on meshes where every group of layers can move there.
+//! Answers on meshes where every group of layers can move in the plane: to loads that act there, and large deflections.
 
-use super::{Solver, answer_on, no_mesh};
+use super::{Solver, no_mesh};
 use crate::error::PanelError;
-use crate::mesh::refine::refine_marked;
+use crate::ladder::Ladder;
 use crate::model::load::Load;
 use crate::model::prepare::Prepared;
 use crate::progress::{Watch, Work};
+use crate::refining::{Run, Solved};
 use crate::result::answer::Answer;
-use crate::result::collect::{Collected, collect};
-use crate::result::error_estimate::ErrorEstimate;
+use crate::result::collect::collect;
 use crate::result::in_plane::check_pins;
 use crate::result::indicator::indicator;
 use crate::system::equilibrium::{State, solve};
 use crate::system::level::Level;
 
-/// What one mesh answers.
-pub(super) struct Solved {
-    pub(super) state: State,
-    pub(super) found: Collected,
-}
+/// Answers on the mesh of this number, from the state on the mesh before where there is one.
+pub(super) type OnMesh<'a> = dyn FnMut(&mut Solver, usize, Option<&State>) -> Result<Solved, PanelError> + 'a;
 
 impl Solver {
-    /// Makes sure that a mesh with freedoms in the plane exists; tells whether it may.
-    pub(super) fn reach_in_plane(&mut self, level: usize) -> Result<bool, PanelError> {
-        while self.in_plane.len() <= level {
-            let mesh = match (self.in_plane.last(), self.ladder.levels.first()) {
-                (Some(last), _) => {
-                    if 4 * last.mesh.triangles.len() > self.settings.most_triangles {
-                        return Ok(false);
-                    }
-                    let all = vec![true; last.mesh.triangles.len()];
-                    refine_marked(&last.mesh, &self.prepared.features, &all)
-                }
-                (None, Some(first)) => first.mesh.clone(),
-                (None, None) => return Ok(false),
+    /// The meshes with freedoms in the plane for every group, and the panel; the first is made when first asked for.
+    pub(super) fn in_plane(&mut self) -> Result<(&mut Ladder, &Prepared), PanelError> {
+        let ladder = match self.in_plane.take() {
+            Some(ladder) => ladder,
+            None => {
+                let first = self.ladder.levels.first().ok_or_else(no_mesh)?;
+                Ladder::new(Level::in_plane(first.mesh.clone(), &self.prepared)?)
+            }
+        };
+        Ok((self.in_plane.insert(ladder), &self.prepared))
+    }
+
+    /// A mesh that there is, and the panel.
+    pub(super) fn in_plane_level(&mut self, at: usize) -> Result<(&mut Level, &Prepared), PanelError> {
+        let (ladder, prepared) = self.in_plane()?;
+        Ok((ladder.levels.get_mut(at).ok_or_else(no_mesh)?, prepared))
+    }
+
+    /// Makes sure that the mesh after `at` is the one refined by these squared indicators; tells whether it may be.
+    ///
+    /// Where nothing errs as far as can be seen, everything is divided, to see whether that is so.
+    pub(super) fn climb_in_plane(&mut self, at: usize, squares: &[f64]) -> Result<bool, PanelError> {
+        let super::Settings { tolerance, most_triangles, .. } = self.settings;
+        let (ladder, prepared) = self.in_plane()?;
+        let all = match squares.iter().any(|&s| s > 0.0) {
+            true => None,
+            false => Some(vec![1.0; squares.len()]),
+        };
+        ladder.climb(at, all.as_deref().unwrap_or(squares), prepared, tolerance, most_triangles)
+    }
+
+    /// Takes a load from mesh to mesh until deflection and displacement in the plane meet the tolerance.
+    pub(super) fn run_in_plane(&mut self, load: &Load, solve: &mut OnMesh<'_>) -> Result<Run, PanelError> {
+        let tolerance = self.settings.tolerance;
+        let first = solve(self, 0, None)?;
+        let mut run = Run::first(first, self.in_plane_level(0)?.0.mesh.triangles.len());
+        while !run.error.met && self.climb_in_plane(run.level, &run.solved.indicator.squares)? {
+            let fine = solve(self, run.level + 1, Some(&run.solved.state))?;
+            let levels = &self.in_plane()?.0.levels;
+            let (Some(coarse), Some(finer)) = (levels.get(run.level), levels.get(run.level + 1)) else {
+                break;
             };
-            self.in_plane.push(Level::in_plane(mesh, &self.prepared)?);
+            let displaced = match load.acts_in_plane() {
+                true => displaced(coarse, &run.solved.state, finer, &fine.state),
+                false => 0.0,
+            };
+            run.next(fine, finer.mesh.triangles.len(), tolerance, displaced);
         }
-        Ok(true)
+        Ok(run)
     }
 
-    /// A level that was reached, and the panel.
-    pub(super) fn in_plane_level(&mut self, level: usize) -> Result<(&mut Level, &Prepared), PanelError> {
-        match self.in_plane.get_mut(level) {
-            Some(level) => Ok((level, &self.prepared)),
-            None => Err(PanelError::Missing { name: "mesh".into(), reason: "there is none".into() }),
-        }
-    }
-
-    /// Linear equilibrium on one mesh.
-    fn solve_in_plane_level(
-        &mut self,
-        at: usize,
-        load: &Load,
-        watch: &mut Watch<'_>,
-    ) -> Result<Solved, PanelError> {
-        self.reach_in_plane(at)?;
-        let (level, prepared) = self.in_plane_level(at)?;
-        watch.mesh(Work::Equilibrium, at, level.mesh.triangles.len())?;
-        let (state, applied) = solve(level, prepared, load, None, watch)?;
-        check_pins(level, &state, applied.in_plane)?;
-        let found = collect(level, prepared, load, &state, &applied);
-        Ok(Solved { state, found })
-    }
-
-    /// Solves for a load that acts in the plane, refining until deflection and displacement in the plane meet the tolerance.
+    /// Solves for a load that acts in the plane.
     pub(super) fn solve_in_plane(
         &mut self,
         load: &Load,
         watch: &mut Watch<'_>,
     ) -> Result<Answer, PanelError> {
-        let mut coarse = self.solve_in_plane_level(0, load, watch)?;
-        let (mut before, mut plane_before): (Option<Change>, Option<f64>) = (None, None);
-        let mut level = 0;
-        let mut error = ErrorEstimate { deflection: f64::INFINITY, ..ErrorEstimate::default() };
-        while self.reach_in_plane(level + 1)? {
-            level += 1;
-            let fine = self.solve_in_plane_level(level, load, watch)?;
-            let change = Change::between(&coarse, &fine);
-            let plane = plane_change(&self.in_plane[level - 1], &coarse, &self.in_plane[level], &fine);
-            error = change.estimate(before.as_ref());
-            error.deflection = error.deflection.max(error_left(plane, plane_before).0);
-            error.met = error.deflection <= self.settings.tolerance;
-            (before, plane_before) = (Some(change), Some(plane));
-            coarse = fine;
-            if error.met {
-                break;
-            }
-        }
-        error.triangles = self.in_plane[level].mesh.triangles.len();
-        let here = self.in_plane.get_mut(level).ok_or_else(no_mesh)?;
-        let indicator = indicator(here, &self.prepared, load, &coarse.state.plane);
-        let solved = crate::refining::Solved { state: coarse.state, found: coarse.found, indicator };
-        answer_on(here, &self.prepared, load, solved, error)
+        let run = self.run_in_plane(load, &mut |solver, at, before| {
+            let (level, prepared) = solver.in_plane_level(at)?;
+            watch.mesh(Work::Equilibrium, at, level.mesh.triangles.len())?;
+            let (state, applied) = solve(level, prepared, load, before, watch)?;
+            check_pins(level, &state, applied.in_plane)?;
+            let found = collect(level, prepared, load, &state, &applied);
+            let indicator = indicator(level, prepared, load, &state.plane);
+            Ok(Solved { state, found, indicator })
+        })?;
+        let (level, prepared) = self.in_plane_level(run.level)?;
+        super::answer_on(level, prepared, load, run.solved, run.error)
     }
 }
 
 /// The largest change of a displacement in the plane at a vertex of the coarser mesh, over the largest displacement.
-pub(super) fn plane_change(coarse: &Level, at_coarse: &Solved, fine: &Level, at_fine: &Solved) -> f64 {
+fn displaced(coarse: &Level, at_coarse: &State, fine: &Level, at_fine: &State) -> f64 {
     let (mut change, mut largest) = (0.0_f64, 0.0_f64);
     for &group in &coarse.freedoms.membrane {
         for v in 0..coarse.mesh.vertices.len() {
@@ -105,62 +98,10 @@ pub(super) fn plane_change(coarse: &Level, at_coarse: &Solved, fine: &Level, at_
             let (Some(a), Some(b)) = pairs else { continue };
             let (a, b) = (coarse.freedoms.pair(a), fine.freedoms.pair(b));
             for (i, j) in a.into_iter().zip(b) {
-                change = change.max((at_coarse.state.plane[i] - at_fine.state.plane[j]).abs());
-                largest = largest.max(at_fine.state.plane[j].abs());
+                change = change.max((at_coarse.plane[i] - at_fine.plane[j]).abs());
+                largest = largest.max(at_fine.plane[j].abs());
             }
         }
     }
     if largest > 0.0 { change / largest } else { 0.0 }
-}
-
-/// What changed from one mesh to the next.
-pub(super) struct Change {
-    deflection: f64,
-    latch_force: f64,
-    compression: f64,
-}
-
-impl Change {
-    pub(super) fn between(coarse: &Solved, fine: &Solved) -> Self {
-        // Old vertices keep their index, and deflections come first: compare where both have a vertex.
-        let old = coarse.found.vertices;
-        let deflection = (0..old).map(|v| (coarse.state.plane[v] - fine.state.plane[v]).abs()).fold(
-            (coarse.found.largest_deflection.value.abs() - fine.found.largest_deflection.value.abs()).abs(),
-            f64::max,
-        );
-        let scale = fine.found.largest_deflection.value.abs();
-        let strongest = fine.found.latches.iter().map(|l| l.pull).fold(0.0, f64::max);
-        let latch = (coarse.found.latches.iter().zip(&fine.found.latches))
-            .map(|(a, b)| (a.pull - b.pull).abs())
-            .fold(0.0, f64::max);
-        let compression = (coarse.found.gaskets.iter().zip(&fine.found.gaskets))
-            .map(|(a, b)| {
-                (a.smallest.value - b.smallest.value).abs().max((a.largest.value - b.largest.value).abs())
-            })
-            .fold(0.0, f64::max);
-        let share = |part: f64, whole: f64| if whole > 0.0 { part / whole } else { 0.0 };
-        Self { deflection: share(deflection, scale), latch_force: share(latch, strongest), compression }
-    }
-
-    pub(super) fn estimate(&self, before: Option<&Self>) -> ErrorEstimate {
-        let (deflection, order) = error_left(self.deflection, before.map(|b| b.deflection));
-        let (latch_force, _) = error_left(self.latch_force, before.map(|b| b.latch_force));
-        let (compression, _) = error_left(self.compression, before.map(|b| b.compression));
-        ErrorEstimate { deflection, latch_force, compression, order, ..ErrorEstimate::default() }
-    }
-}
-
-/// Factor from the last change to the error that is left.
-///
-/// When each halving of the mesh divides the error by 2^p, the error left is the last change over 2^p - 1. With p seen on three meshes
-/// (limited to 0.5..=2, the range between the sharpest corners and smooth fields) and a safety of 1.5; with two meshes, p = 1.
-pub(super) fn error_left(last_change: f64, change_before: Option<f64>) -> (f64, Option<f64>) {
-    match change_before.filter(|&b| b > 0.0 && last_change > 0.0) {
-        None => (last_change, None),
-        Some(before) => {
-            let order = crate::math::ln(before / last_change) / std::f64::consts::LN_2;
-            let reduction = (before / last_change).clamp(2.0_f64.sqrt(), 4.0);
-            (1.5 * last_change / (reduction - 1.0), Some(order))
-        }
-    }
 }

@@ -1,18 +1,17 @@
 //! Deflections so large that they stretch the panel.
 
-use super::in_plane::{Change, Solved, error_left, plane_change};
-use super::{Solver, answer_from, no_mesh};
+use super::{Solver, answer_from};
 use crate::error::PanelError;
 use crate::model::growth::free_strains;
 use crate::model::load::Load;
 use crate::progress::{Progress, Watch, Work, deaf};
+use crate::refining::Solved;
 use crate::result::answer::Answer;
 use crate::result::collect::collect;
-use crate::result::error_estimate::ErrorEstimate;
 use crate::result::field::Field;
 use crate::result::in_plane::check_pins;
 use crate::result::indicator::indicate;
-use crate::system::equilibrium::with_latches;
+use crate::system::equilibrium::{State, with_latches};
 use crate::system::hold::check_enough;
 use crate::system::large_newton::{Problem, newton_large};
 use crate::system::loads::apply;
@@ -48,40 +47,14 @@ impl Solver {
     ) -> Result<Answer, PanelError> {
         load.check(self.prepared.panel.layers.len(), self.prepared.panel.latches.len())?;
         let watch = &mut Watch::new(tell);
-        let mut coarse = self.solve_large_level(0, load, None, watch)?;
-        let (mut before, mut plane_before): (Option<Change>, Option<f64>) = (None, None);
-        let mut level = 0;
-        let mut error = ErrorEstimate { deflection: f64::INFINITY, ..ErrorEstimate::default() };
-        while self.reach_in_plane(level + 1)? {
-            level += 1;
-            let fine = self.solve_large_level(level, load, Some(&coarse), watch)?;
-            let change = Change::between(&coarse, &fine);
-            error = change.estimate(before.as_ref());
-            if load.acts_in_plane() {
-                let plane = plane_change(&self.in_plane[level - 1], &coarse, &self.in_plane[level], &fine);
-                error.deflection = error.deflection.max(error_left(plane, plane_before).0);
-                plane_before = Some(plane);
-            }
-            error.met = error.deflection <= self.settings.tolerance;
-            before = Some(change);
-            coarse = fine;
-            if error.met {
-                break;
-            }
-        }
-        let here = self.in_plane.get_mut(level).ok_or_else(no_mesh)?;
-        error.triangles = here.mesh.triangles.len();
-        let panel = &self.prepared.panel;
-        let field = Field::large(
-            here,
-            &coarse.state,
-            &panel.layers,
-            &self.prepared.groups,
-            free_strains(load, &panel.layers),
-        );
-        let indicator = indicate(here, &self.prepared, load, &coarse.state.plane, true);
-        let solved = crate::refining::Solved { state: coarse.state, found: coarse.found, indicator };
-        answer_from(field, solved, error)
+        let run = self.run_in_plane(load, &mut |solver, at, before| {
+            solver.solve_large_level(at, load, before, watch)
+        })?;
+        let (level, prepared) = self.in_plane_level(run.level)?;
+        let layers = &prepared.panel.layers;
+        let grown = free_strains(load, layers);
+        let field = Field::large(level, &run.solved.state, layers, &prepared.groups, grown);
+        answer_from(field, run.solved, run.error)
     }
 
     /// Equilibrium on one mesh, begun from that on the coarser.
@@ -89,13 +62,13 @@ impl Solver {
         &mut self,
         at: usize,
         load: &Load,
-        coarse: Option<&Solved>,
+        coarse: Option<&State>,
         watch: &mut Watch<'_>,
     ) -> Result<Solved, PanelError> {
-        self.reach_in_plane(at)?;
-        let start = coarse.and_then(|solved| {
-            let from = self.in_plane.get(at.checked_sub(1)?)?;
-            Some(prolong(from, self.in_plane.get(at)?, &solved.state.plane))
+        let levels = &self.in_plane()?.0.levels;
+        let start = coarse.and_then(|state| {
+            let from = levels.get(at.checked_sub(1)?)?;
+            Some(prolong(from, levels.get(at)?, &state.plane))
         });
         let (level, prepared) = self.in_plane_level(at)?;
         watch.mesh(Work::LargeDeflection, at, level.mesh.triangles.len())?;
@@ -119,7 +92,8 @@ impl Solver {
             })?;
         check_pins(level, &state, applied.in_plane)?;
         let found = collect(level, prepared, load, &state, &applied);
-        Ok(Solved { state, found })
+        let indicator = indicate(level, prepared, load, &state.plane, true);
+        Ok(Solved { state, found, indicator })
     }
 }
 
@@ -170,7 +144,6 @@ mod tests {
     #[test]
     fn energy_forces_and_tangent_agree() -> Result<(), PanelError> {
         let (mut solver, load) = everything()?;
-        solver.reach_in_plane(0)?;
         let (level, prepared) = solver.in_plane_level(0)?;
         let level: &crate::system::level::Level = level;
         let growth = free_strains(&load, &prepared.panel.layers);
@@ -215,7 +188,6 @@ mod tests {
     fn work_is_stored() -> Result<(), PanelError> {
         let (mut solver, mut load) = everything()?;
         load.temperatures.clear();
-        solver.reach_in_plane(0)?;
         let full = load.pressures[0].at_origin;
         // Volume swept is the work per pressure: dW = p dV, so W = p V - integral of V dp.
         let mut swept = |pressure: f64| -> Result<(f64, f64), PanelError> {

@@ -28,7 +28,7 @@ pub(crate) fn assemble_stiffness(
         let mut k = stiffness(&Triangle::new(mesh.corners(t)), stacks.of(t), stacks.membrane(t));
         freedoms.turn_matrix(list, &mut k.values);
         let n = list.len();
-        matrix.add_block(&freedoms.targets(list), |i, j| k.values[i * n + j]);
+        matrix.add_block(&joined[t], |i, j| k.values[i * n + j]);
     }
     for beam in &attachments.beams {
         add_beam(&mut matrix, prepared, freedoms, beam);
@@ -97,8 +97,7 @@ pub(crate) fn assemble_mass(
     freedoms: &Freedoms,
     attachments: &Attachments,
 ) -> Symmetric {
-    let mut matrix = pattern.clone();
-    matrix.values.fill(0.0);
+    let mut matrix = pattern.zero();
     for t in 0..mesh.triangles.len() {
         let triangle = Triangle::new(mesh.corners(t));
         let mut m = [[0.0; 9]; 9];

@@ -20,6 +20,10 @@ pub(crate) struct Internal {
 /// The forces that hold the panel in a deflected shape.
 pub(crate) fn internal(level: &Level, prepared: &Prepared, plane: &[f64]) -> Internal {
     let mut found = Internal { forces: vec![0.0; plane.len()], energy: 0.0 };
+    // An iteration starts from nothing as often as not.
+    if plane.iter().all(|u| *u == 0.0) {
+        return found;
+    }
     for t in 0..level.mesh.triangles.len() {
         add_triangle(level, prepared, plane, t, &mut found);
     }

@@ -1,13 +1,16 @@
 //! One mesh with all that belongs to it: stacks, freedoms, stiffness, attachments.
 
+use super::analysis::Analysis;
 use super::assemble::assemble_stiffness;
 use super::attach::{Attachments, attach};
+use super::contact::contact;
 use super::freedoms::Freedoms;
 use super::hold::hold_supports;
 use super::sparse::FreePart;
 use super::symmetric::Symmetric;
 use crate::error::PanelError;
 use crate::mesh::Mesh;
+use crate::model::load::Load;
 use crate::model::prepare::Prepared;
 use crate::model::stack::Stack;
 use crate::result::recover::Patches;
@@ -113,7 +116,9 @@ pub(crate) struct Level {
     pub freedoms: Freedoms,
     pub attachments: Attachments,
     pub stiffness: Symmetric,
-    every_group: bool,
+    /// Whether every group has freedoms in the plane, whether bending alone would move it there or not.
+    pub every_group: bool,
+    analysis: Option<Arc<Analysis>>,
     parts: Vec<(Vec<bool>, Arc<FreePart>)>,
     factors: Vec<KeptFactor>,
     patches: Option<Arc<Patches>>,
@@ -133,8 +138,18 @@ impl Level {
     fn build(mesh: Mesh, prepared: &Prepared, every_group: bool) -> Result<Self, PanelError> {
         let Equations { stacks, freedoms, attachments, stiffness } =
             Equations::new(&mesh, prepared, every_group)?;
-        let (parts, factors, patches) = (Vec::new(), Vec::new(), None);
-        Ok(Self { mesh, stacks, freedoms, attachments, stiffness, every_group, parts, factors, patches })
+        Ok(Self {
+            mesh,
+            stacks,
+            freedoms,
+            attachments,
+            stiffness,
+            every_group,
+            analysis: None,
+            parts: Vec::new(),
+            factors: Vec::new(),
+            patches: None,
+        })
     }
 
     /// The equations of another panel of the same shape on this mesh.
@@ -150,6 +165,7 @@ impl Level {
             && freedoms.used == self.freedoms.used
             && stiffness.rows == self.stiffness.rows;
         if !same {
+            self.analysis = None;
             self.parts.clear();
             self.factors.clear();
         }
@@ -174,16 +190,31 @@ impl Level {
         Some(made)
     }
 
+    /// The matrix of the panel lying flat and closed, with contact and springs as they are there.
+    pub(crate) fn closed_matrix(&self, prepared: &Prepared) -> Symmetric {
+        let mut matrix = self.stiffness.clone();
+        contact(self, prepared, &Load::default(), &vec![0.0; self.freedoms.size()], Some(&mut matrix));
+        matrix
+    }
+
     /// The free part of the equations when some latches hold their points at a height.
     pub(crate) fn free_part(&mut self, latched: &[bool]) -> Result<Arc<FreePart>, PanelError> {
         if let Some((_, part)) = self.parts.iter().find(|(key, _)| key == latched) {
             return Ok(Arc::clone(part));
         }
-        let mut held = self.freedoms.held.clone();
-        for (&vertex, _) in self.attachments.latches.iter().zip(latched).filter(|(_, h)| **h) {
-            held[self.freedoms.deflection(vertex)] = true;
-        }
-        let part = Arc::new(FreePart::new(&self.stiffness, |d| self.freedoms.used[d] && !held[d])?);
+        let freedoms = &self.freedoms;
+        let analysis = match &self.analysis {
+            Some(known) => Arc::clone(known),
+            None => {
+                let made = Analysis::new(&self.stiffness, |d| freedoms.used[d] && !freedoms.held[d])?;
+                Arc::clone(self.analysis.insert(Arc::new(made)))
+            }
+        };
+        let points: Vec<usize> = (self.attachments.latches.iter().zip(latched))
+            .filter(|(_, held)| **held)
+            .map(|(&vertex, _)| freedoms.deflection(vertex))
+            .collect();
+        let part = Arc::new(FreePart::new(analysis, |d| points.contains(&d)));
         self.parts.push((latched.to_vec(), Arc::clone(&part)));
         Ok(part)
     }

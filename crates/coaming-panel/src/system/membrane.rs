@@ -81,8 +81,7 @@ pub(crate) fn stress_stiffness_of(
     growth: &[FreeStrain],
     plane: &[f64],
 ) -> Symmetric {
-    let mut matrix = level.stiffness.clone();
-    matrix.values.fill(0.0);
+    let mut matrix = level.stiffness.zero();
     let all: Vec<(AtMidsides, f64)> =
         (0..level.mesh.triangles.len()).map(|t| forces_of(level, prepared, growth, plane, t)).collect();
     let largest = all.iter().fold(0.0_f64, |a, (_, size)| a.max(*size));

@@ -1,14 +1,17 @@
 //! Damped Newton on a convex energy, with residuals that keep their digits.
 
+use super::conjugate::conjugate;
 use super::contact::{contact, has_contact};
 use super::equilibrium::State;
 use super::free_motion::lost_contact;
 use super::internal::internal;
 use super::level::Level;
 use super::loads::Applied;
-use super::sparse::{Factor, FreePart};
+use super::near::Near;
+use super::sparse::FreePart;
 use super::symmetric::Symmetric;
 use crate::error::{FreeMotion, PanelError};
+use crate::model::latch::LatchAction;
 use crate::model::load::Load;
 use crate::model::prepare::Prepared;
 use crate::progress::Watch;
@@ -19,8 +22,11 @@ const MOST_STEPS: usize = 100;
 const BALANCED: f64 = 1e-13;
 /// Above this the iteration has failed.
 const FAILED: f64 = 1e-8;
-/// Factors that shrank the out-of-balance force to this share or less are used again.
-const WORTH_KEEPING: f64 = 0.1;
+/// How much of the out-of-balance force a step may leave as the equations are solved.
+const COARSEST_SHARE: f64 = 1e-2;
+const FINEST_SHARE: f64 = 1e-10;
+/// Rounding of the forces that may be left, over the largest of them, for a direction to be trusted.
+const NOISE: f64 = 1e-3;
 /// Stiffness added where no factors exist, over the largest on the diagonal.
 const EXTRA: [f64; 6] = [1e-10, 1e-8, 1e-6, 1e-4, 1e-2, 1.0];
 
@@ -75,12 +81,14 @@ pub(crate) fn newton(
 ) -> Result<State, PanelError> {
     let part = level.free_part(latched)?;
     let nonlinear = has_contact(&level.attachments, prepared);
-    let mut factor: Option<Factor<'_>> = None;
-    if !nonlinear {
-        let mut matrix = level.stiffness.clone();
-        contact(level, prepared, load, &vec![0.0; level.freedoms.size()], Some(&mut matrix));
-        let loose = PanelError::Mechanism { motion: FreeMotion::Local { at: level.mesh.vertices[0] } };
-        factor = Some(part.again(level.constant_factor(&part, &matrix, latched).ok_or(loose)?));
+    let closed = closed_latches(prepared);
+    let closed_part = level.free_part(if nonlinear { &closed } else { latched })?;
+    let matrix = level.closed_matrix(prepared);
+    let factors = level.constant_factor(&closed_part, &matrix, if nonlinear { &closed } else { latched });
+    let mut near = factors.and_then(|f| Near::released(closed_part.again(f), &closed_part, &part, &matrix));
+    drop(matrix);
+    if near.is_none() && !nonlinear {
+        return Err(PanelError::Mechanism { motion: FreeMotion::Local { at: level.mesh.vertices[0] } });
     }
     let level: &Level = level;
     let mut values = vec![0.0; level.freedoms.size()];
@@ -102,25 +110,27 @@ pub(crate) fn newton(
     let load_size = applied.resultant.size + loads.iter().map(|l| l.abs()).fold(0.0, f64::max);
     let (mut now, mut plane) = balance(level, prepared, load, &loads, load_size, &values);
     let (mut residual, mut accepted) = size_of(&part, level, &now);
-    // Factors stay in use while they serve. Without contact the stiffness is constant: further steps only refine.
-    let mut exact = true;
+    // Without contact the stiffness is constant, and its factors are there: further steps only refine. With it factors near those of the
+    // tangent serve as long as few steps of conjugate gradients lead from them to the tangent's own.
+    let (mut exact, mut by_factors) = (true, false);
     let mut steps = 0;
     while steps < MOST_STEPS && (residual > BALANCED || steps == 0) {
         steps += 1;
         watch.step()?;
-        let rhs: Vec<f64> = part.freedoms.iter().map(|&d| now.forces[d]).collect();
-        let fresh = factor.is_none();
-        let made = match factor.take() {
-            Some(made) => made,
-            None => {
-                let mut matrix = level.stiffness.clone();
-                contact(level, prepared, load, &plane, Some(&mut matrix));
-                let (made, as_it_is) = factored(&part, &mut matrix, level, nonlinear)?;
-                exact = as_it_is;
-                made
-            }
+        let step = if nonlinear {
+            let mut matrix = level.stiffness.clone();
+            contact(level, prepared, load, &plane, Some(&mut matrix));
+            let found = tangent_step(&part, &mut near, matrix, level, &now.forces, residual)?;
+            (exact, by_factors) = (found.exact, found.by_factors);
+            found.step
+        } else {
+            let mut rhs = part.gather(&now.forces);
+            near.iter().for_each(|near| near.solve(&mut rhs));
+            part.scatter(&rhs)
         };
-        let step = solved(&made, &rhs).ok_or(PanelError::NotFinite { name: "the deflection" })?;
+        if !step.iter().all(|s| s.is_finite()) {
+            return Err(PanelError::NotFinite { name: "the deflection" });
+        }
         let slope = -part.freedoms.iter().zip(&step).map(|(&d, s)| now.forces[d] * s).sum::<f64>();
         let mut fraction = 1.0;
         let mut taken = None;
@@ -140,9 +150,11 @@ pub(crate) fn newton(
             fraction *= 0.5;
         }
         let Some((trial, then, then_plane)) = taken else {
-            if fresh {
+            // Only factors of this very state could show a better way.
+            if by_factors || !nonlinear {
                 break;
             }
+            near = None;
             continue;
         };
         values = trial;
@@ -157,17 +169,9 @@ pub(crate) fn newton(
         if lost && nonlinear {
             return Err(lost_contact(level, prepared, load, &plane));
         }
-        // Rounding sets a floor; a step with factors of this very state that no longer gains has reached it.
-        let gained = residual <= 0.5 * before;
-        if fresh && exact && !gained && accepted < FAILED {
+        // Rounding sets a floor; a step that no longer gains has reached it.
+        if exact && residual > 0.5 * before && accepted < FAILED {
             break;
-        }
-        // Without contact no other factors would be better.
-        if exact && (!nonlinear || residual <= WORTH_KEEPING * before) {
-            if !nonlinear && !gained && accepted < FAILED {
-                break;
-            }
-            factor = Some(made);
         }
     }
     if accepted > FAILED {
@@ -208,31 +212,58 @@ fn size_of(part: &FreePart, level: &Level, now: &Balance) -> (f64, f64) {
     (share(largest), share(accepted))
 }
 
-fn solved(factor: &Factor<'_>, rhs: &[f64]) -> Option<Vec<f64>> {
-    let mut step = rhs.to_vec();
-    factor.solve(&mut step);
-    step.iter().all(|s| s.is_finite()).then_some(step)
+/// Which latches hold their points when all of them do.
+fn closed_latches(prepared: &Prepared) -> Vec<bool> {
+    prepared.panel.latches.iter().map(|latch| matches!(latch.action, LatchAction::Height(_))).collect()
 }
 
-/// Factors of the tangent, and whether they are of the tangent itself. Where the panel has lost its contact for the moment, a small
-/// stiffness is added until the factors exist.
-fn factored<'a>(
+/// A step of Newton over the free freedoms.
+struct TangentStep {
+    step: Vec<f64>,
+    /// Whether it is of the tangent itself, with nothing added.
+    exact: bool,
+    /// Whether the tangent was factored for it.
+    by_factors: bool,
+}
+
+/// Solves for a step with the factors near at hand, or else with those of the tangent, which then take their place. Where the panel has
+/// lost its contact for the moment, a small stiffness is added until the factors exist and rounding does not decide what they give.
+fn tangent_step<'a>(
     part: &'a FreePart,
-    matrix: &mut Symmetric,
+    near: &mut Option<Near<'a>>,
+    mut matrix: Symmetric,
     level: &Level,
-    nonlinear: bool,
-) -> Result<(Factor<'a>, bool), PanelError> {
-    let mut largest = 0.0_f64;
-    for &d in &part.freedoms {
-        largest = largest.max(if d < level.freedoms.vertices { matrix.diagonal(d) } else { 0.0 });
+    forces: &[f64],
+    residual: f64,
+) -> Result<TangentStep, PanelError> {
+    let rhs = part.gather(forces);
+    // A step of Newton leaves about the square of the error: no more is asked of the equations.
+    let share = residual.max(0.1 * BALANCED / residual).clamp(FINEST_SHARE, COARSEST_SHARE);
+    let step = near.as_ref().and_then(|near| conjugate(&part.ordered(&matrix), near, &rhs, share));
+    if let Some(step) = step {
+        return Ok(TangentStep { step: part.scatter(&step), exact: true, by_factors: false });
     }
+    *near = None;
+    let vertices = level.freedoms.vertices;
+    let deflections = || part.freedoms.iter().enumerate().filter(|(_, d)| **d < vertices);
+    let largest = deflections().map(|(_, &d)| matrix.diagonal(d)).fold(0.0, f64::max);
+    let push = deflections().map(|(_, &d)| forces[d].abs()).fold(0.0, f64::max);
     for attempt in 0..=EXTRA.len() {
-        if let Some(made) = part.factor(matrix) {
-            return Ok((made, attempt == 0));
+        if let Some(made) = part.factor(&matrix) {
+            let made = Near::exact(made);
+            let mut step = rhs.clone();
+            made.solve(&mut step);
+            let step = part.scatter(&step);
+            let noise = deflections()
+                .map(|(k, &d)| f64::EPSILON * matrix.diagonal(d) * step[k].abs())
+                .fold(0.0, f64::max);
+            if noise <= NOISE * push || attempt == EXTRA.len() {
+                *near = Some(made);
+                return Ok(TangentStep { step, exact: attempt == 0, by_factors: true });
+            }
         }
-        let Some(share) = EXTRA.get(attempt).filter(|_| nonlinear) else { break };
-        for &d in &part.freedoms {
-            if d < level.freedoms.vertices {
+        if let Some(share) = EXTRA.get(attempt) {
+            for (_, &d) in deflections() {
                 matrix.add(d, d, largest * share);
             }
         }

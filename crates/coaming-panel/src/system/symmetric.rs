@@ -1,10 +1,14 @@
 //! A sparse symmetric matrix, lower half by columns.
 
+use std::sync::Arc;
+
 /// The pattern and the values of a sparse symmetric matrix: the lower half, column by column, rows rising.
 #[derive(Debug, Clone)]
 pub(crate) struct Symmetric {
-    pub starts: Vec<usize>,
-    pub rows: Vec<usize>,
+    pub starts: Arc<Vec<usize>>,
+    pub rows: Arc<Vec<usize>>,
+    /// Freedoms of one class have the same neighbours; the class has the number of its first freedom.
+    pub classes: Arc<Vec<usize>>,
     pub values: Vec<f64>,
 }
 
@@ -26,22 +30,53 @@ impl Symmetric {
                 next[d] += 1;
             }
         }
+        let of = |d: usize| &lists_of[counts[d]..counts[d + 1]];
+        let mut classes: Vec<usize> = (0..size).collect();
+        for d in 0..size {
+            let Some(&l) = of(d).first() else { continue };
+            let same = |&&e: &&usize| e < d && classes[e] == e && of(e) == of(d);
+            if let Some(&first) = lists[l].iter().find(same) {
+                classes[d] = first;
+            }
+        }
+        // The neighbours of each class, rising; found when its first freedom comes.
+        let mut neighbours: Vec<usize> = Vec::new();
+        let mut ranges = vec![0..0; size];
+        let mut seen = vec![usize::MAX; size];
         let mut starts = Vec::with_capacity(size + 1);
         let mut rows = Vec::new();
-        let mut column: Vec<usize> = Vec::new();
         starts.push(0);
         for d in 0..size {
-            column.clear();
-            for &l in &lists_of[counts[d]..counts[d + 1]] {
-                column.extend(lists[l].iter().filter(|&&r| r >= d));
+            let class = classes[d];
+            if class == d {
+                let from = neighbours.len();
+                for &l in of(d) {
+                    for &r in &lists[l] {
+                        if seen[r] != d {
+                            seen[r] = d;
+                            neighbours.push(r);
+                        }
+                    }
+                }
+                neighbours[from..].sort_unstable();
+                ranges[d] = from..neighbours.len();
             }
-            column.sort_unstable();
-            column.dedup();
-            rows.extend_from_slice(&column);
+            let all = &neighbours[ranges[class].clone()];
+            rows.extend_from_slice(&all[all.partition_point(|&r| r < d)..]);
             starts.push(rows.len());
         }
         let values = vec![0.0; rows.len()];
-        Self { starts, rows, values }
+        Self { starts: Arc::new(starts), rows: Arc::new(rows), classes: Arc::new(classes), values }
+    }
+
+    /// A zero matrix of the same pattern.
+    pub(crate) fn zero(&self) -> Self {
+        Self {
+            starts: Arc::clone(&self.starts),
+            rows: Arc::clone(&self.rows),
+            classes: Arc::clone(&self.classes),
+            values: vec![0.0; self.values.len()],
+        }
     }
 
     /// Number of rows.
@@ -63,17 +98,27 @@ impl Symmetric {
         }
     }
 
-    /// Value of one diagonal entry.
+    /// Value of one diagonal entry: the first of its column.
     pub(crate) fn diagonal(&self, row: usize) -> f64 {
-        self.place(row, row).map_or(0.0, |p| self.values[p])
+        let first = self.starts[row];
+        if self.rows.get(first) == Some(&row) { self.values[first] } else { 0.0 }
     }
 
     /// Adds a small dense matrix at some freedoms.
     pub(crate) fn add_block(&mut self, freedoms: &[usize], values: impl Fn(usize, usize) -> f64) {
-        for (j, &column) in freedoms.iter().enumerate() {
-            for (i, &row) in freedoms.iter().enumerate() {
-                if row >= column {
-                    self.add(row, column, values(i, j));
+        let mut order: Vec<usize> = (0..freedoms.len()).collect();
+        order.sort_unstable_by_key(|&i| freedoms[i]);
+        for (nth, &j) in order.iter().enumerate() {
+            // Rows rise both in the column and in the block: each is looked for from where the one before was found.
+            let mut at = self.starts[freedoms[j]];
+            let end = self.starts[freedoms[j] + 1];
+            let first = order[..nth].partition_point(|&i| freedoms[i] < freedoms[j]);
+            for &i in &order[first..] {
+                while at < end && self.rows[at] < freedoms[i] {
+                    at += 1;
+                }
+                if at < end && self.rows[at] == freedoms[i] {
+                    self.values[at] += values(i, j);
                 }
             }
         }

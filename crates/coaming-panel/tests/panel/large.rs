@@ -142,38 +142,158 @@ fn small_loads_are_linear() {
     close("small", both.1.largest_deflection.value, both.0.largest_deflection.value, 1e-6);
 }
 
-/// The estimate is never below the true error by more than a factor 3, for true errors above 1e-4 (the series' own digits), against the
-/// series of panel_large.py. It stands for the deflection anywhere, of which the series knows the middle alone: there it is above the
-/// error by more than 10 in up to one case in four (linear theory's cases, known all over, have one in ten).
+/// The estimates are never below the true error by more than a factor 3, for true errors above 1e-4 and three times what the series itself
+/// may be off: of the deflection at eleven points, and of the moment and the force in the plane at their largest and where they are nearly
+/// so, each over its largest. Above it by more than 10 are at most one in ten of all, and of the deflections one in six: the second mesh of
+/// a coarse ladder is better than the two can tell. Series: `tests/reference/large.csv`, by panel_large_field.py.
 #[test]
 fn estimates_are_honest() {
-    let cases = [
-        (square(false, Plane::Held, 0.3), 200.0, 1.640_56),
-        (square(true, Plane::Held, 0.3), 20.0, 0.266_37),
-        (square(false, Plane::Straight, 0.3), 10.0, 0.417_11),
-        (plate(Outline::circle(0.0, 0.0, 1.0), true, Plane::Free, 0.3), 15.0, 1.703_27),
-    ];
-    let (mut counted, mut above) = (0, 0);
-    for (panel, p_over, exact) in &cases {
+    let mut tally = [("deflection", 0, 0), ("moment", 0, 0), ("membrane force", 0, 0)];
+    for case in cases() {
+        let (mut panel, load) = (case.panel(), case.load());
+        let place = |at: Point| p(0.5 * (1.0 + at.x), 0.5 * case.ratio * (1.0 + at.y));
+        panel.marks = case.deflections.iter().map(|(at, ..)| place(*at)).collect();
         for first in [24, 90] {
             for tolerance in [0.1, 0.006] {
                 let settings = Settings { tolerance, first_triangles: first, ..Settings::default() };
-                let answer = Solver::new(panel, settings)
-                    .and_then(|mut s| s.solve_large(&pressure(*p_over)))
+                let answer = Solver::new(&panel, settings)
+                    .and_then(|mut s| s.solve_large(&load))
                     .unwrap_or_else(|e| panic!("{e}"));
-                let truth = (answer.largest_deflection.value / T / exact - 1.0).abs();
-                let estimate = answer.error.deflection;
-                println!("{p_over} {first} {tolerance}: true {truth:.2e}, estimate {estimate:.2e}");
-                if truth > 1e-4 {
-                    counted += 1;
-                    above += usize::from(estimate > 10.0 * truth);
-                    assert!(estimate > truth / 3.0, "{estimate} {truth}");
+                let at = |at: Point| answer.field.at(place(at));
+                // In units of the series: h = T here, a = 1.
+                let larger = |[xx, yy, xy]: [f64; 3]| {
+                    let (mean, half) = (0.5 * (xx + yy), 0.5 * (xx - yy));
+                    (mean.abs() + (half * half + xy * xy).sqrt()) / (E * T * T * T)
+                };
+                let deflection = missed(&case.deflections, None, &|q| at(q).map(|m| m.deflection / T));
+                let largest = answer.largest_moment.value.abs() / (E * T * T * T * T);
+                let moment = missed(&case.moments, Some((largest, case.largest[0])), &|q| {
+                    at(q).map(|m| larger(m.moment) / T)
+                });
+                let largest = answer.largest_membrane_force.value.abs() / (E * T * T * T);
+                let force = missed(&case.forces, Some((largest, case.largest[1])), &|q| {
+                    at(q).map(|m| larger(m.membrane_force))
+                });
+                let error = &answer.error;
+                let compared =
+                    [(deflection, error.deflection), (moment, error.moment), (force, error.membrane_force)];
+                for (((made, off), estimate), (what, counted, above)) in compared.into_iter().zip(&mut tally)
+                {
+                    if made < (3.0 * off).max(1e-4) {
+                        continue;
+                    }
+                    println!(
+                        "{} {first} {tolerance} {what}: true {made:.2e}, estimate {estimate:.2e}, ratio {:.2}, {} triangles",
+                        case.name,
+                        estimate / made,
+                        error.triangles
+                    );
+                    *counted += 1;
+                    *above += usize::from(estimate > 10.0 * made);
+                    assert!(estimate > made / 3.0, "{}, {what}: {estimate} {made}", case.name);
                 }
             }
         }
     }
-    println!("{above} of {counted} above by ten");
-    assert!(4 * above <= counted);
+    for (what, counted, above) in tally {
+        println!("{what}: {above} of {counted} above by ten");
+        let most = if what == "deflection" { counted / 6 } else { counted / 10 };
+        assert!(above <= most && counted >= 30, "{what}: {above} of {counted}");
+    }
+    let (counted, above) = tally.iter().fold((0, 0), |sum, (_, c, a)| (sum.0 + c, sum.1 + a));
+    assert!(10 * above <= counted, "{above} of {counted}");
+}
+
+/// The largest error at some places and of the largest value (found, true), over the largest, and how far the series may be off.
+fn missed(
+    places: &[(Point, f64, f64)],
+    largest: Option<(f64, f64)>,
+    found: &dyn Fn(Point) -> Option<f64>,
+) -> (f64, f64) {
+    let top = places.iter().map(|d| d.1).chain(largest.map(|l| l.1)).fold(0.0_f64, f64::max);
+    let off = places.iter().fold(0.0_f64, |a, d| a.max(d.2)) / top;
+    let at_places = places.iter().map(|(at, value, _)| (found(*at).unwrap_or(f64::NAN) - value).abs() / top);
+    (at_places.chain(largest.map(|(found, exact)| (found / exact - 1.0).abs())).fold(0.0, f64::max), off)
+}
+
+/// One case of the series.
+#[derive(Debug)]
+struct Case {
+    name: String,
+    clamped: bool,
+    plane: Plane,
+    ratio: f64,
+    heated: bool,
+    load: f64,
+    /// Place in fractions of half the sides, value, and how far it may be off.
+    deflections: Vec<(Point, f64, f64)>,
+    moments: Vec<(Point, f64, f64)>,
+    forces: Vec<(Point, f64, f64)>,
+    /// The largest moment and force in the plane, at whatever place.
+    largest: [f64; 2],
+}
+
+impl Case {
+    fn panel(&self) -> Panel {
+        plate(Outline::rectangle(0.0, 0.0, 1.0, self.ratio), self.clamped, self.plane, 0.3)
+    }
+
+    /// A pressure, or a temperature in multiples of the critical one of the supported square (as in `heated_plate_bows`).
+    fn load(&self) -> Load {
+        if !self.heated {
+            return pressure(self.load);
+        }
+        let critical = 2.0 * std::f64::consts::PI * std::f64::consts::PI * d(0.3) * 0.7 / (E * 23e-6 * T);
+        let rise = self.load * critical;
+        Load { temperatures: vec![LayerTemperature { layer: 0, rise, difference: 0.0 }], ..Load::default() }
+    }
+}
+
+fn cases() -> Vec<Case> {
+    let mut cases: Vec<Case> = Vec::new();
+    for line in include_str!("../reference/large.csv").lines().skip(1) {
+        let (name, row) =
+            line.rsplitn(4, ',').nth(3).map_or(("", line), |name| (name, &line[name.len() + 1..]));
+        let row: Vec<&str> = row.split(',').collect();
+        let number = |text: &str| text.parse::<f64>().unwrap_or(f64::NAN);
+        let value = (number(row[2]), (number(row[2]) - number(row[1])).abs());
+        if cases.last().is_none_or(|c| c.name != name) {
+            let words: Vec<&str> = name.split(',').collect();
+            let plane = match words[2] {
+                "held" => Plane::Held,
+                "straight" => Plane::Straight,
+                _ => Plane::Free,
+            };
+            cases.push(Case {
+                name: name.to_owned(),
+                clamped: words[1] == "clamped",
+                plane,
+                ratio: number(words[3]),
+                heated: words[0] == "heated",
+                load: number(words[4]),
+                deflections: Vec::new(),
+                largest: [f64::NAN; 2],
+                moments: Vec::new(),
+                forces: Vec::new(),
+            });
+        }
+        let Some(case) = cases.last_mut() else { continue };
+        let mut words = row[0].split(' ');
+        let list = match words.next() {
+            Some("w") => &mut case.deflections,
+            Some("m") => &mut case.moments,
+            Some("f") => &mut case.forces,
+            Some(largest) => {
+                case.largest[usize::from(largest == "force")] = value.0;
+                continue;
+            }
+            None => continue,
+        };
+        let at: Vec<f64> = words.map(number).collect();
+        list.push((p(at[0], at[1]), value.0, value.1));
+    }
+    assert_eq!(cases.len(), 10);
+    cases
 }
 
 /// A sheet so thin that it only stretches: a round membrane clamped and held, w = 0.653 (q a / (E t))^(1/3) a for nu = 0.3 (Hencky 1915;

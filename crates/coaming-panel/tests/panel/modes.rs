@@ -36,6 +36,23 @@ fn supported_square() {
     );
 }
 
+/// A modal mass of 1 kg: the lowest shape of the supported square is A sin sin, and a quarter of the mass times A squared is 1, by hand. On
+/// two meshes: one of few unknowns, and one of many.
+#[test]
+fn shapes_have_a_modal_mass_of_one() {
+    let mut panel = square();
+    panel.line_supports = vec![LineSupport::supported(Line::Outline)];
+    let top = 2.0 / (2700.0_f64 * T).sqrt();
+    for (first, most, within) in [(24, 64, 0.05), (120, 150_000, 0.005)] {
+        let settings = Settings { first_triangles: first, most_triangles: most, ..Settings::default() };
+        let modes = Solver::new(&panel, settings)
+            .and_then(|mut s| s.modes(&Load::default(), 1))
+            .unwrap_or_else(|e| panic!("{e}"));
+        let found = modes[0].shape.iter().fold(0.0_f64, |a, w| a.max(w.abs()));
+        close("largest of the shape", found, top, within);
+    }
+}
+
 /// Leissa, Vibration of Plates, NASA SP-160 (1969), C-C-C-C; Ritz 35.985, 73.394, 73.394.
 #[test]
 fn clamped_square() {
