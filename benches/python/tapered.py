@@ -1,7 +1,7 @@
 """The tapered panel of `benches/panel.rs` by two general-purpose packages: static under 1 kPa and six natural frequencies, on one thread.
 
 Arguments: the errors accepted, as shares, of the largest deflection and of the frequencies, which should be what the panel solver was
-measured at; errors are those against tests/reference/tapered.csv. Of a sweep of meshes, that which takes least for no more error is timed:
+measured at; errors are those against tests/reference/tapered.csv. Of a sweep of meshes, those that take least for no more error are timed:
 
 * scikit-fem's Argyris element on triangles graded to the corners of the cut-out, with or without the points, and on fewer points of
   integration; from making the mesh to the last frequency. One factorisation serves both.
@@ -33,26 +33,32 @@ def errors(largest, hertz, exact):
 
 
 def compete(name, series, accepted):
-    """Times the rival of the sweep that takes least for no more error; a rival gives deflection, frequencies and seconds.
+    """Times the rivals of a sweep that take least: for errors no larger one by one, and for none larger than the larger of the two.
 
-    Each series goes from coarse to fine and ends with the first that errs no more: the next would only take longer."""
-    exact, sound = reference(), []
+    A rival gives deflection, frequencies and seconds. Each series goes from coarse to fine and ends with the first that errs no more in
+    either: the next would only take longer."""
+    exact, tried = reference(), []
     for rivals in series:
         for words, rival in rivals:
             largest, hertz, seconds = rival()
             off = errors(largest, hertz, exact)
             print(f'  {name}, {words}: off by {100 * off[0]:.3f} % and {100 * off[1]:.3f} %, {seconds:.3f} s', flush=True)
+            tried.append((seconds, words, rival, off))
             if off[0] <= accepted[0] and off[1] <= accepted[1]:
-                sound.append((seconds, words, rival, off))
                 break
-    if not sound:
-        print(f'{name}: no mesh of the sweep errs so little')
-        return
-    _, words, rival, off = min(sound, key=lambda s: s[0])
-    rival()
-    seconds = sorted(rival()[2] for _ in range(15))
-    print(f'{name}, {words}: off by {100 * off[0]:.3f} % and {100 * off[1]:.3f} %, '
-          f'{1e3 * seconds[7]:.1f} ms ({1e3 * seconds[0]:.1f} to {1e3 * seconds[-1]:.1f})', flush=True)
+    timed = {}
+    for what, bounds in (('each error no larger', accepted), ('no error above the larger', [max(accepted)] * 2)):
+        sound = [t for t in tried if t[3][0] <= bounds[0] and t[3][1] <= bounds[1]]
+        if not sound:
+            print(f'{name}, {what}: no mesh of the sweep errs so little')
+            continue
+        _, words, rival, off = min(sound, key=lambda t: t[0])
+        if words not in timed:
+            rival()
+            timed[words] = sorted(rival()[2] for _ in range(15))
+        seconds = timed[words]
+        print(f'{name}, {what}, {words}: off by {100 * off[0]:.3f} % and {100 * off[1]:.3f} %, '
+              f'{1e3 * seconds[7]:.1f} ms ({1e3 * seconds[0]:.1f} to {1e3 * seconds[-1]:.1f})', flush=True)
 
 
 def triangles():
