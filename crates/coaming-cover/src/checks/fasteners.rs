@@ -226,7 +226,8 @@ pub(super) fn screw(
         recess: mm(0.0),
         threaded_length,
         point_length: mm(0.0),
-        required_engagement: si(engagement * size.nominal_diameter().value),
+        // A thread shorter than is due has a row that says so: the length is worked out for all of it.
+        required_engagement: si((engagement * size.nominal_diameter().value).min(threaded_length.value)),
         required_tip_clearance: si(tip),
         series: LengthSeries::Iso888,
         length: Some(length),
@@ -272,15 +273,21 @@ fn engagement(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotC
     let (diameters, origin) = practice(prepared.limits.insert_engagement());
     let due = diameters * size.nominal_diameter().value;
     let found = outcome.smallest_engagement.value;
-    if found < due {
+    let insert = pattern.insert.as_ref();
+    let thread = insert.and_then(|insert| insert.thread_length);
+    if let Some(thread) = thread.filter(|thread| found < due && thread.value < due) {
+        // No screw engages more thread than the insert has.
+        sheet.cure(
+            format!("screws.{}.insert.thread_length", pattern.name),
+            Amount::of(thread),
+            Amount::of(si::<Length>(due)),
+            "a longer insert, for its own thread is what limits, and a screw that reaches through it",
+        );
+    } else if found < due {
         let longer: Length = si(outcome.length.value + due - found);
         let lever = format!("screws.{}.length", pattern.name);
-        sheet.cure(
-            lever,
-            Amount::of(outcome.length),
-            Amount::of(longer),
-            "the next longer length, or a longer insert",
-        );
+        let words = "the next longer length, for the screw is what limits";
+        sheet.cure(lever, Amount::of(outcome.length), Amount::of(longer), words);
     }
     Ok(sheet.at_least(found, Measure::LENGTH, due, origin))
 }

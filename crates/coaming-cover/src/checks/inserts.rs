@@ -183,6 +183,27 @@ fn load(
     Ok(outcome)
 }
 
+/// What one insert must hold in newtons: the factor on what pulls at it.
+fn factored(prepared: &Prepared<'_>, outcome: &InsertLoadOutcome) -> f64 {
+    prepared.limits.insert_factor().0 * outcome.pull.value
+}
+
+/// What one insert of a pattern must hold in newtons, and whether what is clamped bears on it: for the row and for the bench.
+pub(crate) fn insert_pull_due(
+    prepared: &Prepared<'_>,
+    pattern: &ScrewPattern,
+) -> Result<(f64, bool), NotChecked> {
+    let path = format!("screws.{}", pattern.name);
+    let insert = pattern.insert.as_ref().ok_or_else(|| NotChecked::needs(format!("{path}.insert")))?;
+    let mut sheet = Worksheet::new();
+    // What it holds has no part in what it must hold.
+    let any = (newton(1.0), newton_meter(1.0));
+    let outcome = load(prepared, pattern, insert, any, &mut sheet)?;
+    let (_, _, hole) = on_insert(pattern, insert)?;
+    let bears = bears(pattern, insert, hole, &mut sheet)? && !outcome.jacks_out;
+    Ok((factored(prepared, &outcome), bears))
+}
+
 fn pull_out(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecked> {
     let (pattern, insert, path) = insert(prepared, subject)?;
     let mut sheet = Worksheet::new();
@@ -190,7 +211,7 @@ fn pull_out(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChe
     // Turning has a row of its own.
     let any = newton_meter(1.0);
     let outcome = load(prepared, pattern, insert, (strength, any), &mut sheet)?;
-    let due = outcome.pull_out_utilisation * strength.value;
+    let due = factored(prepared, &outcome);
     if due > strength.value {
         sheet.advise(
             format!("{path}.insert.pull_out"),

@@ -53,6 +53,7 @@ mod tests;
 pub(crate) use absent::unnamed;
 pub(crate) use ahead::solve_ahead;
 pub(crate) use fasteners::countersink;
+pub(crate) use inserts::insert_pull_due;
 pub(crate) use latch_pulls::most_loaded as most_loaded_latch;
 pub(crate) use latches::{forces as latch_forces, needed_travel};
 pub(crate) use seal::{extremes as seal_extremes, grade as seal_grade, line_force};

@@ -5,7 +5,7 @@ use coaming::prelude::*;
 use super::item::{Item, Line, Value, length, limit, said};
 use crate::amount::{Amount, Measure, Phrase};
 use crate::checks::flat::deduction;
-use crate::checks::seal_extremes;
+use crate::checks::{insert_pull_due, seal_extremes};
 use crate::demand::{Need, NotChecked};
 use crate::document::{Layer, LayerRole, ScrewPattern};
 use crate::prepared::Prepared;
@@ -80,15 +80,6 @@ fn bend_strip(layer: &Layer) -> Line {
     test(format!("Bend strip of {}", layer.name), words, due)
 }
 
-/// The preload of a pattern in newtons, T/(K d).
-fn preload(pattern: &ScrewPattern) -> Result<f64, NotChecked> {
-    let at = |field: &str| format!("screws.{}.{field}", pattern.name);
-    let torque = pattern.torque.need(|| at("torque"))?;
-    let nut_factor = pattern.nut_factor.need(|| at("nut_factor"))?;
-    let size = pattern.size.need(|| at("size"))?;
-    Ok(torque.value / (nut_factor * size.nominal_diameter().value))
-}
-
 fn at_least(measure: Measure, outcome: Result<f64, NotChecked>) -> Vec<Item> {
     let label = "passes when each holds at least";
     vec![match outcome {
@@ -105,8 +96,17 @@ fn insert_pull(prepared: &Prepared<'_>, pattern: &ScrewPattern) -> Line {
         "Raise the force slowly with a spring balance, press or lever, and read the greatest. Stand aside; wear eye protection.",
         "Plastic, direction of its layers, hole diameter, force of each of the five, and whether insert or plastic gave way.",
     ];
-    let mut passes = at_least(Measure::FORCE, preload(pattern).map(|preload| factor * preload));
-    passes.push(limit("factor on the preload, T/(K d)", factor, Measure::Number, origin));
+    // The same number as the review's row of this insert.
+    let due = insert_pull_due(prepared, pattern);
+    let counted = due.as_ref().ok().map(|(_, bears)| match bears {
+        true => "the pull in service alone, for what is clamped bears on the insert",
+        false => {
+            "the greatest preload and the pull in service, for what is clamped does not bear on the insert"
+        }
+    });
+    let mut passes = at_least(Measure::FORCE, due.map(|(due, _)| due));
+    passes.extend(counted.map(|words| said("what is counted", words)));
+    passes.push(limit("factor on the pull", factor, Measure::Number, origin));
     test(format!("Insert pull, {}", pattern.name), words, passes)
 }
 

@@ -53,7 +53,8 @@ pub(super) fn row(row: &Row, detail: Detail, system: System) -> Vec<(&'static st
                 .margin
                 .map_or_else(String::new, |margin| format!("; margin {} %", rounded(margin * 100.0, 3)));
             let (finds, needs) = (finds(demand, system), needs(demand, system));
-            lines.push(("finds", format!("{finds}; needs {needs}{margin}")));
+            let due = if matches!(demand.finding, Finding::Rule { .. }) { "rule:" } else { "needs" };
+            lines.push(("finds", format!("{finds}; {due} {needs}{margin}")));
             lines.push(("from", format!("{}{}", calculations(demand), origin(demand))));
             if let (Some(known), false) = (&demand.cure, row.verdict == Verdict::Pass) {
                 lines.push(("cure", cure(known, system)));

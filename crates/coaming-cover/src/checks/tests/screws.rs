@@ -168,3 +168,17 @@ fn a_thin_sheet_waves_between_distant_screws() {
     assert_eq!(verdict(&changed(REVISED, "count = 10", "count = 16"), key), Verdict::Pass);
     needs(&without(REVISED, "count = 10\n"), key, "screws.pane_screws.count");
 }
+
+/// By hand: one diameter of M3 is due; a thread of 1 mm limits whatever the screw, and a screw of 10 mm limits in a thread of
+/// 5.7 mm.
+#[test]
+fn the_cure_names_what_limits_the_engagement() {
+    let lever = |from: &str, to: &str| {
+        let row = changed(REVISED, from, to).row("screw_engagement(pane_screws)").unwrap();
+        assert_eq!(row.verdict, Verdict::Fail, "{to}");
+        row.outcome.unwrap().cure.unwrap().lever
+    };
+    let insert = lever("thread_length = \"5.7 mm\"", "thread_length = \"1 mm\"");
+    assert_eq!(insert, "screws.pane_screws.insert.thread_length");
+    assert_eq!(lever("length = \"16 mm\"", "length = \"10 mm\""), "screws.pane_screws.length");
+}
