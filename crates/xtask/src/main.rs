@@ -5,6 +5,7 @@
 //! cargo xtask test [--all]         runs every test in every language; --all adds formatting, lints and Valgrind
 //! cargo xtask test STAGE...        runs some stages alone, such as `same-bits c`
 //! cargo xtask bench                measures calculations in every language
+//! cargo xtask bench panel          measures the panel solver beside two general-purpose packages
 //! ```
 #![forbid(unsafe_code)]
 
@@ -18,7 +19,7 @@ use std::process::ExitCode;
 use workspace::Workspace;
 
 const USAGE: &str =
-    "usage: cargo xtask generate [--check] | cargo xtask test [--all | STAGE...] | cargo xtask bench";
+    "usage: cargo xtask generate [--check] | cargo xtask test [--all | STAGE...] | cargo xtask bench [panel]";
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
@@ -29,6 +30,7 @@ fn main() -> ExitCode {
         ["test", "--all"] => Workspace::find().and_then(|workspace| test::run(&workspace, true, &[])),
         ["test", stages @ ..] => Workspace::find().and_then(|workspace| test::run(&workspace, false, stages)),
         ["bench"] => Workspace::find().and_then(|workspace| bench::run(&workspace)),
+        ["bench", "panel"] => Workspace::find().and_then(|workspace| bench::panel(&workspace)),
         _ => Err(USAGE.to_owned()),
     };
     match done {

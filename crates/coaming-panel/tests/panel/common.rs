@@ -43,3 +43,17 @@ pub(crate) fn close(what: &str, found: f64, exact: f64, within: f64) {
     println!("{what}: {found:.8e} against {exact:.8e}, off by {off:.2e}");
     assert!(off <= within, "{what}: {found} against {exact}, off by {off}, accepted {within}");
 }
+
+/// The rows of a file of `tests/reference` whose first column is `by`, or all of them; name and values.
+pub(crate) fn rows(text: &str, by: Option<&str>) -> Vec<(String, Vec<f64>)> {
+    let rows: Vec<_> = text
+        .lines()
+        .skip(1)
+        .map(|line| line.split(',').collect::<Vec<_>>())
+        .filter(|row| by.is_none_or(|by| row[0] == by))
+        .map(|row| row[usize::from(by.is_some())..].to_vec())
+        .map(|row| (row[0].to_string(), row[1..].iter().map(|v| v.parse().unwrap_or(f64::NAN)).collect()))
+        .collect();
+    assert!(!rows.is_empty(), "no rows for {by:?}");
+    rows
+}

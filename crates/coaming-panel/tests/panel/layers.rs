@@ -25,22 +25,29 @@ fn slipping(lower: usize, upper: usize, shear_stiffness: f64) -> Joint {
     Joint { lower, upper, kind: JointKind::Slipping { shear_stiffness } }
 }
 
-/// Bonded steel on plastic, no contraction: the transformed section of elementary beam theory, 5 q l^4 / (384 E I).
-#[test]
-fn bonded_unsymmetric_strip() {
-    let (length, width, q) = (1.0, 0.05, 50.0);
+/// Bonded steel on plastic, no contraction: the panel, its neutral axis over the lower face, and E I per metre of width by the transformed
+/// section of elementary beam theory.
+pub(crate) fn bonded_strip() -> (Panel, f64, f64) {
     let panel = strip(
-        length,
-        width,
+        1.0,
+        0.05,
         vec![layer(200e9, 0.0, 0.0, 0.001, 0.0), layer(3e9, 0.0, 0.001, 0.006, 0.0)],
         vec![bonded(0, 1)],
     );
-    let answer = solve(&panel, &Load::uniform_pressure(q));
     let (ea1, ea2) = (200e9 * 0.001, 3e9 * 0.006);
     let (z1, z2) = (0.0005, 0.004);
     let z = (ea1 * z1 + ea2 * z2) / (ea1 + ea2);
     let own = |e: f64, t: f64| e * t * t * t / 12.0;
     let ei = own(200e9, 0.001) + own(3e9, 0.006) + ea1 * (z1 - z) * (z1 - z) + ea2 * (z2 - z) * (z2 - z);
+    (panel, z, ei)
+}
+
+/// 5 q l^4 / (384 E I).
+#[test]
+fn bonded_unsymmetric_strip() {
+    let (q, length) = (50.0, 1.0);
+    let (panel, z, ei) = bonded_strip();
+    let answer = solve(&panel, &Load::uniform_pressure(q));
     close("bonded strip", answer.largest_deflection.value, 5.0 * q / (384.0 * ei), 0.005);
     // The load acts outward, so the middle rises and the lower face is in compression: -E z0 M / EI.
     let middle = answer.field.at(p(0.5, 0.025)).unwrap_or_else(|| panic!("no field"));
@@ -118,9 +125,8 @@ fn partly_composite_strip() {
 /// Sandwich plate with thin faces and a soft core, all edges supported, sine-free check by the Navier series of sandwich theory:
 /// w = sum q_mn / (D k^4) (1 + k^2 D0 / S) with thin faces' own stiffness; S = G d^2 / t_core
 /// (Allen, Analysis and Design of Structural Sandwich Panels, 1969; Plantema 1966).
-#[test]
-fn soft_core_sandwich() {
-    let (a, b, q, e, nu, t, core, shear) = (0.8_f64, 0.6_f64, 300.0, 70e9, 0.3, 0.0008, 0.02, 8e6);
+pub(crate) fn sandwich(q: f64) -> (Panel, f64) {
+    let (a, b, e, nu, t, core, shear) = (0.8_f64, 0.6_f64, 70e9, 0.3, 0.0008, 0.02, 8e6);
     let d0 = t + core;
     let mut panel = Panel::new(Outline::rectangle(0.0, 0.0, a, b), layer(e, nu, 0.0, t, 0.0));
     panel.layers.push(layer(e, nu, t + core, t, 0.0));
@@ -129,7 +135,6 @@ fn soft_core_sandwich() {
     // The hard support: faces are held along the edge, free across it.
     held.in_plane_along = true;
     panel.line_supports = vec![held];
-    let answer = solve(&panel, &Load::uniform_pressure(q));
     let pi = std::f64::consts::PI;
     let stretch = e * t / (1.0 - nu * nu);
     let (own, joint, s) =
@@ -145,6 +150,13 @@ fn soft_core_sandwich() {
             exact += q_mn / stiff * (m as f64 * pi / 2.0).sin() * (n as f64 * pi / 2.0).sin();
         }
     }
+    (panel, exact)
+}
+
+#[test]
+fn soft_core_sandwich() {
+    let (panel, exact) = sandwich(300.0);
+    let answer = solve(&panel, &Load::uniform_pressure(300.0));
     close("sandwich", answer.largest_deflection.value, exact, 0.005);
 }
 

@@ -124,20 +124,6 @@ fn corner_supported_square() {
     check("corners", &parameters(&panel, 1.0, 0.3, 3), &[7.111, 15.770, 15.770], 0.006);
 }
 
-/// Rhombic plate clamped all round, 45 degrees, 10 m sides, 0.05 m: 7.938, 12.835, 17.941 Hz (NAFEMS FV15; second-hand).
-#[test]
-fn clamped_rhombus() {
-    let s = 10.0 * 0.5_f64.sqrt();
-    let steel = Material::isotropic(200e9, 0.3, 8000.0, 0.0);
-    let outline = Outline::polygon(&[p(0.0, 0.0), p(10.0, 0.0), p(10.0 + s, s), p(s, s)]);
-    let mut panel = Panel::new(outline, Layer::whole(0.05, steel));
-    panel.line_supports = vec![LineSupport::clamped(Line::Outline)];
-    let modes = solver(&panel).modes(&Load::default(), 3).unwrap_or_else(|e| panic!("{e}"));
-    for (mode, hz) in modes.iter().zip([7.938, 12.835, 17.941]) {
-        close("rhombus", mode.frequency, hz, 0.006);
-    }
-}
-
 /// A stiff lid on its gasket between spring latches: one mass on springs, f = sqrt(k / m) / (2 pi), by hand; and an added mass.
 #[test]
 fn lid_on_its_gasket() {
@@ -203,11 +189,16 @@ fn estimates_are_honest() {
     corners.point_supports =
         [p(0.0, 0.0), p(1.0, 0.0), p(1.0, 1.0), p(0.0, 1.0)].map(PointSupport::held).to_vec();
     let scale = TAU * (2700.0 * T / d(0.3)).sqrt();
-    let (mut counted, mut above) = (0, 0);
-    for (name, panel, exact) in [
-        ("supported", supported, vec![2.0 * pi2, 5.0 * pi2, 5.0 * pi2, 8.0 * pi2]),
-        ("clamped", clamped, vec![35.985, 73.394, 73.394]),
-        ("corners", corners, vec![7.111, 15.770, 15.770]),
+    let (rhombus, hertz) = crate::skew::clamped();
+    let tapered: Vec<f64> =
+        rows(include_str!("../reference/tapered.csv"), None)[1..].iter().map(|r| r.1[2]).collect();
+    let (mut counted, mut above, mut least) = (0, 0, f64::INFINITY);
+    for (name, panel, scale, exact) in [
+        ("supported", supported, scale, vec![2.0 * pi2, 5.0 * pi2, 5.0 * pi2, 8.0 * pi2]),
+        ("clamped", clamped, scale, vec![35.985, 73.394, 73.394]),
+        ("corners", corners, scale, vec![7.111, 15.770, 15.770]),
+        ("rhombus", rhombus, 1.0, hertz),
+        ("tapered", crate::rivals::tapered(), 1.0, tapered),
     ] {
         for first in [60, 120, 250] {
             for (tolerance, most) in [(0.02, 64), (0.02, 150_000), (0.005, 150_000), (0.002, 150_000)] {
@@ -226,13 +217,13 @@ fn estimates_are_honest() {
                         mode.error,
                         mode.error / made
                     );
-                    assert!(mode.error > made / 3.0, "{name}: {} {made}", mode.error);
+                    least = least.min(mode.error / made);
                     counted += 1;
                     above += usize::from(mode.error > 10.0 * made);
                 }
             }
         }
     }
-    println!("{above} of {counted} above by ten");
-    assert!(10 * above <= counted);
+    println!("{above} of {counted} above by ten, the least {least:.2}");
+    assert!(10 * above <= counted && least > 1.0 / 3.0, "{least}");
 }

@@ -119,22 +119,29 @@ fn sheet_with_a_cut_out() {
 }
 
 /// A pane of 5 mm polycarbonate supported all round, under a hand on 80 by 80 mm set off its middle.
-#[test]
-fn pane_under_a_hand() {
+pub(crate) fn pane() -> (Panel, Load) {
     let polycarbonate = Material::isotropic(2.4e9, 0.37, 1200.0, 65e-6);
     let outline = Outline::rectangle(0.0, 0.0, 0.272, 0.192);
     let mut panel = Panel::new(outline, Layer::whole(0.005, polycarbonate));
     panel.line_supports = vec![LineSupport::supported(Line::Outline)];
-    let points = [p(0.1, 0.09), p(0.136, 0.096)];
-    panel.marks = points.to_vec();
+    panel.marks = vec![p(0.1, 0.09), p(0.136, 0.096)];
     let hand = Pressure {
         region: Some(Outline::rectangle(0.06, 0.05, 0.08, 0.08)),
         ..Pressure::uniform(-250.0 / 0.0064)
     };
-    let answer = solve(&panel, &Load { pressures: vec![hand], ..Load::default() });
+    (panel, Load { pressures: vec![hand], ..Load::default() })
+}
+
+#[test]
+fn pane_under_a_hand() {
+    let (panel, load) = pane();
+    let answer = solve(&panel, &load);
     println!("{:?}", answer.error);
     compare(
         "pane",
-        &[("under the hand", deflection(&answer, points[0])), ("middle", deflection(&answer, points[1]))],
+        &[
+            ("under the hand", deflection(&answer, panel.marks[0])),
+            ("middle", deflection(&answer, panel.marks[1])),
+        ],
     );
 }

@@ -5,6 +5,7 @@ mod format;
 mod generated;
 mod lint;
 pub(crate) mod python;
+mod references;
 mod rust;
 mod same_bits;
 mod valgrind;
@@ -30,6 +31,7 @@ const STAGES: &[(&str, bool, Stage)] = &[
     ("same bits", false, same_bits::run),
     ("c", false, c::run),
     ("python", false, python::run),
+    ("references", true, references::run),
     ("lint", true, lint::run),
     ("valgrind", false, valgrind::run),
 ];

@@ -49,8 +49,17 @@ impl Environment {
     }
 }
 
-/// Makes `.venv` where it is not there yet, and installs what the tests need and the package itself.
+/// The environment with what the tests need and the package itself.
 pub(crate) fn environment(workspace: &Workspace) -> Result<Environment, String> {
+    let environment = requirements(workspace)?;
+    output(environment.module("pip", &PIP_INSTALL).arg("./python"))?;
+    Ok(environment)
+}
+
+const PIP_INSTALL: [&str; 3] = ["install", "--quiet", "--disable-pip-version-check"];
+
+/// Makes `.venv` where it is not there yet, and installs what the tests need besides the package itself.
+pub(crate) fn requirements(workspace: &Workspace) -> Result<Environment, String> {
     let system = std::env::var_os("PYTHON").unwrap_or_else(|| "python3".into());
     if !is_installed(&system) {
         return Err(
@@ -63,8 +72,6 @@ pub(crate) fn environment(workspace: &Workspace) -> Result<Environment, String> 
         let made = output(Command::new(system).args(["-m", "venv", "--clear"]).arg(&folder));
         made.map_err(|_| "install Python's venv, on Debian with `apt-get install python3-venv`".to_owned())?;
     }
-    let pip = ["install", "--quiet", "--disable-pip-version-check"];
-    output(environment.module("pip", &pip).args(["-r", "tests/python/requirements.txt"]))?;
-    output(environment.module("pip", &pip).arg("./python"))?;
+    output(environment.module("pip", &PIP_INSTALL).args(["-r", "tests/python/requirements.txt"]))?;
     Ok(environment)
 }
