@@ -24,6 +24,16 @@ class Panel:
         given: str | None,
         progress: Callable[[str, int, int, int], object] | None,
     ) -> dict[str, Any]: ...
+    def buckling(
+        self,
+        count: object,
+        load_case: object,
+        given: str | None,
+        progress: Callable[[str, int, int, int], object] | None,
+    ) -> dict[str, Any]: ...
+    def critical_rise(
+        self, load_case: object, given: str | None, progress: Callable[[str, int, int, int], object] | None
+    ) -> dict[str, Any]: ...
     def opening(
         self, load_case: object, given: str | None, progress: Callable[[str, int, int, int], object] | None
     ) -> dict[str, Any]: ...

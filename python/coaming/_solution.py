@@ -20,11 +20,16 @@ if TYPE_CHECKING:
 
 __all__ = [
     "BalanceLeft",
+    "Buckling",
+    "BucklingMode",
     "CaseSolution",
+    "CriticalRise",
+    "CriticalTemperature",
     "GasketState",
     "LatchState",
     "LayerStresses",
     "LengthAt",
+    "MembraneForceAt",
     "MeshError",
     "MeshField",
     "MomentAt",
@@ -131,6 +136,37 @@ class MomentAt(OutcomeRecord):
         return found
 
 
+class MembraneForceAt(OutcomeRecord):
+    """A force in the plane per length, and where."""
+
+    __slots__ = ()
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "value": QuantityKind("force per length", "N/mm"),
+        "at": RecordKind(Point),
+    }
+
+    class Si(SiValues):
+        """In SI units."""
+
+        value: float
+        at: Point.Si
+
+    si: Si
+
+    @property
+    def value(self) -> Quantity:
+        """The value, positive in tension [N/mm]."""
+        found: Quantity = self._get("value")
+        return found
+
+    @property
+    def at(self) -> Point:
+        """Where."""
+        found: Point = self._get("at")
+        return found
+
+
 class MeshError(OutcomeRecord):
     """How far the solution may be from that of an infinitely fine mesh; each is absent where no finer mesh
     was allowed to compare with.
@@ -143,6 +179,7 @@ class MeshError(OutcomeRecord):
         "latch_force": NUMBER,
         "compression": QuantityKind("length", "mm"),
         "moment": NUMBER,
+        "membrane_force": NUMBER,
         "triangles": PLAIN,
         "met": PLAIN,
     }
@@ -154,6 +191,7 @@ class MeshError(OutcomeRecord):
         latch_force: float | None
         compression: float | None
         moment: float | None
+        membrane_force: float | None
         triangles: int
         met: bool
 
@@ -186,6 +224,14 @@ class MeshError(OutcomeRecord):
         return found
 
     @property
+    def membrane_force(self) -> float | None:
+        """Error of the largest force in the plane, over it; 0 where none passes. What is said of the moment
+        goes for it too.
+        """
+        found: float | None = self._get("membrane_force")
+        return found
+
+    @property
     def triangles(self) -> int:
         """Triangles of the finest mesh."""
         found: int = self._get("triangles")
@@ -206,6 +252,7 @@ class BalanceLeft(OutcomeRecord):
     _kinds: ClassVar[Mapping[str, Kind]] = {
         "force": NUMBER,
         "moment": NUMBER,
+        "in_plane": NUMBER,
     }
 
     class Si(SiValues):
@@ -213,6 +260,7 @@ class BalanceLeft(OutcomeRecord):
 
         force: float
         moment: float
+        in_plane: float
 
     si: Si
 
@@ -228,6 +276,14 @@ class BalanceLeft(OutcomeRecord):
         found: float = self._get("moment")
         return found
 
+    @property
+    def in_plane(self) -> float:
+        """Sum of all forces in the plane over the sum of their sizes (of their turning over the size of the
+        panel, if that is larger).
+        """
+        found: float = self._get("in_plane")
+        return found
+
 
 class SupportReaction(OutcomeRecord):
     """Force and moment of one support on the panel."""
@@ -238,6 +294,8 @@ class SupportReaction(OutcomeRecord):
         "force": QuantityKind("force", "N"),
         "moment_along_x": QuantityKind("torque", "N·m"),
         "moment_along_y": QuantityKind("torque", "N·m"),
+        "in_plane_x": QuantityKind("force", "N"),
+        "in_plane_y": QuantityKind("force", "N"),
     }
 
     class Si(SiValues):
@@ -246,6 +304,8 @@ class SupportReaction(OutcomeRecord):
         force: float
         moment_along_x: float
         moment_along_y: float
+        in_plane_x: float
+        in_plane_y: float
 
     si: Si
 
@@ -265,6 +325,18 @@ class SupportReaction(OutcomeRecord):
     def moment_along_y(self) -> Quantity:
         """What force and moments do on a unit slope along y, about the origin [N·m]."""
         found: Quantity = self._get("moment_along_y")
+        return found
+
+    @property
+    def in_plane_x(self) -> Quantity:
+        """Force in the plane along x; zero where nothing strains the panel there [N]."""
+        found: Quantity = self._get("in_plane_x")
+        return found
+
+    @property
+    def in_plane_y(self) -> Quantity:
+        """Force in the plane along y [N]."""
+        found: Quantity = self._get("in_plane_y")
         return found
 
 
@@ -641,6 +713,197 @@ class OpeningTravel(OutcomeRecord):
         return found
 
 
+class BucklingMode(OutcomeRecord):
+    """One way to buckle."""
+
+    __slots__ = ()
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "factor": NUMBER,
+        "error": NUMBER,
+        "shape": ARRAY,
+    }
+
+    class Si(SiValues):
+        """In SI units."""
+
+        factor: float
+        error: float | None
+        shape: Floats
+
+    si: Si
+
+    @property
+    def factor(self) -> float:
+        """What acts in the plane times this makes the panel buckle."""
+        found: float = self._get("factor")
+        return found
+
+    @property
+    def error(self) -> float | None:
+        """Estimated error of the factor, as a share; absent where no finer mesh was allowed to compare with.
+        """
+        found: float | None = self._get("error")
+        return found
+
+    @property
+    def shape(self) -> Floats:
+        """Deflection at the vertices, scaled so that the largest in size is 1."""
+        found: Floats = self._get("shape")
+        return found
+
+
+class Buckling(OutcomeRecord):
+    """The lowest ways to buckle, on a mesh of their own. Linear theory of the flat panel: one that bows under
+    its load from the start has no sudden buckling, and there the factor only tells where bowing becomes
+    large. Real panels are never quite flat: keep a factor in hand.
+    """
+
+    __slots__ = ()
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "modes": ListKind(RecordKind(BucklingMode)),
+        "met": PLAIN,
+        "x_m": ARRAY,
+        "y_m": ARRAY,
+        "triangles": ARRAY,
+    }
+
+    class Si(SiValues):
+        """In SI units."""
+
+        modes: tuple[BucklingMode.Si, ...]
+        met: bool
+        x_m: Floats
+        y_m: Floats
+        triangles: Indices
+
+    si: Si
+
+    @property
+    def modes(self) -> tuple[BucklingMode, ...]:
+        """The ways to buckle, lowest factor first; empty where nothing presses the panel together."""
+        found: tuple[BucklingMode, ...] = self._get("modes")
+        return found
+
+    @property
+    def met(self) -> bool:
+        """True where every factor meets the tolerance."""
+        found: bool = self._get("met")
+        return found
+
+    @property
+    def x_m(self) -> Floats:
+        """Vertices: x, m."""
+        found: Floats = self._get("x_m")
+        return found
+
+    @property
+    def y_m(self) -> Floats:
+        """Vertices: y, m."""
+        found: Floats = self._get("y_m")
+        return found
+
+    @property
+    def triangles(self) -> Indices:
+        """Triangles: indices of three vertices each, one after another."""
+        found: Indices = self._get("triangles")
+        return found
+
+
+class CriticalTemperature(OutcomeRecord):
+    """Temperature of one layer at which the panel buckles, above the one at which it is flat and free of
+    stress.
+    """
+
+    __slots__ = ()
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "layer": PLAIN,
+        "rise": QuantityKind("temperature difference", "K"),
+        "gradient": QuantityKind("temperature difference", "K"),
+    }
+
+    class Si(SiValues):
+        """In SI units."""
+
+        layer: str
+        rise: float
+        gradient: float
+
+    si: Si
+
+    @property
+    def layer(self) -> str:
+        """Name of the layer."""
+        found: str = self._get("layer")
+        return found
+
+    @property
+    def rise(self) -> Quantity:
+        """Rise at the middle of the layer [K]."""
+        found: Quantity = self._get("rise")
+        return found
+
+    @property
+    def gradient(self) -> Quantity:
+        """Outer face minus inner face [K]."""
+        found: Quantity = self._get("gradient")
+        return found
+
+
+class CriticalRise(OutcomeRecord):
+    """Temperatures at which the panel buckles, in proportion to those of the load case. They count from where
+    the supports begin to hold in the plane: a hole with clearance first uses that up.
+    """
+
+    __slots__ = ()
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "factor": NUMBER,
+        "error": NUMBER,
+        "met": PLAIN,
+        "temperatures": ListKind(RecordKind(CriticalTemperature)),
+    }
+
+    class Si(SiValues):
+        """In SI units."""
+
+        factor: float | None
+        error: float | None
+        met: bool
+        temperatures: tuple[CriticalTemperature.Si, ...]
+
+    si: Si
+
+    @property
+    def factor(self) -> float | None:
+        """The load case's temperatures times this make the panel buckle; absent where they press nothing
+        together.
+        """
+        found: float | None = self._get("factor")
+        return found
+
+    @property
+    def error(self) -> float | None:
+        """Estimated error of the factor, as a share; absent where no finer mesh was allowed to compare with.
+        """
+        found: float | None = self._get("error")
+        return found
+
+    @property
+    def met(self) -> bool:
+        """True where the factor meets the tolerance."""
+        found: bool = self._get("met")
+        return found
+
+    @property
+    def temperatures(self) -> tuple[CriticalTemperature, ...]:
+        """The temperatures times the factor; none where there is no factor."""
+        found: tuple[CriticalTemperature, ...] = self._get("temperatures")
+        return found
+
+
 class MeshField(OutcomeRecord):
     """The values over the mesh."""
 
@@ -656,6 +919,9 @@ class MeshField(OutcomeRecord):
         "moment_xx_n": ARRAY,
         "moment_yy_n": ARRAY,
         "moment_xy_n": ARRAY,
+        "membrane_xx_n_per_m": ARRAY,
+        "membrane_yy_n_per_m": ARRAY,
+        "membrane_xy_n_per_m": ARRAY,
     }
 
     class Si(SiValues):
@@ -670,6 +936,9 @@ class MeshField(OutcomeRecord):
         moment_xx_n: Floats
         moment_yy_n: Floats
         moment_xy_n: Floats
+        membrane_xx_n_per_m: Floats
+        membrane_yy_n_per_m: Floats
+        membrane_xy_n_per_m: Floats
 
     si: Si
 
@@ -727,6 +996,26 @@ class MeshField(OutcomeRecord):
         found: Floats = self._get("moment_xy_n")
         return found
 
+    @property
+    def membrane_xx_n_per_m(self) -> Floats:
+        """Force in the plane per length at the middle of the triangles, of all layers, xx, N/m; positive in
+        tension.
+        """
+        found: Floats = self._get("membrane_xx_n_per_m")
+        return found
+
+    @property
+    def membrane_yy_n_per_m(self) -> Floats:
+        """Force in the plane per length, yy, N/m."""
+        found: Floats = self._get("membrane_yy_n_per_m")
+        return found
+
+    @property
+    def membrane_xy_n_per_m(self) -> Floats:
+        """Force in the plane per length, xy, N/m."""
+        found: Floats = self._get("membrane_xy_n_per_m")
+        return found
+
 
 class CaseSolution(OutcomeRecord):
     """The solution of one load case."""
@@ -736,7 +1025,9 @@ class CaseSolution(OutcomeRecord):
     _kinds: ClassVar[Mapping[str, Kind]] = {
         "name": PLAIN,
         "largest_deflection": RecordKind(LengthAt),
+        "large_deflection": PLAIN,
         "largest_moment": RecordKind(MomentAt),
+        "largest_membrane_force": RecordKind(MembraneForceAt),
         "error": RecordKind(MeshError),
         "balance": RecordKind(BalanceLeft),
         "line_reactions": ListKind(RecordKind(SupportReaction)),
@@ -747,6 +1038,8 @@ class CaseSolution(OutcomeRecord):
         "stresses": ListKind(RecordKind(LayerStresses)),
         "modes": RecordKind(NaturalModes),
         "opening": RecordKind(OpeningTravel),
+        "buckling": RecordKind(Buckling),
+        "critical_rise": RecordKind(CriticalRise),
         "field": RecordKind(MeshField),
     }
 
@@ -755,7 +1048,9 @@ class CaseSolution(OutcomeRecord):
 
         name: str
         largest_deflection: LengthAt.Si
+        large_deflection: bool
         largest_moment: MomentAt.Si
+        largest_membrane_force: MembraneForceAt.Si
         error: MeshError.Si
         balance: BalanceLeft.Si
         line_reactions: tuple[SupportReaction.Si, ...]
@@ -766,6 +1061,8 @@ class CaseSolution(OutcomeRecord):
         stresses: tuple[LayerStresses.Si, ...]
         modes: NaturalModes.Si | None
         opening: OpeningTravel.Si | None
+        buckling: Buckling.Si | None
+        critical_rise: CriticalRise.Si | None
         field: MeshField.Si
 
     si: Si
@@ -783,9 +1080,24 @@ class CaseSolution(OutcomeRecord):
         return found
 
     @property
+    def large_deflection(self) -> bool:
+        """True where the stretching that the deflection itself brings was counted; linear theory otherwise.
+        """
+        found: bool = self._get("large_deflection")
+        return found
+
+    @property
     def largest_moment(self) -> MomentAt:
         """The principal moment that is largest in size."""
         found: MomentAt = self._get("largest_moment")
+        return found
+
+    @property
+    def largest_membrane_force(self) -> MembraneForceAt:
+        """The principal force in the plane per length that is largest in size; 0 where nothing strains the
+        panel there.
+        """
+        found: MembraneForceAt = self._get("largest_membrane_force")
         return found
 
     @property
@@ -846,6 +1158,18 @@ class CaseSolution(OutcomeRecord):
     def opening(self) -> OpeningTravel | None:
         """The travel that opens it, where wanted."""
         found: OpeningTravel | None = self._get("opening")
+        return found
+
+    @property
+    def buckling(self) -> Buckling | None:
+        """The ways to buckle, where wanted."""
+        found: Buckling | None = self._get("buckling")
+        return found
+
+    @property
+    def critical_rise(self) -> CriticalRise | None:
+        """The temperatures at which it buckles, where wanted."""
+        found: CriticalRise | None = self._get("critical_rise")
         return found
 
     @property

@@ -7,7 +7,8 @@
 
 z and deflections are positive outward, pressures where they push the panel onto its seal, compression closing, stress
 in tension. Single numbers are quantities of pint, and plain SI floats under `.si`; values over the mesh and along
-gaskets are read-only arrays in SI units, with the unit in the name. Linear theory of thin plates for small deflections.
+gaskets are read-only arrays in SI units, with the unit in the name. Linear theory of thin plates for small deflections, unless a load case
+says `large_deflection = true`. A buckling factor is that of a perfectly flat panel: keep well below it.
 
 The results are screenings with the inputs given, not a certificate: where failure could injure, local law
 and codes hold, and a competent engineer decides.
@@ -22,11 +23,16 @@ from typing import Any, Literal, NamedTuple, TypeAlias, cast
 from coaming import _native
 from coaming._solution import (
     BalanceLeft,
+    Buckling,
+    BucklingMode,
     CaseSolution,
+    CriticalRise,
+    CriticalTemperature,
     GasketState,
     LatchState,
     LayerStresses,
     LengthAt,
+    MembraneForceAt,
     MeshError,
     MeshField,
     MomentAt,
@@ -42,12 +48,17 @@ from coaming.cover import Output, Units
 
 __all__ = [
     "BalanceLeft",
+    "Buckling",
+    "BucklingMode",
     "CaseSolution",
+    "CriticalRise",
+    "CriticalTemperature",
     "GasketState",
     "LatchState",
     "LayerStresses",
     "LengthAt",
     "Load",
+    "MembraneForceAt",
     "MeshError",
     "MeshField",
     "MomentAt",
@@ -66,8 +77,9 @@ __all__ = [
     "text",
 ]
 
-Work: TypeAlias = Literal["equilibrium", "modes"]
-"""What is being looked for: the equilibrium under a load, or natural modes about it."""
+Work: TypeAlias = Literal["equilibrium", "modes", "large_deflection", "buckling"]
+"""What is being looked for: the equilibrium under a load, natural modes about it, the equilibrium with the stretching that the
+deflection brings, or factors at which the panel buckles."""
 
 
 class Progress(NamedTuple):
@@ -126,7 +138,8 @@ class Panel:
         return tuple(_native.cautions())
 
     def solve(self, load: Load = 0, *, progress: Tell | None = None) -> CaseSolution:
-        """The equilibrium under a load, with the modes and the opening that its load case asks for.
+        """The equilibrium under a load, with the modes, the opening, the ways to buckle and the critical rise that its load
+        case asks for.
 
         CoamingError names the path in the load case, or the motion that nothing resists.
         """
@@ -135,6 +148,20 @@ class Panel:
     def modes(self, count: int, load: Load = 0, *, progress: Tell | None = None) -> NaturalModes:
         """The lowest natural modes about the equilibrium under a load, 1 to 100 of them."""
         return NaturalModes(self._panel.modes(count, *_load(load), _told(progress)))
+
+    def buckling(self, count: int, load: Load = 0, *, progress: Tell | None = None) -> Buckling:
+        """The lowest factors by which what acts in the plane makes the panel buckle, 1 to 20 of them.
+
+        Linear theory of a perfectly flat panel; a real one bows from the start: keep well below the lowest.
+        """
+        return Buckling(self._panel.buckling(count, *_load(load), _told(progress)))
+
+    def critical_rise(self, load: Load = 0, *, progress: Tell | None = None) -> CriticalRise:
+        """The temperatures, in proportion to those of a load, at which the panel buckles; as `buckling` otherwise.
+
+        They count from where the supports begin to hold in the plane: a hole with clearance first uses that up.
+        """
+        return CriticalRise(self._panel.critical_rise(*_load(load), _told(progress)))
 
     def opening(self, load: Load = 0, *, progress: Tell | None = None) -> OpeningTravel:
         """The travel at which every latch is free while the gasket still pushes."""

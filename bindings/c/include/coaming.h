@@ -27,6 +27,12 @@
 /// Natural modes about an equilibrium are being looked for.
 #define COAMING_WORK_MODES 1
 
+/// The equilibrium under a load, with the stretching that the deflection brings, is being looked for.
+#define COAMING_WORK_LARGE_DEFLECTION 2
+
+/// Factors at which the panel buckles are being looked for.
+#define COAMING_WORK_BUCKLING 3
+
 /// Vertices: x, m.
 #define COAMING_VALUES_X 0
 
@@ -50,6 +56,15 @@
 
 /// Moment per length, xy, N.
 #define COAMING_VALUES_MOMENT_XY 7
+
+/// Force in the plane per length at the middle of the triangles, xx, N/m; positive in tension.
+#define COAMING_VALUES_MEMBRANE_XX 8
+
+/// Force in the plane per length, yy, N/m.
+#define COAMING_VALUES_MEMBRANE_YY 9
+
+/// Force in the plane per length, xy, N/m.
+#define COAMING_VALUES_MEMBRANE_XY 10
 
 /// Gasket `index`: distance along it, m.
 #define COAMING_VALUES_GASKET_ALONG 16
@@ -87,6 +102,15 @@
 /// Mode `index`: deflection at the modes' vertices for a modal mass of 1 kg, m.
 #define COAMING_VALUES_MODE_SHAPE 50
 
+/// The vertices of the ways to buckle: x, m.
+#define COAMING_VALUES_BUCKLING_X 64
+
+/// The vertices of the ways to buckle: y, m.
+#define COAMING_VALUES_BUCKLING_Y 65
+
+/// Way to buckle `index`: deflection at their vertices, scaled so that the largest in size is 1.
+#define COAMING_VALUES_BUCKLING_SHAPE 66
+
 /// Triangles: indices of three vertices each, one after another.
 #define COAMING_INDICES_TRIANGLES 0
 
@@ -95,6 +119,9 @@
 
 /// The modes' triangles: indices of three vertices each.
 #define COAMING_INDICES_MODE_TRIANGLES 2
+
+/// The triangles of the ways to buckle: indices of three vertices each.
+#define COAMING_INDICES_BUCKLING_TRIANGLES 3
 
 /// The ABI that this header was made for: a thousand times the major version, plus the minor one.
 #define COAMING_ABI 1
@@ -4089,6 +4116,12 @@ typedef struct CoamingSummary {
   double largest_moment_x_m;
   /// Where.
   double largest_moment_y_m;
+  /// The principal force in the plane per length that is largest in size, positive in tension; 0 where nothing strains the panel there.
+  double largest_membrane_force_n_per_m;
+  /// Where.
+  double largest_membrane_force_x_m;
+  /// Where.
+  double largest_membrane_force_y_m;
   /// Estimated error of the deflection anywhere, over the largest; where `has_error_deflection`.
   double error_deflection;
   /// Estimated error of any latch's force, over the largest; where `has_error_latch_force`.
@@ -4097,12 +4130,21 @@ typedef struct CoamingSummary {
   double error_compression_m;
   /// Estimated error of the largest moment, over it; where `has_error_moment`.
   double error_moment;
+  /// Estimated error of the largest force in the plane, over it; where `has_error_membrane_force`.
+  double error_membrane_force;
   /// Sum of all forces over the sum of their sizes.
   double balance_force;
   /// Sum of all moments over the sum of the forces' sizes times the size of the panel.
   double balance_moment;
+  /// Sum of all forces in the plane over the sum of their sizes (of their turning over the size of the panel, if that is larger).
+  double balance_in_plane;
   /// The largest travel from the closed place until a latch is free; where `has_opening_travel`.
   double opening_travel_m;
+  /// The load case's temperature rises times this make the panel buckle, by linear theory of a perfectly flat panel: keep well below
+  /// it; where `has_critical_factor`.
+  double critical_factor;
+  /// Estimated error of that factor, as a share; where `has_critical_error`.
+  double critical_error;
   /// Vertices of the mesh.
   uint32_t vertices;
   /// Triangles of the mesh.
@@ -4125,6 +4167,16 @@ typedef struct CoamingSummary {
   uint32_t mode_vertices;
   /// Triangles of the modes' own mesh.
   uint32_t mode_triangles;
+  /// How many ways to buckle there are: none where none were asked for, or nothing presses the panel together.
+  uint32_t buckling_modes;
+  /// Vertices of the mesh of the ways to buckle.
+  uint32_t buckling_vertices;
+  /// Triangles of the mesh of the ways to buckle.
+  uint32_t buckling_triangles;
+  /// How many layers' critical temperatures there are.
+  uint32_t critical_temperatures;
+  /// 1 where the stretching that the deflection itself brings was counted; linear theory otherwise.
+  uint8_t large_deflection;
   /// 1 where the deflection meets the tolerance.
   uint8_t error_met;
   /// 1 where there was a second mesh to compare with, as for the next three.
@@ -4135,8 +4187,22 @@ typedef struct CoamingSummary {
   uint8_t has_error_compression;
   /// 1 where it is there.
   uint8_t has_error_moment;
+  /// 1 where it is there.
+  uint8_t has_error_membrane_force;
   /// 1 where the load case asked for the opening.
   uint8_t has_opening_travel;
+  /// 1 where the load case asked for ways to buckle.
+  uint8_t has_buckling;
+  /// 1 where every factor meets the tolerance.
+  uint8_t buckling_met;
+  /// 1 where the load case asked for the critical temperature rise.
+  uint8_t has_critical_rise;
+  /// 1 where the temperatures press the panel together, so that it buckles.
+  uint8_t has_critical_factor;
+  /// 1 where there was a second mesh to compare with.
+  uint8_t has_critical_error;
+  /// 1 where the critical factor meets the tolerance.
+  uint8_t critical_met;
 } CoamingSummary;
 
 /// One latch.
@@ -4185,6 +4251,10 @@ typedef struct CoamingReaction {
   double moment_along_x_n_m;
   /// What force and moments do on a unit slope along y, about the origin.
   double moment_along_y_n_m;
+  /// Force in the plane along x; zero where nothing strains the panel there.
+  double in_plane_x_n;
+  /// Force in the plane along y.
+  double in_plane_y_n;
 } CoamingReaction;
 
 /// Stress in one layer: the principal stress that is largest in size on each face, positive in tension.
@@ -4218,6 +4288,26 @@ typedef struct CoamingMode {
   /// 1 where the error meets the tolerance.
   uint8_t error_met;
 } CoamingMode;
+
+/// One way to buckle, by linear theory of a perfectly flat panel: keep well below the lowest factor.
+typedef struct CoamingBucklingMode {
+  /// What acts in the plane times this makes the panel buckle.
+  double factor;
+  /// Estimated error of the factor, as a share; where `has_error`.
+  double error;
+  /// 1 where there was a second mesh to compare with.
+  uint8_t has_error;
+} CoamingBucklingMode;
+
+/// Temperature of one layer at which the panel buckles, above the one at which it is flat and free of stress.
+typedef struct CoamingCriticalTemperature {
+  /// Rise at the middle of the layer.
+  double rise_k;
+  /// Outer face minus inner face.
+  double gradient_k;
+  /// Name of the layer, cut to 63 bytes.
+  char layer[64];
+} CoamingCriticalTemperature;
 
 /// Basic dimensions of a screw thread, computed from its nominal diameter and pitch.
 ///
@@ -8806,8 +8896,8 @@ uint32_t coaming_panel_load_cases(const struct CoamingPanel *panel,
                                   size_t *count,
                                   struct CoamingFault *fault);
 
-/// Solves the load case of the panel's own document with this index, from 0, with the modes and the opening that it asks
-/// for.
+/// Solves the load case of the panel's own document with this index, from 0, with the modes, the opening, the ways to buckle
+/// and the critical temperature rise that it asks for.
 ///
 /// `tell` may be NULL; `user` is handed to it. On success `*solution` is to be given to coaming_solution_free(); otherwise
 /// it is untouched, and the panel can be solved again. It may take seconds. The results are screenings with the inputs
@@ -8923,6 +9013,24 @@ uint32_t coaming_solution_mode(const struct CoamingSolution *solution,
                                size_t index,
                                struct CoamingMode *mode,
                                struct CoamingFault *fault);
+
+/// The way to buckle with this index, lowest factor first.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says; the solution was not freed.
+uint32_t coaming_solution_buckling_mode(const struct CoamingSolution *solution,
+                                        size_t index,
+                                        struct CoamingBucklingMode *mode,
+                                        struct CoamingFault *fault);
+
+/// The temperature of the layer with this index, in the order of the load case's temperatures, at which the panel buckles.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says; the solution was not freed.
+uint32_t coaming_solution_critical_temperature(const struct CoamingSolution *solution,
+                                               size_t index,
+                                               struct CoamingCriticalTemperature *temperature,
+                                               struct CoamingFault *fault);
 
 /// Copies values of a solution.
 ///
@@ -10870,12 +10978,14 @@ COAMING_ASSERT(offsetof(CoamingFault, value) == 72);
 COAMING_ASSERT(offsetof(CoamingFault, message) == 80);
 COAMING_ASSERT(offsetof(CoamingFault, index) == 336);
 COAMING_ASSERT(sizeof(CoamingProgress) == 16);
-COAMING_ASSERT(sizeof(CoamingSummary) == 160);
+COAMING_ASSERT(sizeof(CoamingSummary) == 240);
 COAMING_ASSERT(sizeof(CoamingLatchState) == 96);
 COAMING_ASSERT(sizeof(CoamingGasketState) == 72);
-COAMING_ASSERT(sizeof(CoamingReaction) == 24);
+COAMING_ASSERT(sizeof(CoamingReaction) == 40);
 COAMING_ASSERT(sizeof(CoamingLayerStresses) == 120);
 COAMING_ASSERT(sizeof(CoamingMode) == 24);
+COAMING_ASSERT(sizeof(CoamingBucklingMode) == 24);
+COAMING_ASSERT(sizeof(CoamingCriticalTemperature) == 80);
 COAMING_ASSERT(sizeof(CoamingThread) == 4);
 COAMING_ASSERT(offsetof(CoamingThread, designation) == 0);
 COAMING_ASSERT(sizeof(CoamingThreadOutcome) == 96);

@@ -95,6 +95,21 @@ int main(int words, char **word) {
       hold(coaming_solution_mode(solution_of(load_case), index, &mode, &fault) == COAMING_OK &&
                same(mode.frequency_hz, first) && same(mode.error, second),
            line);
+    } else if (sscanf(line, "buckling %lu %lu %lf %lf", &load_case, &index, &first, &second) == 4) {
+      CoamingBucklingMode mode;
+      hold(coaming_solution_buckling_mode(solution_of(load_case), index, &mode, &fault) == COAMING_OK &&
+               same(mode.factor, first) && same(mode.error, second),
+           line);
+    } else if (sscanf(line, "critical %lu %lu %lf %lf", &load_case, &index, &first, &second) == 4) {
+      CoamingCriticalTemperature temperature;
+      hold(coaming_solution_critical_temperature(solution_of(load_case), index, &temperature, &fault) == COAMING_OK &&
+               same(temperature.rise_k, first) && same(temperature.gradient_k, second),
+           line);
+    } else if (sscanf(line, "support %lu %lu %lf %lf", &load_case, &index, &first, &second) == 4) {
+      CoamingReaction reaction;
+      hold(coaming_solution_line_reaction(solution_of(load_case), index, &reaction, &fault) == COAMING_OK &&
+               same(reaction.in_plane_x_n, first) && same(reaction.in_plane_y_n, second),
+           line);
     } else {
       fprintf(stderr, "not understood: %s\n", line);
       return 2;

@@ -71,6 +71,38 @@ impl Panel {
         })
     }
 
+    /// The lowest factors at which what acts in the plane under a load makes the panel buckle.
+    fn buckling<'py>(
+        &self,
+        py: Python<'py>,
+        count: &Bound<'py, PyAny>,
+        load_case: &Bound<'py, PyAny>,
+        given: Option<&str>,
+        progress: Option<Py<PyAny>>,
+    ) -> PyResult<Bound<'py, PyDict>> {
+        guarded(py, || {
+            let (count, load) = (whole(count, "count", "between 1 and 20")?, Load::read(load_case, given)?);
+            let found =
+                self.ask(py, &load, progress, |panel, load, tell| panel.buckling(count, load, tell))?;
+            Ok(solution::buckling(py, found)?)
+        })
+    }
+
+    /// The temperatures, in proportion to those of a load, at which the panel buckles.
+    fn critical_rise<'py>(
+        &self,
+        py: Python<'py>,
+        load_case: &Bound<'py, PyAny>,
+        given: Option<&str>,
+        progress: Option<Py<PyAny>>,
+    ) -> PyResult<Bound<'py, PyDict>> {
+        guarded(py, || {
+            let load = Load::read(load_case, given)?;
+            let found = self.ask(py, &load, progress, |panel, load, tell| panel.critical_rise(load, tell))?;
+            Ok(solution::critical_rise(py, found)?)
+        })
+    }
+
     /// The travel that opens it from the equilibrium under a load.
     fn opening<'py>(
         &self,

@@ -3,8 +3,8 @@
 use coaming::quantity::Quantity;
 use coaming_cover::document::Point;
 use coaming_cover::panel::{
-    CaseSolution, GasketState, LatchState, LayerStresses, LengthAt, MeshField, NaturalModes, OpeningTravel,
-    StressAt, SupportReaction,
+    Buckling, CaseSolution, CriticalRise, GasketState, LatchState, LayerStresses, LengthAt, MeshField,
+    NaturalModes, OpeningTravel, StressAt, SupportReaction,
 };
 use numpy::{Element, IntoPyArray, PyArray1, PyArray2, PyArrayMethods};
 use pyo3::prelude::*;
@@ -58,19 +58,30 @@ pub(crate) fn case(py: Python<'_>, case: CaseSolution) -> PyResult<Bound<'_, PyD
         .with("latch_force", case.error.latch_force)?
         .with("compression", case.error.compression.map(|length| length.to_si()))?
         .with("moment", case.error.moment)?
+        .with("membrane_force", case.error.membrane_force)?
         .with("triangles", case.error.triangles)?
         .with("met", case.error.met)?;
     let moment = Record::new(py)
         .with("value", case.largest_moment.value.to_si())?
         .with("at", point(py, &case.largest_moment.at)?.0)?;
-    let balance = Record::new(py).with("force", case.balance.force)?.with("moment", case.balance.moment)?;
+    let membrane_force = Record::new(py)
+        .with("value", case.largest_membrane_force.value.to_si())?
+        .with("at", point(py, &case.largest_membrane_force.at)?.0)?;
+    let balance = Record::new(py)
+        .with("force", case.balance.force)?
+        .with("moment", case.balance.moment)?
+        .with("in_plane", case.balance.in_plane)?;
     let stops: Vec<f64> = case.stops.iter().map(|push| push.to_si()).collect();
     let modes = case.modes.map(|found| modes(py, found)).transpose()?;
     let opening = case.opening.map(|found| opening(py, &found)).transpose()?;
+    let buckling = case.buckling.map(|found| buckling(py, found)).transpose()?;
+    let critical_rise = case.critical_rise.map(|found| critical_rise(py, found)).transpose()?;
     let record = Record::new(py)
         .with("name", case.name)?
         .with("largest_deflection", length_at(py, &case.largest_deflection)?.0)?
+        .with("large_deflection", case.large_deflection)?
         .with("largest_moment", moment.0)?
+        .with("largest_membrane_force", membrane_force.0)?
         .with("error", error.0)?
         .with("balance", balance.0)?
         .with("line_reactions", list(py, &case.line_reactions, reaction)?)?
@@ -81,6 +92,8 @@ pub(crate) fn case(py: Python<'_>, case: CaseSolution) -> PyResult<Bound<'_, PyD
         .with("stresses", list(py, case.stresses, stresses)?)?
         .with("modes", modes)?
         .with("opening", opening)?
+        .with("buckling", buckling)?
+        .with("critical_rise", critical_rise)?
         .with("field", field(py, case.field)?.0)?;
     Ok(record.0)
 }
@@ -99,6 +112,36 @@ pub(crate) fn modes(py: Python<'_>, found: NaturalModes) -> PyResult<Bound<'_, P
         .array("x_m", found.x_m)?
         .array("y_m", found.y_m)?
         .triangles("triangles", found.triangles)?;
+    Ok(record.0)
+}
+
+/// The ways to buckle.
+pub(crate) fn buckling(py: Python<'_>, found: Buckling) -> PyResult<Bound<'_, PyDict>> {
+    let modes = list(py, found.modes, |py, mode| {
+        Record::new(py).with("factor", mode.factor)?.with("error", mode.error)?.array("shape", mode.shape)
+    })?;
+    let record = Record::new(py)
+        .with("modes", modes)?
+        .with("met", found.met)?
+        .array("x_m", found.x_m)?
+        .array("y_m", found.y_m)?
+        .triangles("triangles", found.triangles)?;
+    Ok(record.0)
+}
+
+/// The temperatures at which it buckles.
+pub(crate) fn critical_rise(py: Python<'_>, found: CriticalRise) -> PyResult<Bound<'_, PyDict>> {
+    let temperatures = list(py, found.temperatures, |py, layer| {
+        Record::new(py)
+            .with("layer", layer.layer)?
+            .with("rise", layer.rise.to_si())?
+            .with("gradient", layer.gradient.to_si())
+    })?;
+    let record = Record::new(py)
+        .with("factor", found.factor)?
+        .with("error", found.error)?
+        .with("met", found.met)?
+        .with("temperatures", temperatures)?;
     Ok(record.0)
 }
 
@@ -124,7 +167,9 @@ fn reaction<'py>(py: Python<'py>, found: &SupportReaction) -> PyResult<Record<'p
     Record::new(py)
         .with("force", found.force.to_si())?
         .with("moment_along_x", found.moment_along_x.to_si())?
-        .with("moment_along_y", found.moment_along_y.to_si())
+        .with("moment_along_y", found.moment_along_y.to_si())?
+        .with("in_plane_x", found.in_plane_x.to_si())?
+        .with("in_plane_y", found.in_plane_y.to_si())
 }
 
 fn latch<'py>(py: Python<'py>, found: &LatchState) -> PyResult<Record<'py>> {
@@ -170,5 +215,8 @@ fn field(py: Python<'_>, found: MeshField) -> PyResult<Record<'_>> {
         .array("slope_y", found.slope_y)?
         .array("moment_xx_n", found.moment_xx_n)?
         .array("moment_yy_n", found.moment_yy_n)?
-        .array("moment_xy_n", found.moment_xy_n)
+        .array("moment_xy_n", found.moment_xy_n)?
+        .array("membrane_xx_n_per_m", found.membrane_xx_n_per_m)?
+        .array("membrane_yy_n_per_m", found.membrane_yy_n_per_m)?
+        .array("membrane_xy_n_per_m", found.membrane_xy_n_per_m)
 }

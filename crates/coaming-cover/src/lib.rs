@@ -3,6 +3,7 @@
 //! | module | what it holds |
 //! |---|---|
 //! | [`document`] | one description of a cover, as types and as TOML or JSON |
+//! | [`review`], [`reviewer`] | every check of a cover; the same again and again while it is worked on |
 //! | [`panel`] | one panel by itself, solved: outline, layers, what holds it, loads |
 //! | [`limits`] | the limits by common practice, all replaceable |
 //! | [`schema`] | the documents' JSON Schema, for editors |
@@ -31,6 +32,7 @@ pub mod panel;
 pub mod prepared;
 pub mod render;
 pub mod review;
+pub mod reviewer;
 pub mod schema;
 pub mod verdict;
 mod worksheet;

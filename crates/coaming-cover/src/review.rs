@@ -4,7 +4,7 @@ use coaming::prelude::*;
 use sha2::{Digest, Sha256};
 
 use crate::amount::{Amount, Measure};
-use crate::checks::{Check, PARTS, Subject, unnamed};
+use crate::checks::{Check, PARTS, Subject, solve_ahead, unnamed};
 use crate::demand::{Cure, Demand, NotChecked};
 use crate::document::{Cover, LoadKind, to_json};
 use crate::prepared::Prepared;
@@ -104,6 +104,7 @@ pub fn review(cover: &Cover) -> Result<Review, Error> {
 /// As [`review`].
 pub(crate) fn review_of(prepared: &Prepared<'_>) -> Result<Review, Error> {
     let cover = prepared.cover;
+    solve_ahead(prepared);
     let rows = rows(prepared);
     for (nth, waiver) in cover.waivers.iter().flatten().enumerate() {
         if !rows.iter().any(|row| row.key == waiver.check) {

@@ -48,6 +48,7 @@ pub use model::line::Line;
 pub use model::load::{EdgeMoment, LayerTemperature, LineForce, Load, PointForce, Pressure};
 pub use model::material::Material;
 pub use model::panel::{Joint, JointKind, Layer, Panel, Region};
+pub use model::spread_mass::SpreadMass;
 pub use model::support::{Hold, LineSupport, PointSupport};
 pub use progress::{Progress, Work};
 pub use result::answer::Answer;

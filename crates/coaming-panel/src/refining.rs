@@ -10,6 +10,7 @@ use crate::result::error_estimate::{ErrorEstimate, SAFETY, order, share_left};
 use crate::result::indicator::{Indicator, NEARLY_LARGEST, indicator};
 use crate::system::equilibrium::{State, solve};
 use crate::system::level::Level;
+use crate::system::loads::apply;
 
 /// Compressions this near to the extremes, as a share of what lies between them, are watched likewise.
 const NEARLY_EXTREME: f64 = 0.1;
@@ -35,7 +36,7 @@ pub(crate) struct Run {
     pub error: ErrorEstimate,
 }
 
-/// Solves on one level, from the state on the level before where there is one.
+/// Solves on one level, from the state on the level before where there is one. A state that is known already counts as one step told.
 pub(crate) fn solve_level(
     level: &mut Level,
     prepared: &Prepared,
@@ -43,7 +44,17 @@ pub(crate) fn solve_level(
     before: Option<&State>,
     watch: &mut Watch<'_>,
 ) -> Result<Solved, PanelError> {
-    let (state, applied) = solve(level, prepared, load, before, watch)?;
+    let (state, applied) = match level.state(load) {
+        Some(known) => {
+            watch.step()?;
+            (known, apply(level, prepared, load)?)
+        }
+        None => {
+            let found = solve(level, prepared, load, before, watch)?;
+            level.keep(load, &found.0);
+            found
+        }
+    };
     let found = collect(level, prepared, load, &state, &applied);
     let indicator = indicator(level, prepared, load, &state.plane);
     Ok(Solved { state, found, indicator })

@@ -10,7 +10,6 @@ use crate::model::latch::{Latch, LatchAction};
 use crate::model::load::{Load, Pressure};
 use crate::model::panel::Panel;
 use crate::model::prepare::{Prepared, prepare};
-use crate::model::shape::other_shape;
 use crate::progress::{Progress, Watch, Work, deaf};
 use crate::refining::{Run, Solved, solve_level};
 use crate::result::answer::Answer;
@@ -24,6 +23,7 @@ use std::ops::ControlFlow;
 use std::sync::Arc;
 
 mod buckling;
+mod first_mesh;
 mod in_plane;
 mod large;
 mod ways;
@@ -99,7 +99,7 @@ impl Solver {
     /// # Errors
     /// [`PanelError::OtherShape`] with the part that differs, and whatever [`Solver::new`] refuses; the solver then is as before.
     pub fn update(&mut self, panel: &Panel) -> Result<(), PanelError> {
-        if let Some(part) = other_shape(&self.prepared.panel, panel) {
+        if let Some(part) = self.prepared.panel.other_shape(panel) {
             return Err(PanelError::OtherShape { part });
         }
         let prepared = prepare(panel)?;
@@ -284,6 +284,9 @@ impl Solver {
     fn rest_state(&mut self, level: usize, load: &Load, watch: &mut Watch<'_>) -> Result<State, PanelError> {
         let linear = self.is_linear();
         let level = self.ladder.levels.get_mut(level).ok_or_else(no_mesh)?;
+        if let Some(known) = level.state(load).filter(|_| !linear) {
+            return Ok(known);
+        }
         if !linear {
             return Ok(crate::system::equilibrium::solve(level, &self.prepared, load, None, watch)?.0);
         }
@@ -315,14 +318,20 @@ impl Solver {
         let watch = &mut Watch::new(tell);
         load.check(self.prepared.panel.layers.len(), self.prepared.panel.latches.len())?;
         let closed = self.run(std::slice::from_ref(load), watch)?.into_iter().next().ok_or_else(no_mesh)?;
-        let level = self.ladder.levels.get_mut(closed.level).ok_or_else(no_mesh)?;
+        let finest = closed.level;
+        let level = self.ladder.levels.get_mut(finest).ok_or_else(no_mesh)?;
         let closed = closed.solved;
         let push: f64 = closed.found.gaskets.iter().map(|g| g.force).sum();
         let area: f64 = (0..level.mesh.triangles.len()).map(|t| level.mesh.area(t)).sum();
         let mut open = load.clone();
         open.missing_latches = (0..self.prepared.panel.latches.len()).collect();
         open.pressures.push(Pressure::uniform(-1e-3 * push / area));
-        let free = solve_level(level, &self.prepared, &open, None, watch)?;
+        let mut free: Option<Solved> = None;
+        for level in self.ladder.levels.iter_mut().take(finest + 1) {
+            let before = free.as_ref().map(|coarser| &coarser.state);
+            free = Some(solve_level(level, &self.prepared, &open, before, watch)?);
+        }
+        let free = free.ok_or_else(no_mesh)?;
         let travel = |latch: &Latch, i: usize| {
             let rise = free.found.latches[i].deflection;
             match latch.action {

@@ -19,6 +19,12 @@ pub const COAMING_WORK_EQUILIBRIUM: u32 = 0;
 /// Natural modes about an equilibrium are being looked for.
 pub const COAMING_WORK_MODES: u32 = 1;
 
+/// The equilibrium under a load, with the stretching that the deflection brings, is being looked for.
+pub const COAMING_WORK_LARGE_DEFLECTION: u32 = 2;
+
+/// Factors at which the panel buckles are being looked for.
+pub const COAMING_WORK_BUCKLING: u32 = 3;
+
 /// One panel, checked and meshed. Made by coaming_panel_new(), to be given to coaming_panel_free(). One thread at a time may
 /// solve it; a second one is refused with COAMING_ERROR_INCONSISTENT.
 pub struct CoamingPanel {
@@ -106,8 +112,8 @@ pub unsafe extern "C" fn coaming_panel_load_cases(
     unsafe { guarded(fault, work) }
 }
 
-/// Solves the load case of the panel's own document with this index, from 0, with the modes and the opening that it asks
-/// for.
+/// Solves the load case of the panel's own document with this index, from 0, with the modes, the opening, the ways to buckle
+/// and the critical temperature rise that it asks for.
 ///
 /// `tell` may be NULL; `user` is handed to it. On success `*solution` is to be given to coaming_solution_free(); otherwise
 /// it is untouched, and the panel can be solved again. It may take seconds. The results are screenings with the inputs

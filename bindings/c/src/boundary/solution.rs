@@ -33,6 +33,12 @@ pub struct CoamingSummary {
     pub largest_moment_x_m: f64,
     /// Where.
     pub largest_moment_y_m: f64,
+    /// The principal force in the plane per length that is largest in size, positive in tension; 0 where nothing strains the panel there.
+    pub largest_membrane_force_n_per_m: f64,
+    /// Where.
+    pub largest_membrane_force_x_m: f64,
+    /// Where.
+    pub largest_membrane_force_y_m: f64,
     /// Estimated error of the deflection anywhere, over the largest; where `has_error_deflection`.
     pub error_deflection: f64,
     /// Estimated error of any latch's force, over the largest; where `has_error_latch_force`.
@@ -41,12 +47,21 @@ pub struct CoamingSummary {
     pub error_compression_m: f64,
     /// Estimated error of the largest moment, over it; where `has_error_moment`.
     pub error_moment: f64,
+    /// Estimated error of the largest force in the plane, over it; where `has_error_membrane_force`.
+    pub error_membrane_force: f64,
     /// Sum of all forces over the sum of their sizes.
     pub balance_force: f64,
     /// Sum of all moments over the sum of the forces' sizes times the size of the panel.
     pub balance_moment: f64,
+    /// Sum of all forces in the plane over the sum of their sizes (of their turning over the size of the panel, if that is larger).
+    pub balance_in_plane: f64,
     /// The largest travel from the closed place until a latch is free; where `has_opening_travel`.
     pub opening_travel_m: f64,
+    /// The load case's temperature rises times this make the panel buckle, by linear theory of a perfectly flat panel: keep well below
+    /// it; where `has_critical_factor`.
+    pub critical_factor: f64,
+    /// Estimated error of that factor, as a share; where `has_critical_error`.
+    pub critical_error: f64,
     /// Vertices of the mesh.
     pub vertices: u32,
     /// Triangles of the mesh.
@@ -69,6 +84,16 @@ pub struct CoamingSummary {
     pub mode_vertices: u32,
     /// Triangles of the modes' own mesh.
     pub mode_triangles: u32,
+    /// How many ways to buckle there are: none where none were asked for, or nothing presses the panel together.
+    pub buckling_modes: u32,
+    /// Vertices of the mesh of the ways to buckle.
+    pub buckling_vertices: u32,
+    /// Triangles of the mesh of the ways to buckle.
+    pub buckling_triangles: u32,
+    /// How many layers' critical temperatures there are.
+    pub critical_temperatures: u32,
+    /// 1 where the stretching that the deflection itself brings was counted; linear theory otherwise.
+    pub large_deflection: u8,
     /// 1 where the deflection meets the tolerance.
     pub error_met: u8,
     /// 1 where there was a second mesh to compare with, as for the next three.
@@ -79,13 +104,27 @@ pub struct CoamingSummary {
     pub has_error_compression: u8,
     /// 1 where it is there.
     pub has_error_moment: u8,
+    /// 1 where it is there.
+    pub has_error_membrane_force: u8,
     /// 1 where the load case asked for the opening.
     pub has_opening_travel: u8,
+    /// 1 where the load case asked for ways to buckle.
+    pub has_buckling: u8,
+    /// 1 where every factor meets the tolerance.
+    pub buckling_met: u8,
+    /// 1 where the load case asked for the critical temperature rise.
+    pub has_critical_rise: u8,
+    /// 1 where the temperatures press the panel together, so that it buckles.
+    pub has_critical_factor: u8,
+    /// 1 where there was a second mesh to compare with.
+    pub has_critical_error: u8,
+    /// 1 where the critical factor meets the tolerance.
+    pub critical_met: u8,
 }
 
 // The layout that the header asserts.
 const _: () = {
-    assert!(size_of::<CoamingSummary>() == 160);
+    assert!(size_of::<CoamingSummary>() == 240);
 };
 
 impl CoamingSolution {
@@ -172,7 +211,8 @@ pub unsafe extern "C" fn coaming_solution_summary(
 fn summary_of(case: &CaseSolution) -> CoamingSummary {
     let [largest_deflection_x_m, largest_deflection_y_m] = place(&case.largest_deflection.at);
     let [largest_moment_x_m, largest_moment_y_m] = place(&case.largest_moment.at);
-    let modes = case.modes.as_ref();
+    let [largest_membrane_force_x_m, largest_membrane_force_y_m] = place(&case.largest_membrane_force.at);
+    let (modes, buckling, rise) = (case.modes.as_ref(), case.buckling.as_ref(), case.critical_rise.as_ref());
     CoamingSummary {
         largest_deflection_m: case.largest_deflection.value.to_si(),
         largest_deflection_x_m,
@@ -180,13 +220,20 @@ fn summary_of(case: &CaseSolution) -> CoamingSummary {
         largest_moment_n: case.largest_moment.value.to_si(),
         largest_moment_x_m,
         largest_moment_y_m,
+        largest_membrane_force_n_per_m: case.largest_membrane_force.value.to_si(),
+        largest_membrane_force_x_m,
+        largest_membrane_force_y_m,
         error_deflection: case.error.deflection.unwrap_or(0.0),
         error_latch_force: case.error.latch_force.unwrap_or(0.0),
         error_compression_m: case.error.compression.map_or(0.0, |length| length.to_si()),
         error_moment: case.error.moment.unwrap_or(0.0),
+        error_membrane_force: case.error.membrane_force.unwrap_or(0.0),
         balance_force: case.balance.force,
         balance_moment: case.balance.moment,
+        balance_in_plane: case.balance.in_plane,
         opening_travel_m: case.opening.as_ref().map_or(0.0, |opening| opening.travel.to_si()),
+        critical_factor: rise.and_then(|found| found.factor).unwrap_or(0.0),
+        critical_error: rise.and_then(|found| found.error).unwrap_or(0.0),
         vertices: count(case.field.x_m.len()),
         triangles: count(case.field.triangles.len() / 3),
         line_reactions: count(case.line_reactions.len()),
@@ -198,12 +245,24 @@ fn summary_of(case: &CaseSolution) -> CoamingSummary {
         modes: modes.map_or(0, |found| count(found.modes.len())),
         mode_vertices: modes.map_or(0, |found| count(found.x_m.len())),
         mode_triangles: modes.map_or(0, |found| count(found.triangles.len() / 3)),
+        buckling_modes: buckling.map_or(0, |found| count(found.modes.len())),
+        buckling_vertices: buckling.map_or(0, |found| count(found.x_m.len())),
+        buckling_triangles: buckling.map_or(0, |found| count(found.triangles.len() / 3)),
+        critical_temperatures: rise.map_or(0, |found| count(found.temperatures.len())),
+        large_deflection: case.large_deflection.into(),
         error_met: case.error.met.into(),
         has_error_deflection: case.error.deflection.is_some().into(),
         has_error_latch_force: case.error.latch_force.is_some().into(),
         has_error_compression: case.error.compression.is_some().into(),
         has_error_moment: case.error.moment.is_some().into(),
+        has_error_membrane_force: case.error.membrane_force.is_some().into(),
         has_opening_travel: case.opening.is_some().into(),
+        has_buckling: buckling.is_some().into(),
+        buckling_met: buckling.is_some_and(|found| found.met).into(),
+        has_critical_rise: rise.is_some().into(),
+        has_critical_factor: rise.is_some_and(|found| found.factor.is_some()).into(),
+        has_critical_error: rise.is_some_and(|found| found.error.is_some()).into(),
+        critical_met: rise.is_some_and(|found| found.met).into(),
     }
 }
 

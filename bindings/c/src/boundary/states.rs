@@ -60,6 +60,10 @@ pub struct CoamingReaction {
     pub moment_along_x_n_m: f64,
     /// What force and moments do on a unit slope along y, about the origin.
     pub moment_along_y_n_m: f64,
+    /// Force in the plane along x; zero where nothing strains the panel there.
+    pub in_plane_x_n: f64,
+    /// Force in the plane along y.
+    pub in_plane_y_n: f64,
 }
 
 /// Stress in one layer: the principal stress that is largest in size on each face, positive in tension.
@@ -98,11 +102,36 @@ pub struct CoamingMode {
     pub error_met: u8,
 }
 
+/// One way to buckle, by linear theory of a perfectly flat panel: keep well below the lowest factor.
+#[derive(Clone, Copy)]
+#[repr(C)]
+pub struct CoamingBucklingMode {
+    /// What acts in the plane times this makes the panel buckle.
+    pub factor: f64,
+    /// Estimated error of the factor, as a share; where `has_error`.
+    pub error: f64,
+    /// 1 where there was a second mesh to compare with.
+    pub has_error: u8,
+}
+
+/// Temperature of one layer at which the panel buckles, above the one at which it is flat and free of stress.
+#[derive(Clone, Copy)]
+#[repr(C)]
+pub struct CoamingCriticalTemperature {
+    /// Rise at the middle of the layer.
+    pub rise_k: f64,
+    /// Outer face minus inner face.
+    pub gradient_k: f64,
+    /// Name of the layer, cut to 63 bytes.
+    pub layer: [c_char; 64],
+}
+
 // The layout that the header asserts.
 const _: () = {
     assert!(size_of::<CoamingLatchState>() == 96 && size_of::<CoamingGasketState>() == 72);
-    assert!(size_of::<CoamingReaction>() == 24 && size_of::<CoamingLayerStresses>() == 120);
-    assert!(size_of::<CoamingMode>() == 24);
+    assert!(size_of::<CoamingReaction>() == 40 && size_of::<CoamingLayerStresses>() == 120);
+    assert!(size_of::<CoamingMode>() == 24 && size_of::<CoamingBucklingMode>() == 24);
+    assert!(size_of::<CoamingCriticalTemperature>() == 80);
 };
 
 /// The state of the latch with this index, in the order of the document.
@@ -267,10 +296,60 @@ pub unsafe extern "C" fn coaming_solution_mode(
     unsafe { state(solution, mode, "mode", fault, of) }
 }
 
+/// The way to buckle with this index, lowest factor first.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says; the solution was not freed.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_solution_buckling_mode(
+    solution: *const CoamingSolution,
+    index: usize,
+    mode: *mut CoamingBucklingMode,
+    fault: *mut CoamingFault,
+) -> u32 {
+    let of = |case: &CaseSolution| {
+        let modes = case.buckling.as_ref().map_or(&[][..], |found| &found.modes);
+        let found = entry(modes, index, "ways to buckle")?;
+        Ok(CoamingBucklingMode {
+            factor: found.factor,
+            error: found.error.unwrap_or(0.0),
+            has_error: found.error.is_some().into(),
+        })
+    };
+    // SAFETY: by contract of this function.
+    unsafe { state(solution, mode, "mode", fault, of) }
+}
+
+/// The temperature of the layer with this index, in the order of the load case's temperatures, at which the panel buckles.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says; the solution was not freed.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_solution_critical_temperature(
+    solution: *const CoamingSolution,
+    index: usize,
+    temperature: *mut CoamingCriticalTemperature,
+    fault: *mut CoamingFault,
+) -> u32 {
+    let of = |case: &CaseSolution| {
+        let temperatures = case.critical_rise.as_ref().map_or(&[][..], |found| &found.temperatures);
+        let found = entry(temperatures, index, "critical temperatures")?;
+        Ok(CoamingCriticalTemperature {
+            rise_k: found.rise.to_si(),
+            gradient_k: found.gradient.to_si(),
+            layer: clipped(&found.layer),
+        })
+    };
+    // SAFETY: by contract of this function.
+    unsafe { state(solution, temperature, "temperature", fault, of) }
+}
+
 fn reaction_of(found: &SupportReaction) -> CoamingReaction {
     CoamingReaction {
         force_n: found.force.to_si(),
         moment_along_x_n_m: found.moment_along_x.to_si(),
         moment_along_y_n_m: found.moment_along_y.to_si(),
+        in_plane_x_n: found.in_plane_x.to_si(),
+        in_plane_y_n: found.in_plane_y.to_si(),
     }
 }

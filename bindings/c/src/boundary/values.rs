@@ -1,7 +1,7 @@
 //! The values of a solution over its mesh, along its gaskets and over its modes, copied into the caller's arrays.
 
 use calculations::Error;
-use coaming_cover::panel::{CaseSolution, GasketState, LayerStresses, NaturalModes};
+use coaming_cover::panel::{Buckling, CaseSolution, GasketState, LayerStresses, NaturalModes};
 
 use super::fault::{CoamingFault, guarded, refuse_null};
 use super::solution::{CoamingSolution, entry};
@@ -22,6 +22,12 @@ pub const COAMING_VALUES_MOMENT_XX: u32 = 5;
 pub const COAMING_VALUES_MOMENT_YY: u32 = 6;
 /// Moment per length, xy, N.
 pub const COAMING_VALUES_MOMENT_XY: u32 = 7;
+/// Force in the plane per length at the middle of the triangles, xx, N/m; positive in tension.
+pub const COAMING_VALUES_MEMBRANE_XX: u32 = 8;
+/// Force in the plane per length, yy, N/m.
+pub const COAMING_VALUES_MEMBRANE_YY: u32 = 9;
+/// Force in the plane per length, xy, N/m.
+pub const COAMING_VALUES_MEMBRANE_XY: u32 = 10;
 /// Gasket `index`: distance along it, m.
 pub const COAMING_VALUES_GASKET_ALONG: u32 = 16;
 /// Gasket `index`: x, m.
@@ -46,6 +52,12 @@ pub const COAMING_VALUES_MODE_X: u32 = 48;
 pub const COAMING_VALUES_MODE_Y: u32 = 49;
 /// Mode `index`: deflection at the modes' vertices for a modal mass of 1 kg, m.
 pub const COAMING_VALUES_MODE_SHAPE: u32 = 50;
+/// The vertices of the ways to buckle: x, m.
+pub const COAMING_VALUES_BUCKLING_X: u32 = 64;
+/// The vertices of the ways to buckle: y, m.
+pub const COAMING_VALUES_BUCKLING_Y: u32 = 65;
+/// Way to buckle `index`: deflection at their vertices, scaled so that the largest in size is 1.
+pub const COAMING_VALUES_BUCKLING_SHAPE: u32 = 66;
 
 /// Triangles: indices of three vertices each, one after another.
 pub const COAMING_INDICES_TRIANGLES: u32 = 0;
@@ -53,6 +65,8 @@ pub const COAMING_INDICES_TRIANGLES: u32 = 0;
 pub const COAMING_INDICES_LAYER_TRIANGLES: u32 = 1;
 /// The modes' triangles: indices of three vertices each.
 pub const COAMING_INDICES_MODE_TRIANGLES: u32 = 2;
+/// The triangles of the ways to buckle: indices of three vertices each.
+pub const COAMING_INDICES_BUCKLING_TRIANGLES: u32 = 3;
 
 /// Copies values of a solution.
 ///
@@ -112,6 +126,9 @@ fn numbers(case: &CaseSolution, which: u32, index: usize) -> Result<&[f64], Erro
         COAMING_VALUES_MOMENT_XX => &field.moment_xx_n,
         COAMING_VALUES_MOMENT_YY => &field.moment_yy_n,
         COAMING_VALUES_MOMENT_XY => &field.moment_xy_n,
+        COAMING_VALUES_MEMBRANE_XX => &field.membrane_xx_n_per_m,
+        COAMING_VALUES_MEMBRANE_YY => &field.membrane_yy_n_per_m,
+        COAMING_VALUES_MEMBRANE_XY => &field.membrane_xy_n_per_m,
         COAMING_VALUES_GASKET_ALONG => gasket(|found| &found.along_m)?,
         COAMING_VALUES_GASKET_X => gasket(|found| &found.x_m)?,
         COAMING_VALUES_GASKET_Y => gasket(|found| &found.y_m)?,
@@ -124,6 +141,9 @@ fn numbers(case: &CaseSolution, which: u32, index: usize) -> Result<&[f64], Erro
         COAMING_VALUES_MODE_X => &modes(case)?.x_m,
         COAMING_VALUES_MODE_Y => &modes(case)?.y_m,
         COAMING_VALUES_MODE_SHAPE => &entry(&modes(case)?.modes, index, "modes")?.shape_m,
+        COAMING_VALUES_BUCKLING_X => &buckling(case)?.x_m,
+        COAMING_VALUES_BUCKLING_Y => &buckling(case)?.y_m,
+        COAMING_VALUES_BUCKLING_SHAPE => &entry(&buckling(case)?.modes, index, "ways to buckle")?.shape,
         other => return Err(unknown(other, "COAMING_VALUES_...")),
     })
 }
@@ -133,6 +153,7 @@ fn indices(case: &CaseSolution, which: u32, index: usize) -> Result<&[u32], Erro
         COAMING_INDICES_TRIANGLES => &case.field.triangles,
         COAMING_INDICES_LAYER_TRIANGLES => &entry(&case.stresses, index, "stresses")?.triangles,
         COAMING_INDICES_MODE_TRIANGLES => &modes(case)?.triangles,
+        COAMING_INDICES_BUCKLING_TRIANGLES => &buckling(case)?.triangles,
         other => return Err(unknown(other, "COAMING_INDICES_...")),
     })
 }
@@ -141,6 +162,13 @@ fn modes(case: &CaseSolution) -> Result<&NaturalModes, Error> {
     case.modes.as_ref().ok_or_else(|| Error::Missing {
         field: "modes".to_owned(),
         needed: "a load case that asks for natural modes".to_owned(),
+    })
+}
+
+fn buckling(case: &CaseSolution) -> Result<&Buckling, Error> {
+    case.buckling.as_ref().ok_or_else(|| Error::Missing {
+        field: "buckling".to_owned(),
+        needed: "a load case that asks for ways to buckle".to_owned(),
     })
 }
 

@@ -2,10 +2,14 @@
 
 use coaming::fastener::InsertPullOut;
 
-use super::{Check, latches::forces, mass, whole};
+use super::ahead::thrown;
+use super::latches::forces;
+use super::solved::{tell_model, under};
+use super::{Check, lid, mass, whole};
 use crate::amount::Measure;
 use crate::demand::{Demand, Need, NotChecked, Origin};
 use crate::document::{Fixing, LoadKind};
+use crate::held;
 use crate::prepared::Prepared;
 use crate::worksheet::Worksheet;
 
@@ -66,7 +70,8 @@ impl Side {
     }
 }
 
-/// Pull on one fastener: the gasket's at the greater end of its band, with the greater of wind that lifts and the road.
+/// Pull on one fastener of the most loaded latch: lid, gasket and latches solved together, while wind lifts and while the
+/// road throws the cover outward, the greater of the two.
 fn pull(
     prepared: &Prepared<'_>,
     fixing: &Fixing,
@@ -75,24 +80,52 @@ fn pull(
 ) -> Result<f64, NotChecked> {
     let fasteners = fixing.fasteners.need(|| format!("{}.fasteners", side.path()))?;
     sheet.note("fasteners of each", f64::from(fasteners), Measure::Number);
+    let lift = lid::pressure(prepared, LoadKind::WindOut, sheet)?;
+    let thrown = thrown(prepared, sheet)?;
+    by_even_share(prepared, lift, thrown.normal_acceleration, sheet)?;
+    let wind = under(prepared, sheet, |setup| (setup, held::wind(prepared, setup.joined, -lift)))?;
+    let road = under(prepared, sheet, |setup| (setup.weighed(), thrown.clone()))?;
+    let mut most = 0.0_f64;
+    for (load, states) in [("wind", &wind), ("road", &road)] {
+        for state in states {
+            let found = &state.found;
+            let pull = found.strongest().1 + found.pull_error();
+            sheet.note(
+                &format!("most loaded latch with its error, {load}, {}", state.name),
+                pull,
+                Measure::FORCE,
+            );
+            most = most.max(pull);
+        }
+    }
+    tell_model(prepared, sheet);
+    sheet.note("pull on the most loaded latch", most, Measure::FORCE);
+    sheet.say("The fasteners of one latch share alike.");
+    Ok(most / f64::from(fasteners))
+}
+
+/// What the latches would pull if they shared alike, for comparison: the gasket at the greater end of its band, with the
+/// greater of wind that lifts and the road on top of it.
+fn by_even_share(
+    prepared: &Prepared<'_>,
+    lift: f64,
+    acceleration: f64,
+    sheet: &mut Worksheet,
+) -> Result<(), NotChecked> {
     let [_, closed] = forces(prepared, sheet)?;
     let count = prepared.cover.latches.as_ref().and_then(|latches| latches.count);
     let count = f64::from(count.need(|| "latches.count".to_owned())?);
-    let wind = prepared.load_case(LoadKind::WindOut)?;
-    let pressure = sheet.given("wind that lifts", "load_cases.wind_out.pressure", wind.pressure)?.value
-        * wind.factor.unwrap_or(1.0);
     let path = prepared.seal()?.path.as_ref().ok_or_else(|| NotChecked::needs("seal.path"))?;
-    let lift = pressure * path.area() / count;
-    let road = prepared.load_case(LoadKind::AccelerationZ)?;
-    let at = "load_cases.acceleration_z.acceleration";
-    let shaken = sheet.given("acceleration", at, road.acceleration)?.value * road.factor.unwrap_or(1.0);
-    let inertia = mass::of_cover(prepared, sheet)?.value * shaken / count;
-    sheet.note("wind's lift on each latch", lift, Measure::FORCE);
-    sheet.note("inertia on each latch", inertia, Measure::FORCE);
-    let force = closed.latch_force.value + lift.max(inertia);
-    sheet.note("pull on each latch", force, Measure::FORCE);
-    sheet.say("All of a lift is laid on the latches, on top of the gasket; those of one latch share alike.");
-    Ok(force / f64::from(fasteners))
+    let lift = lift * path.area() / count;
+    let inertia = mass::of_cover(prepared, sheet)?.value * acceleration / count;
+    sheet.note("wind's lift on each latch, shared evenly", lift, Measure::FORCE);
+    sheet.note("inertia on each latch, shared evenly", inertia, Measure::FORCE);
+    sheet.note(
+        "pull on each latch, shared evenly",
+        closed.latch_force.value + lift.max(inertia),
+        Measure::FORCE,
+    );
+    Ok(())
 }
 
 fn factored(prepared: &Prepared<'_>, pull: f64, sheet: &mut Worksheet) -> f64 {

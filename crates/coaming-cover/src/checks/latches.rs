@@ -179,22 +179,31 @@ fn release(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
     Ok(sheet.finish(Finding::Number { low, high, measure: Measure::LENGTH, bound }, origin))
 }
 
+/// What presses the lid on its seal while the road throws it outward: all latches together, less the lid's inertia.
 fn hold(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
     let mut sheet = Worksheet::new();
     let case = prepared.load_case(LoadKind::AccelerationZ)?;
     let acceleration =
         sheet.given("acceleration", "load_cases.acceleration_z.acceleration", case.acceleration)?;
-    let [low, _] = forces(prepared, &mut sheet)?;
+    let acceleration = acceleration * super::lid::factor(&mut sheet, case.factor);
+    let [even, _] = forces(prepared, &mut sheet)?;
     let lid = mass::of_cover(prepared, &mut sheet)?;
     let count = latches(prepared)?.count.need(|| "latches.count".to_owned())?;
+    sheet.note("even share of each latch, lowest", even.latch_force.value, Measure::FORCE);
+    let states = solved::closed(prepared, &mut sheet)?;
+    let all = |found: &held::Found| (found.pulls.iter().sum(), found.pull_error() * f64::from(count));
+    let (least, _, _) = solved::lowest(&states, all).ok_or_else(solved::nothing)?;
+    solved::tell_pulls(&mut sheet, &states);
+    solved::tell_model(prepared, &mut sheet);
     let outcome = sheet.run(&LatchHold {
         mass: lid,
         acceleration,
         latches: count,
-        latch_force: low.latch_force,
+        latch_force: si(least.max(0.0) / f64::from(count)),
         working_load: latches(prepared)?.working_load,
     })?;
     sheet.note("inertia of the lid", outcome.inertia_force.value, Measure::FORCE);
+    sheet.note("pull of all latches, at least", outcome.closing_force.value, Measure::FORCE);
     sheet.advise("seal.width", "a firmer gasket or more compression holds the lid harder");
     let origin = Origin::Design("contact must be left: the lid may not lift off its seal".to_owned());
     Ok(sheet.at_most(outcome.inertia_force.value, Measure::FORCE, outcome.closing_force.value, origin))

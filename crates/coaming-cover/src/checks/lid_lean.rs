@@ -2,16 +2,17 @@
 
 use coaming::plate::{EdgeSupport, RectangularPlatePatch};
 use coaming::prelude::*;
+use coaming_panel::Load;
 
 use super::lid::{factor, thicker};
-use super::lid_sag::{beyond, stress_band, tell_foot, yields};
+use super::lid_sag::{furthest, or_beyond, stress_band, tell_foot, yields};
 use super::pane::lean_case;
-use super::solved::{each, tell_model};
+use super::solved::{each, judged_by, tell_model};
 use super::{Subject, lid_plate, name};
 use crate::amount::Measure;
-use crate::demand::{Bound, Demand, Finding, NotChecked};
-use crate::document::Layer;
-use crate::held::{self, Firmness, Joined, Setup, even_about, room_for};
+use crate::demand::{Bound, Demand, Finding, Need, NotChecked};
+use crate::document::{Layer, LayerRole};
+use crate::held::{self, Firmness, Joined, Setup, beside_cut_outs, even_about, room_for};
 use crate::prepared::Prepared;
 use crate::worksheet::Worksheet;
 
@@ -25,9 +26,12 @@ pub(super) fn lean(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand,
         * factor(&mut sheet, case.factor);
     let side = sheet.given("side of the patch", "load_cases.lean.patch", case.patch)?.value;
     let (limit, origin) = yields(prepared, layer, &mut sheet)?;
-    let place = worst_place(prepared, layer, force, side)?;
+    let thickness = sheet.given("thickness", format!("layers.{}.thickness", layer.name), layer.thickness)?;
+    let place = worst_place(prepared, layer, (force, side), thickness.value)?;
     let load = held::lean(place, force, side);
-    let states = each(&mut sheet, |setup, sheet| held::under(prepared, setup, &load, sheet))?;
+    let linear = each(&mut sheet, |setup, sheet| held::under(prepared, setup, &load, sheet))?;
+    let ratio = furthest(&linear) / thickness.value;
+    let (states, unsolved) = judged_by(prepared, linear, |_| load.clone(), thickness.value, &mut sheet);
     let (low, high) = stress_band(prepared, &states, |_| load.clone(), &mut sheet)?;
     for (label, value) in [("centre of the hand, x", place.0), ("centre of the hand, y", place.1)] {
         sheet.note(label, value, Measure::LENGTH);
@@ -36,19 +40,27 @@ pub(super) fn lean(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand,
         let found = &state.found;
         sheet.note(&format!("largest deflection, {}", state.name), found.deflection.value, Measure::LENGTH);
     }
-    sheet.say("The place was searched for on the sheet alone: on an even grid, then about the worst of it.");
+    sheet.say("The place was searched for on the sheet alone, on a coarse mesh: on an even grid and beside its cut-outs by linear theory, then about the worst of it, by large deflection where the sheet bends past half its thickness.");
     tell_foot(&mut sheet);
     tell_model(prepared, &mut sheet);
     closed_form(prepared, layer, force, side, &mut sheet);
-    let deflection = states.iter().map(|state| state.found.deflection.value.abs()).fold(0.0, f64::max);
-    let thickness = sheet.given("thickness", format!("layers.{}.thickness", layer.name), layer.thickness)?;
     thicker(&mut sheet, layer, thickness, high / limit);
     let bound = Bound::AtMost { limit, marginal_above: None };
     let demand = sheet.finish(Finding::Number { low, high, measure: Measure::STRESS, bound }, origin);
-    match deflection > 0.5 * thickness.value {
-        true => Err(beyond(demand, deflection / thickness.value)),
-        false => Ok(demand),
-    }
+    or_beyond(demand, ratio, unsolved)
+}
+
+/// The hand where it stresses the sheet alone most.
+pub(super) fn worst_load(prepared: &Prepared<'_>) -> Result<Load, NotChecked> {
+    let skin = prepared.cover.layers.iter().find(|layer| layer.role == LayerRole::Skin);
+    let layer = skin.ok_or_else(|| NotChecked::needs("a layer with role = \"skin\""))?;
+    let case = lean_case(prepared, layer)?;
+    let mut sheet = Worksheet::new();
+    let force = sheet.given("hand force", "load_cases.lean.force", case.force)?.value;
+    let force = force * factor(&mut sheet, case.factor);
+    let side = sheet.given("side of the patch", "load_cases.lean.patch", case.patch)?.value;
+    let thickness = layer.thickness.need(|| format!("layers.{}.thickness", layer.name))?.value;
+    Ok(held::lean(worst_place(prepared, layer, (force, side), thickness)?, force, side))
 }
 
 /// The solid plate on a rigid seal line with the hand at its centre, for the long story.
@@ -77,29 +89,51 @@ fn closed_form(prepared: &Prepared<'_>, layer: &Layer, force: f64, side: f64, sh
     }
 }
 
-/// The centre of the patch that stresses the sheet alone most.
+/// The centre of the patch that stresses the sheet alone most: searched for on a coarse mesh by linear theory, and where that
+/// bends the sheet past half its thickness by large deflection, from the worst few places on.
 fn worst_place(
     prepared: &Prepared<'_>,
     layer: &Layer,
-    force: f64,
-    side: f64,
+    (force, side): (f64, f64),
+    thickness: f64,
 ) -> Result<(f64, f64), NotChecked> {
     let softest = Setup::new(Joined::SheetAlone, Firmness::Firmest);
-    let stress = |place: (f64, f64)| {
-        let found = held::under(prepared, softest, &held::lean(place, force, side), &mut Worksheet::new())?;
-        Ok::<f64, NotChecked>(found.stress.value)
-    };
-    let (places, mut step) = grid(prepared, layer, side);
-    let mut worst: Option<((f64, f64), f64)> = None;
+    let load = |place: (f64, f64)| held::lean(place, force, side);
+    let linear = |place| held::on_first_mesh(prepared, softest, &load(place));
+    let (places, step) = grid(prepared, layer, side);
+    let mut stressed: Vec<((f64, f64), f64, f64)> = Vec::new();
     for place in places {
-        let found = stress(place)?;
+        let found = linear(place)?;
+        stressed.push((place, found.stress.value, found.deflection.value.abs()));
+    }
+    // A stable sort: of places alike the first stays.
+    stressed.sort_by(|one, other| other.1.total_cmp(&one.1));
+    let far = stressed.iter().any(|(_, _, deflection)| *deflection > 0.5 * thickness);
+    let stress = |place| match far {
+        true => held::roughly_stretched(prepared, softest, &load(place)).map(|found| found.stress.value),
+        false => linear(place).map(|found| found.stress.value),
+    };
+    let mut worst: Option<((f64, f64), f64)> = None;
+    for (place, linear, _) in stressed.into_iter().take(if far { FEW } else { 1 }) {
+        let found = if far { stress(place)? } else { linear };
         if worst.is_none_or(|(_, known)| found > known) {
             worst = Some((place, found));
         }
     }
-    let Some((mut place, mut known)) = worst else {
+    let Some(worst) = worst else {
         return Err(NotChecked::not_calculated("a hand on a sheet that has no room for it"));
     };
+    about(layer, side, worst, step, stress)
+}
+
+/// A worse place about a known one, in steps that are halved.
+fn about(
+    layer: &Layer,
+    side: f64,
+    (mut place, mut known): ((f64, f64), f64),
+    mut step: (f64, f64),
+    stress: impl Fn((f64, f64)) -> Result<f64, NotChecked>,
+) -> Result<(f64, f64), NotChecked> {
     for _ in 0..HALVINGS {
         step = (step.0 / 2.0, step.1 / 2.0);
         let (x, y) = place;
@@ -114,12 +148,14 @@ fn worst_place(
     Ok(place)
 }
 
+/// How many of the worst places by linear theory are tried by large deflection.
+const FEW: usize = 4;
 /// How often the step of the grid is halved about its worst place.
 const HALVINGS: usize = 2;
 /// Most places along one side of the grid.
 const MOST: usize = 9;
 
-/// Centres of the patch on an even grid, a patch and a quarter apart, with the grid's steps. Of places that mirror each
+/// Centres of the patch on an even grid, a patch and a quarter apart, and beside the cut-outs, with the grid's steps. Of places that mirror each
 /// other on a lid that is even about its middle, one stands.
 fn grid(prepared: &Prepared<'_>, layer: &Layer, side: f64) -> (Vec<(f64, f64)>, (f64, f64)) {
     let ((left, right), (bottom, top)) = held::reach(layer);
@@ -136,5 +172,11 @@ fn grid(prepared: &Prepared<'_>, layer: &Layer, side: f64) -> (Vec<(f64, f64)>, 
     let (last_x, last_y) = (if even_x { across / 2 } else { across }, if even_y { up / 2 } else { up });
     let places = (0..=last_y).flat_map(|j| (0..=last_x).map(move |i| (i, j)));
     let centres = places.map(|(i, j)| (x + dx * i as f64, y + dy * j as f64));
-    (centres.filter(|place| room_for(layer, *place, side)).collect(), (dx, dy))
+    let on_grid = centres.filter(|place| room_for(layer, *place, side));
+    // The same half or quarter of what lies beside the cut-outs.
+    let slack = 1e-9;
+    let (middle_x, middle_y) = (0.5 * (left + right) + slack, 0.5 * (bottom + top) + slack);
+    let kept = |place: &(f64, f64)| !(even_x && place.0 > middle_x || even_y && place.1 > middle_y);
+    let beside = beside_cut_outs(layer, side).into_iter().filter(kept);
+    (on_grid.chain(beside).collect(), (dx, dy))
 }

@@ -4,6 +4,7 @@
 //! `demand` gives numbers only; the verdict follows from them by one rule.
 
 mod absent;
+mod ahead;
 mod all_round;
 mod bonding;
 mod compatibility;
@@ -50,7 +51,9 @@ mod warmth;
 mod tests;
 
 pub(crate) use absent::unnamed;
+pub(crate) use ahead::solve_ahead;
 pub(crate) use fasteners::countersink;
+pub(crate) use latch_pulls::most_loaded as most_loaded_latch;
 pub(crate) use latches::{forces as latch_forces, needed_travel};
 pub(crate) use seal::{extremes as seal_extremes, grade as seal_grade, line_force};
 

@@ -3,7 +3,8 @@
 use coaming_panel::Load;
 
 use super::Subject;
-use super::latch_pulls::without_one;
+use super::ahead::thrown;
+use super::latch_pulls::{tell_search, without, without_one, worst_missing};
 use super::recovery::season;
 use super::seal::{gap, gasket, kind, nominal_compression, window};
 use super::solved::{State, at, highest, lowest, metres, nothing, tell_model, tell_pulls, tell_seal, under};
@@ -78,11 +79,7 @@ pub(super) fn wind_in(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, No
 /// Least compression while the cover is thrown outward.
 pub(super) fn acceleration(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
     let (mut sheet, gap) = begin(prepared)?;
-    let case = prepared.load_case(LoadKind::AccelerationZ)?;
-    let acceleration =
-        sheet.given("acceleration", "load_cases.acceleration_z.acceleration", case.acceleration)?.value;
-    let acceleration = acceleration * super::lid::factor(&mut sheet, case.factor);
-    let thrown = Load { normal_acceleration: acceleration, ..Load::default() };
+    let thrown = thrown(prepared, &mut sheet)?;
     let states = under(prepared, &mut sheet, |setup| (setup.weighed(), thrown.clone()))?;
     sheet.say(
         "All layers with their mass are thrown outward; screws, inserts, gasket and paint are left out.",
@@ -95,12 +92,23 @@ pub(super) fn sliding(_: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecke
     Err(NotChecked::not_calculated("what keeps the lid from sliding on its seal"))
 }
 
+/// How far the seal opens at its worst.
+fn opens(found: &held::Found) -> f64 {
+    -found.least.value
+}
+
+/// The want of the latch that opens the seal most.
+pub(super) fn worst_load(prepared: &Prepared<'_>) -> Result<Load, NotChecked> {
+    worst_missing(prepared, opens).map(without)
+}
+
 /// Least compression with one latch open or broken.
 pub(super) fn latch_missing(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
     let (mut sheet, gap) = begin(prepared)?;
-    let (nth, states) = without_one(prepared, &mut sheet, |found| -found.least.value)?;
+    let (nth, states) = without_one(prepared, &mut sheet, opens)?;
     sheet.note("latch that is missing", f64::from(nth), Measure::Number);
-    sheet.say("Each latch in turn was taken away from the sheet alone; the row tells of the one whose want opens the seal most.");
+    sheet.say("The row tells of the latch whose want opens the seal most.");
+    tell_search(&mut sheet);
     contact_left(prepared, sheet, &states, gap)
 }
 

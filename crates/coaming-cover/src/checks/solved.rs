@@ -15,6 +15,8 @@ pub(super) struct State {
     pub(super) name: &'static str,
     pub(super) setup: Setup,
     pub(super) found: Arc<Found>,
+    /// Error of its stress in pascals, where it was solved for large deflection.
+    pub(super) stretched: Option<f64>,
 }
 
 /// The lid at every limit, each told once; the inputs are noted of the one that takes the most.
@@ -31,7 +33,7 @@ pub(super) fn each(
         // A gasket whose law is known is the same at both ends of its band.
         match states.iter_mut().find(|known| known.setup.joined == setup.joined && known.found == found) {
             Some(known) => known.name = setup.joined_name(),
-            None => states.push(State { name: setup.name(), setup, found }),
+            None => states.push(State { name: setup.name(), setup, found, stretched: None }),
         }
     }
     states.reverse();
@@ -54,6 +56,44 @@ pub(super) fn under(
         let (setup, load) = load(setup);
         held::under(prepared, setup, &load, sheet)
     })
+}
+
+/// The states that a row is judged by: each that is past half the thickness solved anew for large deflection. Where that
+/// finds nothing, the linear ones stand, with the reason.
+pub(super) fn judged_by(
+    prepared: &Prepared<'_>,
+    linear: Vec<State>,
+    load: impl Fn(Setup) -> Load,
+    thickness: f64,
+    sheet: &mut Worksheet,
+) -> (Vec<State>, Option<NotChecked>) {
+    let reach = |state: &State| state.found.deflection.value.abs() + state.found.deflection_error();
+    let past = |state: &State| reach(state) > 0.5 * thickness;
+    if !linear.iter().any(past) {
+        return (linear, None);
+    }
+    for state in &linear {
+        let label = format!("largest deflection, linear, {}", state.name);
+        sheet.note(&label, state.found.deflection.value, Measure::LENGTH);
+    }
+    let one = |state: &State| {
+        let State { name, setup, .. } = *state;
+        if !past(state) {
+            return Ok(State { name, setup, found: Arc::clone(&state.found), stretched: None });
+        }
+        let held::Stretched { found, stress_error } = held::stretched(prepared, setup, &load(setup))?;
+        Ok(State { name, setup, found, stretched: Some(stress_error) })
+    };
+    match linear.iter().map(one).collect::<Result<Vec<State>, NotChecked>>() {
+        Err(why) => (linear, Some(why)),
+        Ok(states) => {
+            let large = states.iter().filter(|state| state.stretched.is_some()).map(|state| state.name);
+            sheet.note_words("solved for large deflection", large.collect::<Vec<_>>().join("; "));
+            sheet.solved(held::LARGE_DEFLECTION);
+            sheet.say("Past half the thickness a linear number decides nothing: there the row is judged by large deflection, in which the lid stretches as it bows. It is free in its plane, for a sponge holds no edge against drawing in.");
+            (states, None)
+        }
+    }
 }
 
 /// The band of a number over the limits, widened by its error, with the state at its higher end.
@@ -139,9 +179,9 @@ fn balance(sheet: &mut Worksheet, state: &State) {
 
 /// What the model is, for the long story.
 pub(super) fn tell_model(prepared: &Prepared<'_>, sheet: &mut Worksheet) {
-    sheet.say("Panel solver: lid, gasket and latches together; linear in the deflection of the lid.");
+    sheet.say("Panel solver: lid, gasket and latches together; linear in the deflection of the lid where no other theory is named.");
     sheet.say("A screening: refined until the deflection is known to a twentieth, and the row is widened by the error that is left.");
-    sheet.say("Window, frame and stiffeners join in somewhere between not at all (the sheet alone, its cut-outs open) and as one piece with the sheet.");
+    sheet.say("Window, frame and stiffeners join in somewhere between not at all (the sheet alone, its cut-outs open) and as one piece with the sheet. A layer of less than a thousandth of the sheet's own stiffness only weighs.");
     sheet.say("Each latch holds its place at the closed height; flanges are beams joined at the corners; the lid's weight is left out.");
     if prepared.cover.seal.as_ref().is_some_and(|seal| seal.stop_height.is_some()) {
         sheet.say("Stops are taken to stand at the latches; a latch that is set harder onto its stop pulls more than this.");

@@ -1,6 +1,7 @@
 //! Whether a sheet on its seal and latches is the same turned about its middle.
 
-use crate::document::{CutOut, Edge, Layer, Outline, Point};
+use crate::demand::NotChecked;
+use crate::document::{CutOut, Edge, Layer, LayerRole, Outline, Point};
 use crate::prepared::Prepared;
 
 type Place = (f64, f64);
@@ -44,6 +45,27 @@ pub(crate) fn even_about(prepared: &Prepared<'_>, layer: &Layer) -> (bool, bool)
     )
 }
 
+/// The latches by index, without those that mirror one before them on a lid that is even about its middle.
+///
+/// # Errors
+/// [`NotChecked::Needs`] where the document does not say where they stand.
+pub(crate) fn latches_apart(prepared: &Prepared<'_>) -> Result<Vec<usize>, NotChecked> {
+    let latches = prepared.cover.latches.as_ref().ok_or_else(|| NotChecked::needs("latches"))?;
+    let positions = latches.positions.as_ref().ok_or_else(|| NotChecked::needs("latches.positions"))?;
+    let skin = prepared.cover.layers.iter().find(|layer| layer.role == LayerRole::Skin);
+    let (even_x, even_y) = skin.map_or((false, false), |skin| even_about(prepared, skin));
+    let (x, y) = place(skin.and_then(|skin| skin.at.as_ref()));
+    let mirrored = |one: &Point, other: &Point| {
+        let ((px, py), (qx, qy)) = (place(Some(one)), place(Some(other)));
+        (px == qx || (even_x && 2.0 * x - px == qx)) && (py == qy || (even_y && 2.0 * y - py == qy))
+    };
+    let apart = positions
+        .iter()
+        .enumerate()
+        .filter(|(nth, at)| !positions.iter().take(*nth).any(|one| mirrored(one, at)));
+    Ok(apart.map(|(nth, _)| nth).collect())
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -53,6 +75,19 @@ mod tests {
         let cover = read(text, Form::Toml).unwrap();
         let prepared = Prepared::new(&cover).unwrap();
         even_about(&prepared, &cover.layers[0])
+    }
+
+    /// By hand: four latches on the long sides mirror each other, and two on the short ones.
+    #[test]
+    fn of_latches_that_mirror_each_other_one_stands() {
+        let apart = |text: &str| {
+            let cover = read(text, Form::Toml).unwrap();
+            latches_apart(&Prepared::new(&cover).unwrap()).unwrap()
+        };
+        let revised = include_str!("../../../../examples/covers/revised.toml");
+        assert_eq!(apart(revised), [0, 4]);
+        let moved = revised.replace("x = \"270 mm\", y = \"0 mm\"", "x = \"270 mm\", y = \"10 mm\"");
+        assert_eq!(apart(&moved), [0, 1, 2, 3, 4, 5]);
     }
 
     #[test]

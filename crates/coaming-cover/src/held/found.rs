@@ -1,5 +1,6 @@
 //! What is kept of one solution.
 
+use coaming_panel::result::field::Field;
 use coaming_panel::{Answer, Point};
 
 /// A value and where it occurs.
@@ -71,7 +72,7 @@ impl Found {
             open_length: gasket.open_length,
             beyond_law: gasket.beyond_law,
             deflection: place(answer.largest_deflection),
-            stress: stress(answer, latches),
+            stress: stress(&answer.field, latches),
             balance: answer.balance.force,
             left: Left {
                 deflection_share: answer.error.deflection,
@@ -84,8 +85,8 @@ impl Found {
 
     /// The same with its error taken as a tenth.
     pub(super) fn about(self) -> Self {
-        let left =
-            Left { deflection_share: 0.1, pull_share: 0.1, compression: 0.1 * self.deflection.value.abs() };
+        let compression = 0.1 * self.deflection.value.abs();
+        let left = Left { deflection_share: 0.1, pull_share: 0.1, compression };
         Self { left, ..self }
     }
 
@@ -107,8 +108,7 @@ impl Found {
 }
 
 /// The largest principal stress at the middle of any triangle of the sheet.
-fn stress(answer: &Answer, latches: &[Point]) -> Place {
-    let field = &answer.field;
+fn stress(field: &Field, latches: &[Point]) -> Place {
     let mut worst = Place { value: 0.0, at: Point { x: 0.0, y: 0.0 } };
     for (triangle, corners) in field.triangles.iter().enumerate() {
         let middle = corners.iter().filter_map(|&corner| field.vertices.get(corner)).fold(

@@ -2,13 +2,14 @@
 
 use coaming::gasket::{PublishedLimits, SpongeGrade};
 use coaming::prelude::*;
-use coaming_panel::{Gasket, Law, Line};
+use coaming_panel::{Gasket, Law};
 
 use super::outline::outline;
 use super::setup::{Firmness, Setup};
 use crate::checks::seal_grade;
 use crate::demand::{Need, NotChecked};
 use crate::document::Seal;
+use crate::panel::closed as round;
 use crate::prepared::Prepared;
 
 /// Compressions at which a grade's law is taken; the solver joins them without ever falling.
@@ -30,7 +31,7 @@ pub(super) fn gasket(prepared: &Prepared<'_>, setup: Setup) -> Result<Gasket, No
         .or(seal.closed_height)
         .need(|| "seal.stop_height or seal.closed_height".to_owned())?;
     Ok(Gasket {
-        line: Line::Path(outline(path, None).0),
+        line: round(outline(path, None)),
         law: Law::Points(law(prepared, seal, setup.firmness)?),
         free_height: setup.recovered.unwrap_or(free.value),
         closed_gap: closed.value,

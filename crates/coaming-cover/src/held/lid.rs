@@ -7,9 +7,9 @@ use coaming_panel::{
 };
 
 use super::gasket::gasket;
-use super::masses::{density, weights};
+use super::masses::{Parts, region, weigh};
 use super::outline::outline;
-use super::places::{Bounds, Over, over};
+use super::places::{Over, over, overlap};
 use super::setup::{Joined, Setup};
 use crate::amount::Measure;
 use crate::demand::{Need, NotChecked};
@@ -36,19 +36,12 @@ pub(crate) fn lid(prepared: &Prepared<'_>, setup: Setup, sheet: &mut Worksheet) 
     let positions = latches.positions.as_ref().ok_or_else(|| NotChecked::needs("latches.positions"))?;
     let thickness = thickness(skin, sheet)?;
     let material = elastic(prepared, skin, sheet)?;
-    let mut material = material;
-    if setup.weighed {
-        material.density = density(prepared, skin, sheet)?;
-    }
-    let openings = skin.cut_outs.iter().flatten().map(|cut| outline(&cut.outline, cut.at.as_ref()));
     let mut panel = Panel::new(outline(&skin.outline, skin.at.as_ref()), Sheet::whole(thickness, material));
-    match setup.joined {
-        Joined::SheetAlone => panel.holes = openings.collect(),
-        Joined::OnePiece => one_piece(prepared, skin, openings.collect(), setup.weighed, &mut panel, sheet)?,
-    }
-    if setup.weighed && setup.joined == Joined::SheetAlone {
-        panel.layers.extend(weights(prepared, skin, material, sheet)?);
-    }
+    let parts = match setup.joined {
+        Joined::SheetAlone => Parts::alone(prepared, skin),
+        Joined::OnePiece => one_piece(prepared, skin, &mut panel, sheet)?,
+    };
+    panel.holes = parts.open.iter().map(|cut| outline(&cut.outline, cut.at.as_ref())).collect();
     for bend in skin.bends.iter().flatten() {
         panel.beams.push(flange(prepared, skin, bend, thickness, material, sheet)?);
     }
@@ -59,7 +52,12 @@ pub(crate) fn lid(prepared: &Prepared<'_>, setup: Setup, sheet: &mut Worksheet) 
         let stop = |latch: &Latch| Stop { at: latch.at, height: 0.0, stiffness: STOP };
         panel.stops = panel.latches.iter().map(stop).collect();
     }
-    Ok(panel)
+    // Mass does nothing without acceleration. Where it is known it is always there, so that one panel does for all loads.
+    let weighed = match setup.weighed {
+        true => Some(weigh(prepared, &parts, &panel, sheet)?),
+        false => weigh(prepared, &parts, &panel, &mut Worksheet::new()).ok(),
+    };
+    Ok(weighed.unwrap_or(panel))
 }
 
 fn thickness(layer: &Layer, sheet: &mut Worksheet) -> Result<f64, NotChecked> {
@@ -71,64 +69,72 @@ fn elastic(prepared: &Prepared<'_>, layer: &Layer, sheet: &mut Worksheet) -> Res
     let material = prepared.material_of(layer)?;
     let youngs_modulus = sheet.property(&material, "youngs_modulus", &material.youngs_modulus)?;
     let poissons_ratio = sheet.property(&material, "poisson_ratio", &material.poisson_ratio)?;
-    // Density is added where mass matters; warmth does not act in this model.
+    // Mass is added where it is known; warmth does not act in this model.
     Ok(Material::isotropic(youngs_modulus.value, poissons_ratio, 0.0, 0.0))
 }
 
-/// Adds the layers on both faces, each glued to the one before it. A cut-out that no layer closes stays a hole.
-fn one_piece(
-    prepared: &Prepared<'_>,
-    skin: &Layer,
-    openings: Vec<coaming_panel::Outline>,
-    weighed: bool,
+/// A layer of less than this share of the sheet's stiffness, against bending and in the plane, only weighs: it would make
+/// the lid stiffer by less than any digit that is shown, and the mesh would have to follow its outline.
+const LIMP: f64 = 1e-3;
+
+/// Stiffness of a layer over the sheet's: against bending about the sheet's middle or in the plane, whichever is more.
+fn share_of_stiffness(sheet: &Sheet, layer: &Sheet) -> f64 {
+    let arm = layer.lower_face + 0.5 * layer.thickness - 0.5 * sheet.thickness;
+    let stretching = |one: &Sheet| one.material.youngs_modulus_1 * one.thickness;
+    let square = layer.thickness * layer.thickness / 12.0 + arm * arm;
+    let bending = stretching(layer) * square / (stretching(sheet) * sheet.thickness * sheet.thickness / 12.0);
+    bending.max(stretching(layer) / stretching(sheet))
+}
+
+/// Adds the layers on both faces, each glued to the one before it. A cut-out that no layer closes stays open.
+fn one_piece<'a>(
+    prepared: &Prepared<'a>,
+    skin: &'a Layer,
     panel: &mut Panel,
     sheet: &mut Worksheet,
-) -> Result<(), NotChecked> {
+) -> Result<Parts<'a>, NotChecked> {
     let others = prepared.cover.layers.iter().filter(|layer| layer.name != skin.name);
+    let mut parts = Parts { stiff: vec![skin], limp: Vec::new(), open: Vec::new() };
     let mut stacked: Vec<(&Layer, f64)> = Vec::new();
+    let bare = panel.layers.first().cloned();
     for layer in others {
         let face = layer.face.need(|| format!("layers.{}.face", layer.name))?;
         let own = thickness(layer, sheet)?;
         let under: f64 = stacked
             .iter()
-            .filter(|(below, _)| {
-                below.face == Some(face) && Bounds::of_layer(below).meets(Bounds::of_layer(layer))
-            })
+            .filter(|(below, _)| below.face == Some(face) && overlap(below, layer))
             .map(|(_, thickness)| thickness)
             .sum();
         let lower_face = match face {
             Face::Inner => -under - own,
-            Face::Outer => panel.layers.first().map_or(0.0, |skin| skin.thickness) + under,
+            Face::Outer => bare.as_ref().map_or(0.0, |skin| skin.thickness) + under,
         };
-        let holes = layer.cut_outs.iter().flatten().map(|cut| outline(&cut.outline, cut.at.as_ref()));
-        let mut material = elastic(prepared, layer, sheet)?;
-        if weighed {
-            material.density = density(prepared, layer, sheet)?;
-        }
-        panel.layers.push(Sheet {
-            region: Some(Region {
-                outline: outline(&layer.outline, layer.at.as_ref()),
-                holes: holes.collect(),
-            }),
+        let made = Sheet {
+            region: Some(region(layer)),
             lower_face,
             thickness: own,
-            material,
-        });
-        panel.joints.push(Joint { lower: panel.layers.len() - 1, upper: 0, kind: JointKind::Bonded });
+            material: elastic(prepared, layer, sheet)?,
+        };
         stacked.push((layer, own));
+        if bare.as_ref().is_some_and(|bare| share_of_stiffness(bare, &made) < LIMP) {
+            parts.limp.push(layer);
+            continue;
+        }
+        panel.layers.push(made);
+        panel.joints.push(Joint { lower: panel.layers.len() - 1, upper: 0, kind: JointKind::Bonded });
+        parts.stiff.push(layer);
     }
-    let cuts = skin.cut_outs.iter().flatten();
-    let closed: Vec<bool> =
-        cuts.map(|cut| stacked.iter().any(|(layer, _)| over(layer, cut) == Over::Covers)).collect();
-    let (mut open, mut covered) = (Vec::new(), Vec::new());
-    for (opening, closed) in openings.into_iter().zip(closed) {
-        if closed { covered.push(opening) } else { open.push(opening) }
+    let mut covered = Vec::new();
+    for cut in skin.cut_outs.iter().flatten() {
+        match parts.stiff.iter().skip(1).any(|layer| over(layer, cut) == Over::Covers) {
+            true => covered.push(outline(&cut.outline, cut.at.as_ref())),
+            false => parts.open.push(cut),
+        }
     }
-    panel.holes = open;
     if let Some(first) = panel.layers.first_mut() {
         first.region = Some(Region { outline: panel.outline.clone(), holes: covered });
     }
-    Ok(())
+    Ok(parts)
 }
 
 /// A return flange as a beam along its edge: a strip that stands on the sheet.
@@ -179,6 +185,6 @@ fn flange(
         second_moment_of_area: thickness * depth * depth * depth / 12.0,
         torsion_constant: depth * thickness * thickness * thickness / 3.0,
         centroid_height,
-        density: material.density,
+        density: 0.0,
     })
 }

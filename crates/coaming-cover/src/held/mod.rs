@@ -8,6 +8,8 @@
 mod even;
 mod found;
 mod gasket;
+mod kept;
+mod large;
 mod lid;
 mod loads;
 mod masses;
@@ -17,12 +19,15 @@ mod refusal;
 mod setup;
 mod solutions;
 
-pub(crate) use even::even_about;
+pub(crate) use even::{even_about, latches_apart};
 pub(crate) use found::{FOOT, Found, Place};
+pub(crate) use large::{Stretched, roughly_stretched, stretched};
 pub(crate) use loads::{lean, wind};
-pub(crate) use places::{reach, room_for};
+pub(crate) use places::{beside_cut_outs, reach, room_for};
 pub(crate) use setup::{Firmness, Joined, Setup};
-pub(crate) use solutions::{Solutions, closed, first_mode, rebound, stress_on_first_mesh, under};
+pub(crate) use solutions::{
+    Solutions, closed, find_all, first_mode, on_first_mesh, rebound, stress_on_first_mesh, under,
+};
 
 use coaming::prelude::*;
 
@@ -33,6 +38,17 @@ pub(crate) const PANEL_SOLVER: (&str, &[Source]) = (
         title: "Batoz, Bathe and Ho, A study of three-node triangular plate bending elements",
         edition: "Int. J. Numer. Meth. Eng. 15 (1980)",
         locator: "discrete-Kirchhoff triangle, on a mesh that is refined until the estimated error is small enough",
+        standing: Standing::Computed,
+    }],
+);
+
+/// The same where the deflection stretches the panel.
+pub(crate) const LARGE_DEFLECTION: (&str, &[Source]) = (
+    "panel_solver_large",
+    &[Source {
+        title: "Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells",
+        edition: "2nd ed. (1959)",
+        locator: "arts. 96 to 101, on the mesh of the panel solver",
         standing: Standing::Computed,
     }],
 );

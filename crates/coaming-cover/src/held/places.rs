@@ -65,6 +65,16 @@ impl Bounds {
     }
 }
 
+/// Whether two layers on one face lie over each other, by the boxes round them: not where one lies within a cut-out of the
+/// other.
+pub(super) fn overlap(one: &Layer, other: &Layer) -> bool {
+    let (a, b) = (Bounds::of_layer(one), Bounds::of_layer(other));
+    let round = |layer: &Layer, within: Bounds| {
+        layer.cut_outs.iter().flatten().any(|hole| Bounds::of_cut(hole).holds(within))
+    };
+    a.meets(b) && !round(one, b) && !round(other, a)
+}
+
 /// How a layer lies to a cut-out of the sheet.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Over {
@@ -92,6 +102,19 @@ pub(super) fn over(layer: &Layer, cut: &CutOut) -> Over {
 pub(crate) fn reach(layer: &Layer) -> ((f64, f64), (f64, f64)) {
     let own = Bounds::of_layer(layer);
     ((own.left, own.right), (own.bottom, own.top))
+}
+
+/// Centres of a square patch that touches a side of a cut-out: at its middle and at both its ends.
+pub(crate) fn beside_cut_outs(layer: &Layer, side: f64) -> Vec<(f64, f64)> {
+    let of = |cut: &CutOut| {
+        let Bounds { left, right, bottom, top } = Bounds::of_cut(cut);
+        let half = side / 2.0;
+        let along = |low: f64, high: f64| [low + half, 0.5 * (low + high), high - half];
+        let level = along(left, right).into_iter().flat_map(move |x| [(x, bottom - half), (x, top + half)]);
+        let upright = along(bottom, top).into_iter().flat_map(move |y| [(left - half, y), (right + half, y)]);
+        level.chain(upright).collect::<Vec<_>>()
+    };
+    layer.cut_outs.iter().flatten().flat_map(of).filter(|place| room_for(layer, *place, side)).collect()
 }
 
 /// Whether a square patch lies on the layer, off its cut-outs. Round corners of a rectangle are not looked at; a cut-out
@@ -158,6 +181,15 @@ mod tests {
         let aperture = cover.layers[0].cut_outs.as_ref().unwrap()[0].clone();
         let found: Vec<Over> = cover.layers[1..].iter().map(|layer| over(layer, &aperture)).collect();
         assert_eq!(found, [Over::Covers, Over::Clear, Over::Clear, Over::Clear]);
+    }
+
+    /// By the drawing: the frame lies on the pane, the liner round the frame and so on the sheet.
+    #[test]
+    fn a_liner_round_the_frame_lies_on_the_sheet() {
+        let cover = revised();
+        let [_, pane, frame, strip, liner] = &cover.layers[..] else { panic!("five layers") };
+        assert!(overlap(pane, frame));
+        assert!(!overlap(frame, liner) && !overlap(liner, pane) && !overlap(strip, liner));
     }
 
     /// By hand: the sheet is 580 by 440 mm, its aperture 244 by 164 mm, the patch 100 mm.

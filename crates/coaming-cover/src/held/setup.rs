@@ -27,12 +27,12 @@ pub(crate) struct Setup {
     pub firmness: Firmness,
     /// Height to which the gasket recovers after a season, in metres; none where it is new.
     pub recovered: Option<f64>,
-    /// True where the layers have mass: under acceleration, and where they ring.
+    /// True where the mass of all layers must be known: under acceleration, and where they ring.
     pub weighed: bool,
 }
 
 impl Setup {
-    /// All limits of a lid on its new gasket, without mass.
+    /// All limits of a lid on its new gasket, whether or not its mass is known.
     pub(crate) const ALL: [Self; 4] = [
         Self::new(Joined::SheetAlone, Firmness::Softest),
         Self::new(Joined::SheetAlone, Firmness::Firmest),
@@ -40,7 +40,7 @@ impl Setup {
         Self::new(Joined::OnePiece, Firmness::Firmest),
     ];
 
-    /// One limit of a lid on its new gasket, without mass.
+    /// One limit of a lid on its new gasket, whether or not its mass is known.
     pub(crate) const fn new(joined: Joined, firmness: Firmness) -> Self {
         Self { joined, firmness, recovered: None, weighed: false }
     }

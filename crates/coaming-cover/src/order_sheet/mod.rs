@@ -24,7 +24,7 @@ use coaming::prelude::*;
 use crate::cautions::{CAUTIONS, WORKSHOP_CAUTIONS};
 use crate::document::Cover;
 use crate::prepared::Prepared;
-use crate::review::{Review, review};
+use crate::review::{Review, review_of};
 use crate::verdict::Verdict;
 
 pub use item::{Item, Line, Section, Value};
@@ -74,11 +74,19 @@ impl OrderSheet {
 /// The order sheet of a cover.
 ///
 /// # Errors
-/// As [`review`] gives them.
+/// As [`review`](crate::review::review()) gives them.
 pub fn order_sheet(cover: &Cover) -> Result<OrderSheet, Error> {
-    let review = review(cover)?;
-    let prepared = Prepared::new(cover)?;
-    let mut sections = sections(&prepared);
+    order_sheet_of(&Prepared::new(cover)?)
+}
+
+/// The order sheet of a cover that is made ready.
+///
+/// # Errors
+/// As [`order_sheet`].
+pub(crate) fn order_sheet_of(prepared: &Prepared<'_>) -> Result<OrderSheet, Error> {
+    let cover = prepared.cover;
+    let review = review_of(prepared)?;
+    let mut sections = sections(prepared);
     sections.push(Section { title: "Tests to make", lines: tests_due::tests(&review) });
     let sections = sections.into_iter().filter(|section| !section.lines.is_empty()).collect();
     Ok(OrderSheet { review, conventions: conventions(cover), sections })

@@ -6,7 +6,7 @@ use coaming::prelude::*;
 use super::item::Value;
 use super::item::{Item, Line, band, found, given, length, limit, number, places, said, words};
 use crate::amount::{Measure, Phrase};
-use crate::checks::{latch_forces, line_force, needed_travel};
+use crate::checks::{latch_forces, line_force, most_loaded_latch, needed_travel};
 use crate::demand::{Need, NotChecked};
 use crate::document::{Direction, Outline, Rectangle, Seal};
 use crate::prepared::Prepared;
@@ -150,28 +150,37 @@ pub(super) fn latches(prepared: &Prepared<'_>) -> Vec<Line> {
     let pair = |pick: fn(&coaming::latch::LatchForceOutcome) -> Force| {
         forces.as_ref().map(|[low, high]| (pick(low).value, pick(high).value)).map_err(Clone::clone)
     };
+    let [pull, hand] = most_loaded_latch(prepared);
+    let even = pair(|outcome| outcome.latch_force);
+    // What the solver refuses is told beside the even share; what the document lacks leaves the line open.
+    let hand = match hand {
+        Err(why @ (NotChecked::Refused(_) | NotChecked::NotCalculated { .. })) => vec![
+            band("hand force on the most loaded latch", Measure::FORCE, Err(why)),
+            band("hand force, shared evenly", Measure::FORCE, pair(|outcome| outcome.hand_force)),
+        ],
+        known => vec![band("hand force on the most loaded latch", Measure::FORCE, known)],
+    };
     let positions = latches.positions.as_ref().ok_or_else(|| NotChecked::needs(at("positions")));
     let positions =
         positions.map(|points| points.iter().map(|point| (point.x.value, point.y.value)).collect());
     let closed = prepared.cover.seal.as_ref().and_then(|seal| seal.stop_height.or(seal.closed_height));
-    vec![Line {
-        part: "latches".to_owned(),
-        items: vec![
-            number("latches", latches.count, || at("count")),
-            places("centres of pull", positions),
-            given("grip: gap that each holds closed", closed, || {
-                "seal.stop_height or seal.closed_height".to_owned()
-            }),
-            given("stand-off between lid and frame besides", latches.stand_off, || at("stand_off")),
-            given("travel", latches.travel, || at("travel")),
-            found("travel needed to close", Measure::LENGTH, needed_travel(prepared, &mut Worksheet::new())),
-            given("adjustment either way", latches.adjustment, || at("adjustment")),
-            band("force on each, shared evenly", Measure::FORCE, pair(|outcome| outcome.latch_force)),
-            given("the maker's working load", latches.working_load, || at("working_load")),
-            band("hand force", Measure::FORCE, pair(|outcome| outcome.hand_force)),
-            given("mass of each with its keeper", latches.mass, || at("mass")),
-        ],
-    }]
+    let mut items = vec![
+        number("latches", latches.count, || at("count")),
+        places("centres of pull", positions),
+        given("grip: gap that each holds closed", closed, || {
+            "seal.stop_height or seal.closed_height".to_owned()
+        }),
+        given("stand-off between lid and frame besides", latches.stand_off, || at("stand_off")),
+        given("travel", latches.travel, || at("travel")),
+        found("travel needed to close", Measure::LENGTH, needed_travel(prepared, &mut Worksheet::new())),
+        given("adjustment either way", latches.adjustment, || at("adjustment")),
+        band("force on the most loaded latch", Measure::FORCE, pull),
+        band("force on each if they shared evenly", Measure::FORCE, even),
+        given("the maker's working load", latches.working_load, || at("working_load")),
+    ];
+    items.extend(hand);
+    items.push(given("mass of each with its keeper", latches.mass, || at("mass")));
+    vec![Line { part: "latches".to_owned(), items }]
 }
 
 #[cfg(test)]

@@ -3,8 +3,9 @@
 use super::convert::all;
 use super::problem::PanelProblem;
 use super::solution::{
-    BalanceLeft, CaseSolution, GasketState, LatchState, LayerStresses, LengthAt, MeshError, MeshField,
-    MomentAt, NaturalMode, NaturalModes, OpeningTravel, StressAt, SupportReaction,
+    BalanceLeft, Buckling, BucklingMode, CaseSolution, CriticalRise, CriticalTemperature, GasketState,
+    LatchState, LayerStresses, LengthAt, MembraneForceAt, MeshError, MeshField, MomentAt, NaturalMode,
+    NaturalModes, OpeningTravel, StressAt, SupportReaction,
 };
 use crate::document::Point;
 use coaming::declaration::{Field, Node};
@@ -42,6 +43,8 @@ pub(super) fn solution(problem: &PanelProblem, name: &str, answer: &solver::Answ
         force: si(found.force),
         moment_along_x: si(found.moment.x),
         moment_along_y: si(found.moment.y),
+        in_plane_x: si(found.in_plane.x),
+        in_plane_y: si(found.in_plane.y),
     };
     let gasket = |found: &solver::result::answer::GasketAnswer| {
         let column = |of: fn(&solver::result::answer::GasketSample) -> f64| {
@@ -69,15 +72,25 @@ pub(super) fn solution(problem: &PanelProblem, name: &str, answer: &solver::Answ
             value: si(answer.largest_moment.value),
             at: place(answer.largest_moment.at),
         },
+        large_deflection: false,
+        largest_membrane_force: MembraneForceAt {
+            value: si(answer.largest_membrane_force.value),
+            at: place(answer.largest_membrane_force.at),
+        },
         error: MeshError {
             deflection: known(error.deflection),
             latch_force: known(error.latch_force),
             compression: known(error.compression).map(si),
             moment: known(error.moment),
+            membrane_force: known(error.membrane_force),
             triangles: whole(error.triangles),
             met: error.met,
         },
-        balance: BalanceLeft { force: answer.balance.force, moment: answer.balance.moment },
+        balance: BalanceLeft {
+            force: answer.balance.force,
+            moment: answer.balance.moment,
+            in_plane: answer.balance.in_plane,
+        },
         line_reactions: answer.line_reactions.iter().map(reaction).collect(),
         point_reactions: answer.point_reactions.iter().map(reaction).collect(),
         latches: latches
@@ -92,6 +105,8 @@ pub(super) fn solution(problem: &PanelProblem, name: &str, answer: &solver::Answ
         stresses: stresses(problem, &answer.field),
         modes: None,
         opening: None,
+        buckling: None,
+        critical_rise: None,
         field: field(&answer.field),
     }
 }
@@ -118,6 +133,9 @@ fn field(found: &solver::result::field::Field) -> MeshField {
         moment_xx_n: middles.iter().map(|middle| middle.moment[0]).collect(),
         moment_yy_n: middles.iter().map(|middle| middle.moment[1]).collect(),
         moment_xy_n: middles.iter().map(|middle| middle.moment[2]).collect(),
+        membrane_xx_n_per_m: middles.iter().map(|middle| middle.membrane_force[0]).collect(),
+        membrane_yy_n_per_m: middles.iter().map(|middle| middle.membrane_force[1]).collect(),
+        membrane_xy_n_per_m: middles.iter().map(|middle| middle.membrane_force[2]).collect(),
     }
 }
 
@@ -167,6 +185,36 @@ pub(super) fn modes(found: &[solver::Mode]) -> NaturalModes {
         x_m: vertices.iter().map(|vertex| vertex.x).collect(),
         y_m: vertices.iter().map(|vertex| vertex.y).collect(),
         triangles: triangles.iter().flatten().copied().map(whole).collect(),
+    }
+}
+
+/// The ways to buckle with the mesh that they share.
+pub(super) fn buckling(found: solver::Buckling) -> Buckling {
+    Buckling {
+        x_m: found.vertices.iter().map(|vertex| vertex.x).collect(),
+        y_m: found.vertices.iter().map(|vertex| vertex.y).collect(),
+        triangles: found.triangles.iter().flatten().copied().map(whole).collect(),
+        met: found.met,
+        modes: (found.modes.into_iter())
+            .map(|mode| BucklingMode { factor: mode.factor, error: known(mode.error), shape: mode.shape })
+            .collect(),
+    }
+}
+
+/// The temperatures at which the panel buckles, with the names of its layers.
+pub(super) fn critical_rise(problem: &PanelProblem, found: Option<solver::CriticalRise>) -> CriticalRise {
+    let Some(found) = found else {
+        return CriticalRise { factor: None, error: None, met: true, temperatures: Vec::new() };
+    };
+    let named = |t: solver::LayerTemperature| {
+        let layer = problem.layers.get(t.layer)?.name.clone();
+        Some(CriticalTemperature { layer, rise: si(t.rise), gradient: si(t.difference) })
+    };
+    CriticalRise {
+        factor: Some(found.factor),
+        error: known(found.error),
+        met: found.met,
+        temperatures: found.temperatures.into_iter().filter_map(named).collect(),
     }
 }
 

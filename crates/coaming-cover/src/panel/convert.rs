@@ -74,6 +74,7 @@ pub(super) fn panel(problem: &PanelProblem) -> Result<(solver::Panel, Vec<String
             .iter()
             .map(|mass| solver::PointMass { at: point(&mass.at), mass: mass.mass.value })
             .collect(),
+        spread_masses: Vec::new(),
         marks: Vec::new(),
     };
     let marks = marks(problem, &panel);
@@ -163,14 +164,20 @@ fn line_supports(problem: &PanelProblem) -> Result<Vec<solver::LineSupport>, Err
         let path = format!("line_supports[{nth}]");
         let deflection = support.deflection_stiffness.map(|stiffness| stiffness.value);
         let slope = support.slope_stiffness.map(|stiffness| stiffness.value);
-        let in_plane = support.held_in_plane.unwrap_or(false);
+        let [both, along, across, straight] = [
+            support.held_in_plane,
+            support.held_along_in_plane,
+            support.held_across_in_plane,
+            support.straight_in_plane,
+        ]
+        .map(|said| said == Some(true));
         Ok(solver::LineSupport {
             line: line(&support.line, &format!("{path}.line"))?,
             deflection: hold(support.deflection, deflection, &format!("{path}.deflection"))?,
             slope_across: hold(support.slope, slope, &format!("{path}.slope"))?,
-            in_plane_along: in_plane,
-            in_plane_across: in_plane,
-            in_plane_straight: false,
+            in_plane_along: both || along,
+            in_plane_across: both || across,
+            in_plane_straight: straight,
         })
     };
     all(&problem.line_supports).iter().enumerate().map(one).collect()
@@ -186,7 +193,7 @@ fn point_supports(problem: &PanelProblem) -> Result<Vec<solver::PointSupport>, E
             washer_radius: support.washer_radius.map_or(0.0, |radius| radius.value),
             deflection: hold(support.deflection, deflection, &format!("{path}.deflection"))?,
             slopes: hold(support.slope, slope, &format!("{path}.slope"))?,
-            in_plane: false,
+            in_plane: support.held_in_plane == Some(true),
         })
     };
     all(&problem.point_supports).iter().enumerate().map(one).collect()
@@ -257,10 +264,12 @@ pub(super) fn load(problem: &PanelProblem, case: &PanelLoadCase, path: &str) -> 
         let line = line(&given.line, &format!("{path}.line_forces[{nth}].line"))?;
         line_forces.push(solver::LineForce { line, force: given.force.value });
     }
+    let layer =
+        |name: &str, path: String| index(problem.layers.iter().map(|layer| layer.name.as_str()), name, path);
     let mut temperatures = Vec::new();
     for (nth, given) in all(&case.temperatures).iter().enumerate() {
         let path = format!("{path}.temperatures[{nth}].layer");
-        let layer = index(problem.layers.iter().map(|layer| layer.name.as_str()), &given.layer, path)?;
+        let layer = layer(&given.layer, path)?;
         if problem.layers.get(layer).is_some_and(|layer| layer.expansion.is_none()) {
             return Err(Error::Missing {
                 field: format!("layers[{layer}].expansion"),
@@ -270,6 +279,28 @@ pub(super) fn load(problem: &PanelProblem, case: &PanelLoadCase, path: &str) -> 
         let difference = given.gradient.map_or(0.0, |gradient| gradient.value);
         temperatures.push(solver::LayerTemperature { layer, rise: given.rise.value, difference });
     }
+    let mut growths = Vec::new();
+    for (nth, given) in all(&case.growths).iter().enumerate() {
+        let difference_1 = given.gradient.unwrap_or(0.0);
+        growths.push(solver::LayerGrowth {
+            layer: layer(&given.layer, format!("{path}.growths[{nth}].layer"))?,
+            along_1: given.strain,
+            along_2: given.strain_2.unwrap_or(given.strain),
+            difference_1,
+            difference_2: given.gradient_2.unwrap_or(difference_1),
+        });
+    }
+    let mut edge_forces = Vec::new();
+    for (nth, given) in all(&case.edge_forces).iter().enumerate() {
+        let per_length = |force: Option<ForcePerLength>| force.map_or(0.0, |force| force.value);
+        edge_forces.push(solver::EdgeForce {
+            line: edge(&given.edge),
+            layer: layer(&given.layer, format!("{path}.edge_forces[{nth}].layer"))?,
+            outward: per_length(given.outward),
+            force: solver::Point::new(per_length(given.along_x), per_length(given.along_y)),
+        });
+    }
+    let moved = |length: Option<Length>| length.map_or(0.0, |length| length.value);
     let mut missing_latches = Vec::new();
     for (nth, name) in all(&case.missing_latches).iter().enumerate() {
         let names = all(&problem.latches).iter().map(|latch| latch.name.as_str());
@@ -288,8 +319,16 @@ pub(super) fn load(problem: &PanelProblem, case: &PanelLoadCase, path: &str) -> 
             .collect(),
         normal_acceleration: case.normal_acceleration.map_or(0.0, |acceleration| acceleration.value),
         temperatures,
+        growths,
+        edge_forces,
+        support_movements: all(&case.support_movements)
+            .iter()
+            .map(|given| solver::SupportMovement {
+                support: given.support as usize,
+                movement: solver::Point::new(moved(given.along_x), moved(given.along_y)),
+            })
+            .collect(),
         missing_latches,
-        ..solver::Load::default()
     })
 }
 

@@ -61,7 +61,7 @@ fn chain(shape: &PathOfSegments) -> solver::Path {
 }
 
 /// A closed outline as a path that ends where it starts.
-fn closed(outline: solver::Outline) -> solver::Line {
+pub(crate) fn closed(outline: solver::Outline) -> solver::Line {
     let mut path = outline.0;
     let end = path.segments.last().map(|last| match *last {
         Segment::Line { end } | Segment::Arc { end, .. } => end,

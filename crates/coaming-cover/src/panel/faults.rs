@@ -24,6 +24,9 @@ const LISTS: &[(&str, &str)] = &[
     ("point force ", "point_forces"),
     ("line force ", "line_forces"),
     ("edge moment ", "edge_moments"),
+    ("edge force ", "edge_forces"),
+    ("support movement ", "support_movements"),
+    ("growth ", "growths"),
     ("temperature ", "temperatures"),
     ("pressure ", "pressures"),
     ("gasket ", "gaskets"),
@@ -37,8 +40,17 @@ const LISTS: &[(&str, &str)] = &[
 ];
 
 /// The lists of a load case.
-const OF_A_CASE: &[&str] =
-    &["pressures", "point_forces", "line_forces", "edge_moments", "temperatures", "missing_latches"];
+const OF_A_CASE: &[&str] = &[
+    "pressures",
+    "point_forces",
+    "line_forces",
+    "edge_moments",
+    "edge_forces",
+    "support_movements",
+    "temperatures",
+    "growths",
+    "missing_latches",
+];
 
 /// What the numbers that the solver names measure.
 const MEASURES: &[(&str, Measure)] = &[
@@ -138,6 +150,7 @@ impl Faults<'_> {
                 format!("{}.law", self.path(&part).0),
                 format!("the force falls at a compression of {}; it must grow or stay", length(compression)),
             ),
+            PanelError::Contradiction { part, reason, at } => self.geometry(&part, at, reason),
             PanelError::NotMeshed { reason, at } => Error::Geometry {
                 place: format!("outline at {}", shown(at)),
                 reason: format!("could not be meshed: {reason}"),

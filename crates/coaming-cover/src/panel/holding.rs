@@ -32,6 +32,13 @@ pub struct SupportAlong {
     pub slope_stiffness: Option<Force>,
     /// True where displacements in the plane are held too, in every layer; not held if absent.
     pub held_in_plane: Option<bool>,
+    /// True where displacements in the plane along the line alone are held; not held if absent.
+    pub held_along_in_plane: Option<bool>,
+    /// True where displacements in the plane across the line alone are held; not held if absent.
+    pub held_across_in_plane: Option<bool>,
+    /// True where the line moves across itself in the plane only as one, straight, as an edge guided by a stiff bar; straight lines
+    /// only, and what is held across is not also kept straight. Not so if absent.
+    pub straight_in_plane: Option<bool>,
 }
 
 /// A support at a point.
@@ -52,6 +59,8 @@ pub struct SupportAt {
     /// Moment per radian, where the slopes are held elastically.
     #[possible(f64::MIN_POSITIVE..)]
     pub slope_stiffness: Option<Torque>,
+    /// True where displacements in the plane are held too, in every layer; not held if absent.
+    pub held_in_plane: Option<bool>,
 }
 
 /// A gasket whose force is proportional to its compression.

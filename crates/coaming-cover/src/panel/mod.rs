@@ -17,10 +17,13 @@ mod solution;
 mod solve;
 
 #[cfg(test)]
+mod in_plane_tests;
+#[cfg(test)]
 mod panel_tests;
 #[cfg(test)]
 mod tests;
 
+pub(crate) use convert_shape::closed;
 pub use holding::{
     DrawnSpring, GapError, GasketAlong, GasketLaw, HeldHeight, Hold, LatchAction, LatchAt, LawPoint,
     LinearLaw, MassAt, MeasuredLaw, PulledForce, StopAt, SupportAlong, SupportAt,
@@ -29,12 +32,16 @@ pub use layers::{
     BeamAlong, Bonded, Elasticity, IsotropicMaterial, LayerJoint, OrthotropicMaterial, PanelLayer, Region,
     Slipping,
 };
-pub use loads::{EdgeMomentAlong, ForceAlong, ForceAt, LayerRise, PanelLoadCase, PatchForce, PressureOn};
+pub use loads::{
+    EdgeForceAlong, EdgeMomentAlong, ForceAlong, ForceAt, LayerGrowth, LayerRise, PanelLoadCase, PatchForce,
+    PressureOn, SupportMovement,
+};
 pub use problem::{PanelProblem, PanelSettings, read_load_case, read_panel};
 pub use progress::{Progress, Tell, Work, go_on};
 pub use shape::{Edge, Line, PathOfSegments, PathSegment, PlacedCircle, PlacedRectangle, Shape};
 pub use solution::{
-    BalanceLeft, CaseSolution, GasketState, LatchState, LayerStresses, LengthAt, MeshError, MeshField,
-    MomentAt, NaturalMode, NaturalModes, OpeningTravel, PanelSolution, StressAt, SupportReaction,
+    BalanceLeft, Buckling, BucklingMode, CaseSolution, CriticalRise, CriticalTemperature, GasketState,
+    LatchState, LayerStresses, LengthAt, MembraneForceAt, MeshError, MeshField, MomentAt, NaturalMode,
+    NaturalModes, OpeningTravel, PanelSolution, StressAt, SupportReaction,
 };
 pub use solve::{LoadOf, Panel, solve};

@@ -11,6 +11,10 @@ pub enum Work {
     Equilibrium,
     /// Natural modes about an equilibrium.
     Modes,
+    /// The equilibrium under a load, with the stretching that the deflection brings.
+    LargeDeflection,
+    /// Factors at which the panel buckles.
+    Buckling,
 }
 
 /// How far a solve has come. It is told when a mesh is begun and before every step on it; how many meshes and steps there
@@ -38,7 +42,12 @@ pub fn go_on(_: Progress) -> ControlFlow<()> {
 impl From<solver::Progress> for Progress {
     fn from(told: solver::Progress) -> Self {
         let whole = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
-        let work = if told.work == solver::Work::Modes { Work::Modes } else { Work::Equilibrium };
+        let work = match told.work {
+            solver::Work::Modes => Work::Modes,
+            solver::Work::LargeDeflection => Work::LargeDeflection,
+            solver::Work::Buckling => Work::Buckling,
+            _ => Work::Equilibrium,
+        };
         Self { work, mesh: whole(told.mesh), triangles: whole(told.triangles), step: whole(told.step) }
     }
 }

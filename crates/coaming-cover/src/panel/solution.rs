@@ -33,6 +33,15 @@ pub struct MomentAt {
     pub at: Point,
 }
 
+/// A force in the plane per length, and where.
+#[derive(Debug, Clone, PartialEq, Fields)]
+pub struct MembraneForceAt {
+    /// The value, positive in tension.
+    pub value: ForcePerLength,
+    /// Where.
+    pub at: Point,
+}
+
 /// How far the solution may be from that of an infinitely fine mesh; each is absent where no finer mesh was allowed to compare with.
 #[derive(Debug, Clone, PartialEq, Fields)]
 pub struct MeshError {
@@ -45,6 +54,8 @@ pub struct MeshError {
     /// Error of the largest moment, over it. Under a bare point and in a sharp inner corner the moment grows without bound: this then says how
     /// much a finer mesh would add.
     pub moment: Option<f64>,
+    /// Error of the largest force in the plane, over it; 0 where none passes. What is said of the moment goes for it too.
+    pub membrane_force: Option<f64>,
     /// Triangles of the finest mesh.
     pub triangles: u32,
     /// True where the deflection meets the tolerance.
@@ -58,6 +69,8 @@ pub struct BalanceLeft {
     pub force: f64,
     /// Sum of all moments over the sum of the forces' sizes times the size of the panel.
     pub moment: f64,
+    /// Sum of all forces in the plane over the sum of their sizes (of their turning over the size of the panel, if that is larger).
+    pub in_plane: f64,
 }
 
 /// Force and moment of one support on the panel.
@@ -69,6 +82,10 @@ pub struct SupportReaction {
     pub moment_along_x: Torque,
     /// What force and moments do on a unit slope along y, about the origin.
     pub moment_along_y: Torque,
+    /// Force in the plane along x; zero where nothing strains the panel there.
+    pub in_plane_x: Force,
+    /// Force in the plane along y.
+    pub in_plane_y: Force,
 }
 
 /// One latch.
@@ -149,6 +166,12 @@ pub struct MeshField {
     pub moment_yy_n: Vec<f64>,
     /// Moment per length, xy, N.
     pub moment_xy_n: Vec<f64>,
+    /// Force in the plane per length at the middle of the triangles, of all layers, xx, N/m; positive in tension.
+    pub membrane_xx_n_per_m: Vec<f64>,
+    /// Force in the plane per length, yy, N/m.
+    pub membrane_yy_n_per_m: Vec<f64>,
+    /// Force in the plane per length, xy, N/m.
+    pub membrane_xy_n_per_m: Vec<f64>,
 }
 
 /// One natural mode.
@@ -186,6 +209,58 @@ pub struct OpeningTravel {
     pub travels: Vec<Length>,
 }
 
+/// One way to buckle.
+#[derive(Debug, Clone, PartialEq, Fields)]
+pub struct BucklingMode {
+    /// What acts in the plane times this makes the panel buckle.
+    pub factor: f64,
+    /// Estimated error of the factor, as a share; absent where no finer mesh was allowed to compare with.
+    pub error: Option<f64>,
+    /// Deflection at the vertices, scaled so that the largest in size is 1.
+    pub shape: Vec<f64>,
+}
+
+/// The lowest ways to buckle, on a mesh of their own. Linear theory of the flat panel: one that bows under its load from the start has no
+/// sudden buckling, and there the factor only tells where bowing becomes large. Real panels are never quite flat: keep a factor in hand.
+#[derive(Debug, Clone, PartialEq, Fields)]
+pub struct Buckling {
+    /// The ways to buckle, lowest factor first; empty where nothing presses the panel together.
+    pub modes: Vec<BucklingMode>,
+    /// True where every factor meets the tolerance.
+    pub met: bool,
+    /// Vertices: x, m.
+    pub x_m: Vec<f64>,
+    /// Vertices: y, m.
+    pub y_m: Vec<f64>,
+    /// Triangles: indices of three vertices each, one after another.
+    pub triangles: Vec<u32>,
+}
+
+/// Temperature of one layer at which the panel buckles, above the one at which it is flat and free of stress.
+#[derive(Debug, Clone, PartialEq, Fields)]
+pub struct CriticalTemperature {
+    /// Name of the layer.
+    pub layer: String,
+    /// Rise at the middle of the layer.
+    pub rise: TemperatureDifference,
+    /// Outer face minus inner face.
+    pub gradient: TemperatureDifference,
+}
+
+/// Temperatures at which the panel buckles, in proportion to those of the load case. They count from where the supports begin to hold in
+/// the plane: a hole with clearance first uses that up.
+#[derive(Debug, Clone, PartialEq, Fields)]
+pub struct CriticalRise {
+    /// The load case's temperatures times this make the panel buckle; absent where they press nothing together.
+    pub factor: Option<f64>,
+    /// Estimated error of the factor, as a share; absent where no finer mesh was allowed to compare with.
+    pub error: Option<f64>,
+    /// True where the factor meets the tolerance.
+    pub met: bool,
+    /// The temperatures times the factor; none where there is no factor.
+    pub temperatures: Vec<CriticalTemperature>,
+}
+
 /// The solution of one load case.
 #[derive(Debug, Clone, PartialEq, Fields)]
 pub struct CaseSolution {
@@ -193,8 +268,12 @@ pub struct CaseSolution {
     pub name: String,
     /// The deflection that is largest in size.
     pub largest_deflection: LengthAt,
+    /// True where the stretching that the deflection itself brings was counted; linear theory otherwise.
+    pub large_deflection: bool,
     /// The principal moment that is largest in size.
     pub largest_moment: MomentAt,
+    /// The principal force in the plane per length that is largest in size; 0 where nothing strains the panel there.
+    pub largest_membrane_force: MembraneForceAt,
     /// Estimated error of the mesh.
     pub error: MeshError,
     /// What is left of the balance.
@@ -215,6 +294,10 @@ pub struct CaseSolution {
     pub modes: Option<NaturalModes>,
     /// The travel that opens it, where wanted.
     pub opening: Option<OpeningTravel>,
+    /// The ways to buckle, where wanted.
+    pub buckling: Option<Buckling>,
+    /// The temperatures at which it buckles, where wanted.
+    pub critical_rise: Option<CriticalRise>,
     /// The values over the mesh.
     pub field: MeshField,
 }

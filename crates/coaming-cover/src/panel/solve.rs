@@ -1,12 +1,12 @@
 //! From a problem to its solution: one panel, meshed once and solved for any of its load cases, or for others.
 
-use super::answer::{checked, modes, opening, solution};
+use super::answer::{buckling, checked, critical_rise, modes, opening, solution};
 use super::convert::{all, index, load, panel};
 use super::faults::Faults;
 use super::loads::PanelLoadCase;
 use super::problem::PanelProblem;
 use super::progress::{Tell, go_on};
-use super::solution::{CaseSolution, NaturalModes, OpeningTravel, PanelSolution};
+use super::solution::{Buckling, CaseSolution, CriticalRise, NaturalModes, OpeningTravel, PanelSolution};
 use crate::cautions::CAUTIONS;
 use coaming::prelude::*;
 use coaming_panel as solver;
@@ -28,7 +28,7 @@ pub enum LoadOf<'a> {
 /// One panel, checked and meshed, to be solved for one load after another. Solutions do not depend on what was solved
 /// before.
 ///
-/// Linear theory of thin plates for small deflections; see [`coaming_panel`]. The numbers are a screening with the inputs
+/// Linear theory of thin plates for small deflections, unless the load case asks for large ones; see [`coaming_panel`]. The numbers are a screening with the inputs
 /// given, not a certificate.
 #[derive(Debug)]
 pub struct Panel {
@@ -89,8 +89,13 @@ impl Panel {
     /// [`Error::NotConverged`], [`Error::NotFinite`], and [`Error::Cancelled`] where the caller stopped it.
     pub fn solve(&mut self, load: LoadOf<'_>, tell: Tell<'_>) -> Result<CaseSolution, Error> {
         let posed = self.posed(load)?;
-        let answer = self.ask(&posed, tell, |solver, load, tell| solver.solve_with(load, tell))?;
+        let large = posed.case.large_deflection == Some(true);
+        let answer = self.ask(&posed, tell, |solver, load, tell| match large {
+            true => solver.solve_large_with(load, tell),
+            false => solver.solve_with(load, tell),
+        })?;
         let mut solved = solution(&self.problem, &posed.case.name, &answer);
+        solved.large_deflection = large;
         if let Some(count) = posed.case.modes {
             let count = count as usize;
             let found = self.ask(&posed, tell, |solver, load, tell| solver.modes_with(load, count, tell))?;
@@ -99,6 +104,12 @@ impl Panel {
         if posed.case.opening == Some(true) {
             let found = self.ask(&posed, tell, |solver, load, tell| solver.opening_with(load, tell))?;
             solved.opening = Some(opening(found));
+        }
+        if let Some(count) = posed.case.buckling {
+            solved.buckling = Some(self.buckles(&posed, count, tell)?);
+        }
+        if posed.case.critical_rise == Some(true) {
+            solved.critical_rise = Some(self.rises(&posed, tell)?);
         }
         checked(solved, &posed.path)
     }
@@ -112,6 +123,40 @@ impl Panel {
         let count = count as usize;
         let found = self.ask(&posed, tell, |solver, load, tell| solver.modes_with(load, count, tell))?;
         checked(modes(&found), &posed.path)
+    }
+
+    /// The lowest factors by which what acts in the plane under a load makes the panel buckle, 1 to 20 of them. See [`Buckling`] for what
+    /// they are worth.
+    ///
+    /// # Errors
+    /// As [`solve`](Self::solve); [`Error::Impossible`] for another count.
+    pub fn buckling(&mut self, count: u32, load: LoadOf<'_>, tell: Tell<'_>) -> Result<Buckling, Error> {
+        let posed = self.posed(load)?;
+        checked(self.buckles(&posed, count, tell)?, &posed.path)
+    }
+
+    /// The temperatures, in proportion to those of a load, at which the panel buckles. Its other loads in the plane are left out.
+    ///
+    /// # Errors
+    /// As [`solve`](Self::solve); [`Error::Missing`] for a load without temperatures.
+    pub fn critical_rise(&mut self, load: LoadOf<'_>, tell: Tell<'_>) -> Result<CriticalRise, Error> {
+        let posed = self.posed(load)?;
+        checked(self.rises(&posed, tell)?, &posed.path)
+    }
+
+    fn buckles(&mut self, posed: &Posed, count: u32, tell: Tell<'_>) -> Result<Buckling, Error> {
+        let count = count as usize;
+        let found = self.ask(posed, tell, |solver, load, tell| solver.buckling_with(load, count, tell))?;
+        Ok(buckling(found))
+    }
+
+    fn rises(&mut self, posed: &Posed, tell: Tell<'_>) -> Result<CriticalRise, Error> {
+        if posed.load.temperatures.is_empty() {
+            let field = format!("{}.temperatures", posed.path);
+            return Err(Error::Missing { field, needed: "the temperatures that are to rise".to_owned() });
+        }
+        let found = self.ask(posed, tell, |solver, load, tell| solver.critical_rise_with(load, tell))?;
+        Ok(critical_rise(&self.problem, found))
     }
 
     /// The travel at which every latch is free while the gasket still pushes, from the equilibrium under a load.

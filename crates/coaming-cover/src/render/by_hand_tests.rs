@@ -9,7 +9,7 @@ use super::words;
 use crate::amount::Measure;
 use crate::demand::{Demand, Finding, InputValue, NotChecked};
 use crate::document::{Form, read};
-use crate::held::PANEL_SOLVER;
+use crate::held::{LARGE_DEFLECTION, PANEL_SOLVER};
 use crate::review::{Review, Row, review};
 
 const COVERS: [&str; 4] = [
@@ -44,7 +44,9 @@ fn lacks(row: &Row, demand: &Demand) -> Vec<String> {
         lacks.push("a calculation or a formula".to_owned());
     }
     for (name, of) in &demand.calculations {
-        if *name != PANEL_SOLVER.0 && !formulas.iter().any(|line| line.starts_with(&format!("{name}: "))) {
+        if ![PANEL_SOLVER.0, LARGE_DEFLECTION.0].contains(name)
+            && !formulas.iter().any(|line| line.starts_with(&format!("{name}: ")))
+        {
             lacks.push(format!("the formula of {name}"));
         }
         if of.is_empty() || !sources.iter().any(|line| line.starts_with(&format!("{name}: "))) {

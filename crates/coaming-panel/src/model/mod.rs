@@ -13,5 +13,6 @@ pub mod panel;
 pub(crate) mod prepare;
 pub(crate) mod shape;
 pub(crate) mod size;
+pub mod spread_mass;
 pub(crate) mod stack;
 pub mod support;

@@ -4,6 +4,7 @@ use super::beam::Beam;
 use super::gasket::Gasket;
 use super::latch::{Latch, PointMass, Stop};
 use super::material::Material;
+use super::spread_mass::SpreadMass;
 use super::support::{LineSupport, PointSupport};
 use crate::error::{PanelError, checked, finite, not_negative, positive};
 use crate::geometry::outline::Outline;
@@ -93,6 +94,8 @@ pub struct Panel {
     pub stops: Vec<Stop>,
     /// Masses at points.
     pub masses: Vec<PointMass>,
+    /// Masses spread over regions.
+    pub spread_masses: Vec<SpreadMass>,
     /// Further points at which the mesh shall have a corner, as under a point force.
     pub marks: Vec<Point>,
 }
@@ -112,8 +115,15 @@ impl Panel {
             latches: Vec::new(),
             stops: Vec::new(),
             masses: Vec::new(),
+            spread_masses: Vec::new(),
             marks: Vec::new(),
         }
+    }
+
+    /// The first part, such as `"latches"`, in which another panel differs by more than numbers; none where a solver that has meshed the one
+    /// takes the other on those meshes by [`update`](crate::Solver::update).
+    pub fn other_shape(&self, other: &Self) -> Option<&'static str> {
+        super::shape::other_shape(self, other)
     }
 
     /// Checks every number that stands by itself.

@@ -2,6 +2,7 @@
 
 use super::law::MonotoneLaw;
 use super::panel::Panel;
+use super::spread_mass::Spread;
 use super::stack::Groups;
 use super::support::Hold;
 use crate::error::PanelError;
@@ -44,6 +45,7 @@ pub(crate) struct Prepared {
     pub holes: Vec<Loop>,
     pub laws: Vec<MonotoneLaw>,
     pub groups: Groups,
+    pub spread: Vec<Spread>,
     layer_regions: Vec<Region>,
 }
 
@@ -110,7 +112,20 @@ pub(crate) fn prepare(panel: &Panel) -> Result<Prepared, PanelError> {
         }
     }
     let groups = Groups::new(&panel.layers, &panel.joints);
-    Ok(Prepared { panel: panel.clone(), features, roles, outline, holes, laws, groups, layer_regions })
+    let spread = (panel.spread_masses.iter().enumerate())
+        .map(|(i, mass)| Spread::new(&format!("spread mass {i}"), mass))
+        .collect::<Result<_, PanelError>>()?;
+    Ok(Prepared {
+        panel: panel.clone(),
+        features,
+        roles,
+        outline,
+        holes,
+        laws,
+        groups,
+        spread,
+        layer_regions,
+    })
 }
 
 /// Refuses a line that leaves the box around the panel, before a mesh tries to follow it to wherever it leads.

@@ -60,6 +60,7 @@ fn shape(panel: &Panel) -> Panel {
     for mass in &mut made.masses {
         mass.mass = 0.0;
     }
+    made.spread_masses.clear();
     made
 }
 

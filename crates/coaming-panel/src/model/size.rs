@@ -55,7 +55,10 @@ pub(crate) fn check_panel(panel: &Panel) -> Result<(), PanelError> {
     let washers = panel.point_supports.iter().filter(|support| support.washer_radius > 0.0).count();
     let found = pieces(&panel.outline.0)
         + all(&panel.holes)
-        + regions.map(|region| pieces(&region.outline.0) + all(&region.holes)).sum::<usize>()
+        + regions
+            .chain(panel.spread_masses.iter().map(|mass| &mass.region))
+            .map(|region| pieces(&region.outline.0) + all(&region.holes))
+            .sum::<usize>()
         + lines.map(|line| along(line, panel)).sum::<usize>()
         + 2 * PIECES_OF_AN_ARC * washers;
     within("pieces of all outlines and lines", found, MOST_PIECES)?;

@@ -81,7 +81,7 @@ type Fit<T> = Vec<(usize, T)>;
 impl Patches {
     /// Makes the fits of a mesh.
     pub(crate) fn new(mesh: &Mesh) -> Self {
-        let sectors = sectors(mesh);
+        let (sectors, neighbours) = (sectors(mesh), neighbours(mesh));
         let mut place = vec![NONE; sectors.len()];
         let mut members: Vec<(usize, Vec<usize>)> = Vec::new();
         for (corner, &root) in sectors.iter().enumerate() {
@@ -101,9 +101,9 @@ impl Patches {
             for &t in &near {
                 seen[t] = stamp;
             }
-            let ring = grow(mesh, &mut near, &mut seen, stamp, 0, FEWEST_MIDDLES);
+            let ring = grow(&neighbours, &mut near, &mut seen, stamp, 0, FEWEST_MIDDLES);
             middles.push(middle_fit(mesh, at, &near, own, &mut scratch));
-            grow(mesh, &mut near, &mut seen, stamp, ring, FEWEST_SLOPES);
+            grow(&neighbours, &mut near, &mut seen, stamp, ring, FEWEST_SLOPES);
             slopes.push(slope_fit(mesh, at, &near, stamp, &mut scratch));
         }
         Self { of, slopes, middles }
@@ -182,9 +182,21 @@ fn sectors(mesh: &Mesh) -> Vec<usize> {
     (0..parent.len()).map(|i| root(&mut parent, i)).collect()
 }
 
-/// Adds whole rings of neighbours that no feature parts until there are enough; gives where the last ring starts.
+/// The neighbours of every triangle that no feature parts from it.
+fn neighbours(mesh: &Mesh) -> Vec<[usize; 3]> {
+    let across = |(t, edges): (usize, &[usize; 3])| {
+        edges.map(|e| match &mesh.edges[e] {
+            edge if !edge.uses.is_empty() => NONE,
+            edge if edge.triangles[0] == t => edge.triangles[1],
+            edge => edge.triangles[0],
+        })
+    };
+    mesh.triangle_edges.iter().enumerate().map(across).collect()
+}
+
+/// Adds whole rings of neighbours until there are enough; gives where the last ring starts.
 fn grow(
-    mesh: &Mesh,
+    neighbours: &[[usize; 3]],
     near: &mut Vec<usize>,
     seen: &mut [usize],
     stamp: usize,
@@ -194,16 +206,10 @@ fn grow(
     while near.len() < fewest && from < near.len() {
         let ring = near.len();
         for i in from..ring {
-            for e in mesh.triangle_edges[near[i]] {
-                let edge = &mesh.edges[e];
-                if !edge.uses.is_empty() {
-                    continue;
-                }
-                for t in edge.triangles {
-                    if t != NONE && seen[t] != stamp {
-                        seen[t] = stamp;
-                        near.push(t);
-                    }
+            for t in neighbours[near[i]] {
+                if t != NONE && seen[t] != stamp {
+                    seen[t] = stamp;
+                    near.push(t);
                 }
             }
         }

@@ -100,9 +100,10 @@ pub(crate) fn assemble_mass(
     let mut matrix = pattern.zero();
     for t in 0..mesh.triangles.len() {
         let triangle = Triangle::new(mesh.corners(t));
+        let mass = triangle.area * (stacks.of(t).mass_per_area + attachments.spread_over(t));
         let mut m = [[0.0; 9]; 9];
         for (l, weight) in DEGREE_6 {
-            add_outer(&mut m, &cubic(&triangle, l), weight * triangle.area * stacks.of(t).mass_per_area);
+            add_outer(&mut m, &cubic(&triangle, l), weight * mass);
         }
         let mut values: Vec<f64> = m.iter().flatten().copied().collect();
         let list = freedoms.of_triangle(mesh, t, &[]);

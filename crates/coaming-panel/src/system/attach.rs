@@ -60,6 +60,15 @@ pub(crate) struct Attachments {
     pub latches: Vec<usize>,
     pub stops: Vec<usize>,
     pub masses: Vec<usize>,
+    /// Spread mass per area of every triangle; empty where there is none.
+    pub spread: Vec<f64>,
+}
+
+impl Attachments {
+    /// Spread mass per area of a triangle.
+    pub(crate) fn spread_over(&self, triangle: usize) -> f64 {
+        self.spread.get(triangle).copied().unwrap_or(0.0)
+    }
 }
 
 impl GasketEdge {
@@ -117,6 +126,10 @@ pub(crate) fn attach(mesh: &Mesh, prepared: &Prepared) -> Result<Attachments, Pa
     }
     found.gaskets.sort_by(|p, q| p.gasket.cmp(&q.gasket).then(p.from.min(p.to).total_cmp(&q.from.min(q.to))));
     attach_points(mesh, prepared, &mut found)?;
+    if !prepared.spread.is_empty() {
+        let over = |t: usize| prepared.spread.iter().map(|mass| mass.over(&mesh.corners(t))).sum();
+        found.spread = (0..mesh.triangles.len()).map(over).collect();
+    }
     Ok(found)
 }
 

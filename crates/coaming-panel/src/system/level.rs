@@ -4,6 +4,7 @@ use super::analysis::Analysis;
 use super::assemble::assemble_stiffness;
 use super::attach::{Attachments, attach};
 use super::contact::contact;
+use super::equilibrium::State;
 use super::freedoms::Freedoms;
 use super::hold::hold_supports;
 use super::sparse::FreePart;
@@ -85,6 +86,11 @@ fn needs_membrane(group: usize, stacks: &[Stack], prepared: &Prepared) -> bool {
     coupled || slips || eccentric || held || members.len() > 1
 }
 
+/// Most equilibria that a mesh keeps: what is solved for together, and about what modes and opening are asked.
+const STATES: usize = 24;
+/// Fewer where they have more freedoms than this together.
+const FREEDOMS_OF_STATES: usize = 2_000_000;
+
 /// Factors of a stiffness that no contact changes: which latches hold their points, the matrix, its factors.
 type KeptFactor = (Vec<bool>, Vec<f64>, Arc<Vec<f64>>);
 
@@ -122,6 +128,8 @@ pub(crate) struct Level {
     parts: Vec<(Vec<bool>, Arc<FreePart>)>,
     factors: Vec<KeptFactor>,
     patches: Option<Arc<Patches>>,
+    /// Equilibria found on this mesh, the latest last.
+    states: Vec<(Load, State)>,
 }
 
 impl Level {
@@ -149,6 +157,7 @@ impl Level {
             parts: Vec::new(),
             factors: Vec::new(),
             patches: None,
+            states: Vec::new(),
         })
     }
 
@@ -169,6 +178,7 @@ impl Level {
             self.parts.clear();
             self.factors.clear();
         }
+        self.states.clear();
         (self.stacks, self.freedoms, self.attachments, self.stiffness) =
             (stacks, freedoms, attachments, stiffness);
     }
@@ -217,6 +227,20 @@ impl Level {
         let part = Arc::new(FreePart::new(analysis, |d| points.contains(&d)));
         self.parts.push((latched.to_vec(), Arc::clone(&part)));
         Ok(part)
+    }
+
+    /// The equilibrium under a load, where it was found on this mesh not long ago.
+    pub(crate) fn state(&self, load: &Load) -> Option<State> {
+        self.states.iter().find(|(known, _)| known == load).map(|(_, state)| state.clone())
+    }
+
+    /// Keeps an equilibrium.
+    pub(crate) fn keep(&mut self, load: &Load, state: &State) {
+        let most = (FREEDOMS_OF_STATES / self.freedoms.size().max(1)).clamp(2, STATES);
+        if self.states.len() >= most {
+            self.states.remove(0);
+        }
+        self.states.push((load.clone(), state.clone()));
     }
 
     /// How strains are recovered on this mesh.

@@ -190,7 +190,8 @@ fn apply_weight(applied: &mut Applied, level: &Level, prepared: &Prepared, accel
         return;
     }
     for t in 0..level.mesh.triangles.len() {
-        let pressure = level.stacks.of(t).mass_per_area * acceleration;
+        let mass_per_area = level.stacks.of(t).mass_per_area + level.attachments.spread_over(t);
+        let pressure = mass_per_area * acceleration;
         let corners = level.mesh.corners(t);
         add_over(applied, level, t, &corners, |_| pressure);
     }

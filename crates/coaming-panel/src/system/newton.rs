@@ -113,14 +113,17 @@ pub(crate) fn newton(
     // Without contact the stiffness is constant, and its factors are there: further steps only refine. With it factors near those of the
     // tangent serve as long as few steps of conjugate gradients lead from them to the tangent's own.
     let (mut exact, mut by_factors) = (true, false);
+    // Memory that every step uses again.
+    let (mut tangent, mut memory) = (None, Vec::new());
     let mut steps = 0;
     while steps < MOST_STEPS && (residual > BALANCED || steps == 0) {
         steps += 1;
         watch.step()?;
         let step = if nonlinear {
-            let mut matrix = level.stiffness.clone();
-            contact(level, prepared, load, &plane, Some(&mut matrix));
-            let found = tangent_step(&part, &mut near, matrix, level, &now.forces, residual)?;
+            let matrix = tangent.get_or_insert_with(|| level.stiffness.zero());
+            matrix.values.copy_from_slice(&level.stiffness.values);
+            contact(level, prepared, load, &plane, Some(matrix));
+            let found = tangent_step(&part, &mut near, matrix, &mut memory, level, &now.forces, residual)?;
             (exact, by_factors) = (found.exact, found.by_factors);
             found.step
         } else {
@@ -231,7 +234,8 @@ struct TangentStep {
 fn tangent_step<'a>(
     part: &'a FreePart,
     near: &mut Option<Near<'a>>,
-    mut matrix: Symmetric,
+    matrix: &mut Symmetric,
+    memory: &mut Vec<f64>,
     level: &Level,
     forces: &[f64],
     residual: f64,
@@ -239,7 +243,9 @@ fn tangent_step<'a>(
     let rhs = part.gather(forces);
     // A step of Newton leaves about the square of the error: no more is asked of the equations.
     let share = residual.max(0.1 * BALANCED / residual).clamp(FINEST_SHARE, COARSEST_SHARE);
-    let step = near.as_ref().and_then(|near| conjugate(&part.ordered(&matrix), near, &rhs, share));
+    let ordered = part.ordered_in(std::mem::take(memory), matrix);
+    let step = near.as_ref().and_then(|near| conjugate(&ordered, near, &rhs, share));
+    *memory = ordered.into_entries();
     if let Some(step) = step {
         return Ok(TangentStep { step: part.scatter(&step), exact: true, by_factors: false });
     }
@@ -249,7 +255,7 @@ fn tangent_step<'a>(
     let largest = deflections().map(|(_, &d)| matrix.diagonal(d)).fold(0.0, f64::max);
     let push = deflections().map(|(_, &d)| forces[d].abs()).fold(0.0, f64::max);
     for attempt in 0..=EXTRA.len() {
-        if let Some(made) = part.factor(&matrix) {
+        if let Some(made) = part.factor(matrix) {
             let made = Near::exact(made);
             let mut step = rhs.clone();
             made.solve(&mut step);

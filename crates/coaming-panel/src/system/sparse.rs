@@ -81,7 +81,13 @@ impl FreePart {
 
     /// The free part of a matrix of this pattern in the order of elimination.
     pub(crate) fn ordered(&self, matrix: &Symmetric) -> Ordered<'_> {
-        let mut entries: Vec<f64> = self.analysis.sources.iter().map(|&p| matrix.values[p]).collect();
+        self.ordered_in(Vec::new(), matrix)
+    }
+
+    /// The same in memory that was used before.
+    pub(crate) fn ordered_in(&self, mut entries: Vec<f64>, matrix: &Symmetric) -> Ordered<'_> {
+        entries.clear();
+        entries.extend(self.analysis.sources.iter().map(|&p| matrix.values[p]));
         for &at in &self.cleared {
             entries[at] = 0.0;
         }
@@ -130,13 +136,20 @@ impl<'a> Ordered<'a> {
         let Some(symbolic) = &analysis.symbolic else { return Some(part.again(Arc::default())) };
         let given = SparseColMatRef::new(analysis.pattern.as_ref(), &self.entries);
         let mut values = analysis.spare();
-        values.resize(symbolic.len_val(), 0.0);
+        if values.len() != symbolic.len_val() {
+            values = vec![0.0; symbolic.len_val()];
+        }
         let made = factor_into(symbolic, given, &mut values);
         if made.is_none() || !values.iter().all(|v| v.is_finite()) {
             analysis.keep(values);
             return None;
         }
         Some(part.again(Arc::new(values)))
+    }
+
+    /// The memory, to be used again.
+    pub(crate) fn into_entries(self) -> Vec<f64> {
+        self.entries
     }
 
     /// With nothing on the diagonal of freedoms held here: as they do not move, they have no mass either.

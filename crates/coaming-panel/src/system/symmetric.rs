@@ -106,19 +106,23 @@ impl Symmetric {
 
     /// Adds a small dense matrix at some freedoms.
     pub(crate) fn add_block(&mut self, freedoms: &[usize], values: impl Fn(usize, usize) -> f64) {
-        let mut order: Vec<usize> = (0..freedoms.len()).collect();
-        order.sort_unstable_by_key(|&i| freedoms[i]);
-        for (nth, &j) in order.iter().enumerate() {
+        let mut order: Vec<(usize, usize)> = freedoms.iter().copied().zip(0..).collect();
+        order.sort_unstable();
+        let mut first = 0;
+        for (nth, &(column, j)) in order.iter().enumerate() {
+            if order[first].0 < column {
+                first = nth;
+            }
             // Rows rise both in the column and in the block: each is looked for from where the one before was found.
-            let mut at = self.starts[freedoms[j]];
-            let end = self.starts[freedoms[j] + 1];
-            let first = order[..nth].partition_point(|&i| freedoms[i] < freedoms[j]);
-            for &i in &order[first..] {
-                while at < end && self.rows[at] < freedoms[i] {
+            let range = self.starts[column]..self.starts[column + 1];
+            let (rows, values_here) = (&self.rows[range.clone()], &mut self.values[range]);
+            let mut at = 0;
+            for &(row, i) in &order[first..] {
+                while at < rows.len() && rows[at] < row {
                     at += 1;
                 }
-                if at < end && self.rows[at] == freedoms[i] {
-                    self.values[at] += values(i, j);
+                if at < rows.len() && rows[at] == row {
+                    values_here[at] += values(i, j);
                 }
             }
         }

@@ -74,6 +74,9 @@ fn panels(workspace: &Workspace, folder: &Path, compiler: &OsString) -> Result<u
     for (name, file) in same_bits::panels::all(workspace)? {
         let list = laid_down.join(format!("{name}.panel.txt"));
         passed += count(&output(Command::new(folder.join(PANEL_BITS)).arg(&file).arg(list))?, "passed");
+        if name != "revised-lid" {
+            continue;
+        }
         let printed = output(Command::new(folder.join("panel_example")).arg(&file))?;
         for words in ["seal compressed least", "first mode", "Cautions"] {
             if !printed.contains(words) {

@@ -4,6 +4,7 @@ use super::all_round::noted;
 use super::crossing::with_limit;
 use super::*;
 use crate::demand::Demand;
+use coaming::prelude::*;
 
 /// The demand of a row, shown or judged by.
 fn told(review: &Reviewed, key: &str) -> Demand {
@@ -20,20 +21,27 @@ fn thick(thickness: &str) -> String {
 }
 
 #[test]
-fn sag_is_judged_up_to_half_the_thickness_and_shown_past_it() {
-    // The estimate for the revision: 0.9 mm bonded, 2.4 mm only screwed, against 2.0 mm.
+fn sag_is_judged_by_large_deflection_past_half_the_thickness() {
+    // The estimate for the revision: 0.9 mm bonded, 2.4 mm only screwed, against 2.0 mm, linear.
     let review = reviewed(REVISED);
-    not_calculated(&review, "lid_wind_in(lid)");
-    let alone = noted(&told(&review, "lid_wind_in(lid)"), "largest deflection, sheet alone")[0];
-    close(alone, -2.4e-3, 0.15e-3);
-    let stiff = reviewed(&thick("4 mm"));
-    for key in ["lid_wind_in(lid)", "lid_wind_out(lid)"] {
-        assert_eq!(verdict(&stiff, key), Verdict::Pass, "{key}");
-        let (low, high) = demand(&stiff, key);
-        let at = |limit: f64| {
-            let cover = with_limit(&stiff.0, "cover_deflection", limit / 0.4);
-            cover.row(key).unwrap().verdict
-        };
+    let key = "lid_wind_in(lid)";
+    let known = told(&review, key);
+    close(noted(&known, "largest deflection, linear, sheet alone")[0], -2.4e-3, 0.15e-3);
+    // A sheet that stretches gives less, and the lid as one piece, below half the thickness, is as linear theory has it.
+    let alone = noted(&known, "largest deflection, sheet alone")[0];
+    assert!(alone > -2.3e-3 && alone < -1.25e-3, "{alone}");
+    let piece = |label: &str| noted(&known, &format!("largest deflection, {label}one piece"))[0];
+    close(piece(""), piece("linear, "), 1e-12);
+    assert_eq!(verdict(&review, key), Verdict::NeedsTest);
+    for (review, key) in [
+        (&review, key),
+        (&review, "lid_wind_out(lid)"),
+        (&reviewed(FIRST_GUESS), key),
+        (&reviewed(&thick("4 mm")), key),
+    ] {
+        let (low, high) = demand(review, key);
+        let at =
+            |limit: f64| with_limit(&review.0, "cover_deflection", limit / 0.4).row(key).unwrap().verdict;
         assert_eq!(at(1.05 * high), Verdict::Marginal, "{key}");
         assert_eq!(at(0.5 * (low + high)), Verdict::NeedsTest, "{key}");
         assert_eq!(at(0.99 * low), Verdict::Fail, "{key}");
@@ -41,6 +49,60 @@ fn sag_is_judged_up_to_half_the_thickness_and_shown_past_it() {
     let calm = changed(REVISED, "kind = \"wind_in\"\npressure = \"1.0 kPa\"", "kind = \"wind_in\"");
     needs(&calm, "lid_wind_in(lid)", "load_cases.wind_in.pressure");
     needs(&calm, "lid_wind_in_stress(lid)", "load_cases.wind_in.pressure");
+}
+
+/// A solid sheet on a hard strip with latches all round is nearly the plate of the closed form, between edges that stay
+/// straight and edges that draw in (Timoshenko and Woinowsky-Krieger, arts. 101 and 102; its own cases stand with it).
+#[test]
+fn a_solid_lid_held_all_round_bows_as_the_closed_form_says() {
+    let mut solid = reviewed(FIRST_GUESS);
+    solid.0.layers.truncate(1);
+    solid.0.layers[0].cut_outs = None;
+    solid.0.screws = None;
+    solid.0.bonds = None;
+    solid.0.sealant_joints = None;
+    solid.0.load_cases.as_mut().unwrap().retain(|case| case.states.is_none() && case.layer.is_none());
+    let seal = solid.0.seal.as_mut().unwrap();
+    seal.closed_height = Some(mm(9.999));
+    let Some(crate::document::Outline::Rectangle(path)) = &mut seal.path else { panic!("no rectangle") };
+    path.corner_radius = None;
+    let hard =
+        |compression: f64| crate::document::CurvePoint { compression, pressure: si(10e6 * compression) };
+    seal.curve = Some(vec![hard(0.5), hard(0.9)]);
+    let place = |x: f64, y: f64| crate::document::Point { x: mm(x), y: mm(y) };
+    let mut latches: Vec<crate::document::Point> = Vec::new();
+    for (x, y) in [(270.0, 0.0), (0.0, 200.0), (270.0, 200.0), (270.0, -200.0)] {
+        latches.extend([place(x, y), place(-x, -y)]);
+    }
+    let held = solid.0.latches.as_mut().unwrap();
+    held.count = Some(u32::try_from(latches.len()).unwrap());
+    held.positions = Some(latches);
+    let key = "lid_wind_in(lid)";
+    let known = told(&solid, key);
+    let closed_form = |edges: &str| noted(&known, &format!("solid plate, deflection, large, {edges}"))[0];
+    let (straight, drawn) = (closed_form("edges that stay straight"), closed_form("edges that draw in"));
+    let (low, high) = demand(&solid, key);
+    assert!(low > 0.95 * straight && high < 1.02 * drawn, "{low} to {high}: {straight} to {drawn}");
+    assert!(noted(&known, "solid plate, deflection, linear")[0] > 1.5 * high);
+}
+
+/// By large deflection no place of several is worse than the one found, by more than its mesh errs.
+#[test]
+fn no_other_place_is_worse_where_the_sheet_stretches() {
+    use crate::held::{self, Firmness, Joined, Setup};
+    let review = reviewed(REVISED);
+    let known = told(&review, "lid_lean(lid)");
+    let at = |axis: &str| noted(&known, &format!("centre of the hand, {axis}"))[0];
+    let prepared = Prepared::new(&review.0).unwrap();
+    let alone = Setup::new(Joined::SheetAlone, Firmness::Firmest);
+    let stress = |x: f64, y: f64| {
+        held::stretched(&prepared, alone, &held::lean((x, y), 500.0, 0.1)).unwrap().found.stress.value
+    };
+    let worst = stress(at("x"), at("y"));
+    for (x, y) in [(0.0, -0.133), (-0.2, -0.15), (-0.18, 0.0), (-0.1, -0.133), (-0.06, -0.16)] {
+        let other = stress(x, y);
+        assert!(other < 1.05 * worst, "{x} {y}: {other} against {worst}");
+    }
 }
 
 #[test]
@@ -56,7 +118,7 @@ fn stress_is_judged_against_yield() {
             verdict(&reviewed(&thick("12 mm").replace("pressure = \"1.0 kPa\"", &wind)), key)
         };
         assert!(low > 0.0 && high < 60e6, "{key}: {low} {high}");
-        assert!(blown(100.0) <= Verdict::NotChecked, "{key}");
+        assert!(matches!(blown(200.0), Verdict::Fail | Verdict::NeedsTest), "{key}");
     }
     needs(
         &changed(REVISED, "material = \"aluminium_5052_h32\"", "# "),
@@ -69,8 +131,9 @@ fn stress_is_judged_against_yield() {
 fn a_hand_leans_where_the_sheet_takes_it_worst() {
     let key = "lid_lean(lid)";
     let review = reviewed(REVISED);
-    not_calculated(&review, key);
     let demand = told(&review, key);
+    // As one piece the number is that of a sharp corner; the sheet alone stretches, and takes less than linear theory says.
+    assert_eq!(verdict(&review, key), Verdict::NeedsTest);
     let (x, y) = (noted(&demand, "centre of the hand, x")[0], noted(&demand, "centre of the hand, y")[0]);
     // Beside the aperture, whose free edge nothing holds: 82 mm up, and 50 mm of hand.
     assert!(x.abs() < 0.13 && y.abs() > 0.131 && y.abs() < 0.15, "{x} {y}");
@@ -83,6 +146,7 @@ fn a_hand_leans_where_the_sheet_takes_it_worst() {
     assert_eq!(verdict(&light, key), Verdict::Pass);
     let (low, high) = super::demand(&light, key);
     assert!(low > 0.0 && high < limit(&light, key), "{low} {high}");
+    assert_eq!(verdict(&changed(REVISED, "force = \"500 N\"", "force = \"3000 N\""), key), Verdict::Fail);
     needs(&changed(REVISED, "force = \"500 N\"", "# "), key, "load_cases.lean.force");
     needs(&changed(REVISED, "layer = \"lid\"\nforce", "layer = \"pane\"\nforce"), key, "load_cases");
 }

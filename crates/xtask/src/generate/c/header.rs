@@ -100,12 +100,14 @@ fn assertions(modules: &[Module]) -> String {
         offset("CoamingFault", "message", 80),
         offset("CoamingFault", "index", 336),
         size("CoamingProgress", 16),
-        size("CoamingSummary", 160),
+        size("CoamingSummary", 240),
         size("CoamingLatchState", 96),
         size("CoamingGasketState", 72),
-        size("CoamingReaction", 24),
+        size("CoamingReaction", 40),
         size("CoamingLayerStresses", 120),
         size("CoamingMode", 24),
+        size("CoamingBucklingMode", 24),
+        size("CoamingCriticalTemperature", 80),
     ];
     for (record, is_outcome) in modules.iter().flat_map(|module| &module.records) {
         let name = names::structure(record);

@@ -1,8 +1,9 @@
 //! The panels in `examples/panels`, solved in Rust: as JSON for Python, and as a list of numbers for C.
 //!
 //! The list has one line for each thing: `values <load case> <which> <index> <count>` with that many hexadecimal floats in
-//! the lines that follow, `latch <load case> <index> <pull> <deflection>` and `mode <load case> <index> <frequency>
-//! <error>`. `which` is a number of `COAMING_VALUES_...` in `bindings/c/src/boundary/values.rs`.
+//! the lines that follow, `latch <load case> <index> <pull> <deflection>`, `mode <load case> <index> <frequency> <error>`,
+//! `buckling <load case> <index> <factor> <error>`, `critical <load case> <index> <rise> <gradient>` and
+//! `support <load case> <index> <x> <y>` with the forces in the plane of the supports along lines. `which` is a number of `COAMING_VALUES_...` in `bindings/c/src/boundary/values.rs`.
 
 use std::path::PathBuf;
 
@@ -46,7 +47,8 @@ fn numbers(list: &mut String, nth: usize, case: &CaseSolution) {
     let field = &case.field;
     let columns = [&field.x_m, &field.y_m, &field.deflection_m, &field.slope_x, &field.slope_y];
     let moments = [&field.moment_xx_n, &field.moment_yy_n, &field.moment_xy_n];
-    for (which, column) in (0..).zip(columns.into_iter().chain(moments)) {
+    let membrane = [&field.membrane_xx_n_per_m, &field.membrane_yy_n_per_m, &field.membrane_xy_n_per_m];
+    for (which, column) in (0..).zip(columns.into_iter().chain(moments).chain(membrane)) {
         values(which, 0, column);
     }
     for (index, gasket) in case.gaskets.iter().enumerate() {
@@ -67,6 +69,23 @@ fn numbers(list: &mut String, nth: usize, case: &CaseSolution) {
         values(48, 0, &modes.x_m);
         values(49, 0, &modes.y_m);
         modes.modes.iter().enumerate().for_each(|(index, mode)| values(50, index, &mode.shape_m));
+    }
+    if let Some(found) = &case.buckling {
+        values(64, 0, &found.x_m);
+        values(65, 0, &found.y_m);
+        found.modes.iter().enumerate().for_each(|(index, mode)| values(66, index, &mode.shape));
+    }
+    let mut pair = |what: &str, index: usize, first: f64, second: f64| {
+        *list += &format!("{what} {nth} {index} {} {}\n", hex(first), hex(second));
+    };
+    for (index, mode) in case.buckling.iter().flat_map(|found| &found.modes).enumerate() {
+        pair("buckling", index, mode.factor, mode.error.unwrap_or(0.0));
+    }
+    for (index, layer) in case.critical_rise.iter().flat_map(|found| &found.temperatures).enumerate() {
+        pair("critical", index, layer.rise.to_si(), layer.gradient.to_si());
+    }
+    for (index, support) in case.line_reactions.iter().enumerate() {
+        pair("support", index, support.in_plane_x.to_si(), support.in_plane_y.to_si());
     }
     for (index, latch) in case.latches.iter().enumerate() {
         let (pull, deflection) = (latch.pull.to_si(), latch.deflection.to_si());

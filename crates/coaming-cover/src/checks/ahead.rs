@@ -1,0 +1,91 @@
+//! What several rows will ask the panel solver about, solved before the rows are made: loads together, and the two limits of
+//! how the lid's layers join in side by side.
+
+use std::thread::{Builder, scope};
+
+use coaming_panel::Load;
+
+use super::lid::{factor, pressure};
+use super::{latch_pulls, lid_lean, orders, recovery, seal_loads};
+use crate::demand::NotChecked;
+use crate::document::LoadKind;
+use crate::held::{self, Firmness, Joined, Setup};
+use crate::prepared::Prepared;
+use crate::worksheet::Worksheet;
+
+/// Solves what the rows will ask for. Each limit's panels are asked in a fixed order by one thread, so that the meshes, and the
+/// numbers, do not depend on which thread is the faster.
+///
+/// What cannot be solved for want of an input is left out: the row that needs it says what is missing.
+pub(crate) fn solve_ahead(prepared: &Prepared<'_>) {
+    side_by_side(|joined| {
+        whole_lid(prepared, joined);
+        if joined == Joined::SheetAlone {
+            worst_loads(prepared);
+        }
+    });
+    // Where a hand, or the want of a latch, does most was looked for on the sheet alone, and is known by now.
+    let worst = worst_loads(prepared);
+    side_by_side(|joined| {
+        for setup in limits(joined) {
+            held::find_all(prepared, setup, &worst);
+        }
+    });
+}
+
+/// Both limits at once, where there is a second thread to be had; what it would have solved is solved later otherwise.
+fn side_by_side(solve: impl Fn(Joined) + Sync) {
+    scope(|scope| {
+        let other = Builder::new().spawn_scoped(scope, || solve(Joined::OnePiece));
+        solve(Joined::SheetAlone);
+        if let Ok(other) = other {
+            // A thread that fell leaves its work to the rows.
+            other.join().unwrap_or_default();
+        }
+    });
+}
+
+fn limits(joined: Joined) -> impl Iterator<Item = Setup> {
+    [Firmness::Firmest, Firmness::Softest].into_iter().map(move |firmness| Setup::new(joined, firmness))
+}
+
+/// The loads that act on all of the lid, the gasket after a season, the lid let go and its lowest mode.
+fn whole_lid(prepared: &Prepared<'_>, joined: Joined) {
+    let mut loads = vec![Load::default()];
+    let blows = [(LoadKind::WindIn, 1.0), (LoadKind::WindOut, -1.0)];
+    loads.extend(blows.into_iter().filter_map(|(kind, inward)| {
+        let size = pressure(prepared, kind, &mut Worksheet::new()).ok()?;
+        Some(held::wind(prepared, joined, inward * size))
+    }));
+    loads.extend(thrown(prepared, &mut Worksheet::new()));
+    for setup in limits(joined) {
+        held::find_all(prepared, setup, &loads);
+        if orders::excitations(prepared).is_ok() {
+            drop(held::first_mode(prepared, setup, &mut Worksheet::new()));
+        }
+        drop(held::rebound(prepared, setup, &mut Worksheet::new()));
+    }
+    let Ok(season) = recovery::season(prepared, &mut Worksheet::new(), None) else { return };
+    for setup in limits(joined) {
+        let set = setup.recovered_to(season.outcome.recovered_height.value);
+        held::find_all(prepared, set, &[Load::default()]);
+    }
+}
+
+/// A hand where it does most, and the latches whose want does most.
+fn worst_loads(prepared: &Prepared<'_>) -> Vec<Load> {
+    let found =
+        [lid_lean::worst_load(prepared), latch_pulls::worst_load(prepared), seal_loads::worst_load(prepared)];
+    found.into_iter().flatten().collect()
+}
+
+/// The lid thrown outward by the acceleration across it.
+///
+/// # Errors
+/// [`NotChecked::Needs`] with the path of what the document does not give.
+pub(super) fn thrown(prepared: &Prepared<'_>, sheet: &mut Worksheet) -> Result<Load, NotChecked> {
+    let case = prepared.load_case(LoadKind::AccelerationZ)?;
+    let path = "load_cases.acceleration_z.acceleration";
+    let acceleration = sheet.given("acceleration", path, case.acceleration)?.value;
+    Ok(Load { normal_acceleration: acceleration * factor(sheet, case.factor), ..Load::default() })
+}
