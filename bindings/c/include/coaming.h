@@ -8453,8 +8453,9 @@ typedef struct CoamingLatchTravelOutcome {
 /// ```
 ///
 /// # Validity
-/// Bounds between which the truth lies; three latches or more, evenly placed. What the gasket does at the
-/// open place follows from the panel, or roughly from twice the pitch.
+/// An estimate for three latches or more that are evenly spaced and share alike when all are closed; no bound. Where the
+/// spacing is uneven a neighbour of the missing latch can take more than 1.5 F. The panel solver gives each latch's pull, and
+/// what the gasket does at the open place.
 ///
 /// # Source
 /// Balance of forces; common practice.

@@ -10,6 +10,9 @@
 //! [`Solver::solve_large`] counts the stretching that the deflection brings; [`Solver::buckling`] and [`Solver::critical_rise`] tell what in
 //! the plane makes the flat panel buckle.
 //!
+//! A thin plate does not shear, nor soften where a free edge twists. Shells as thick as the sheet deflect 0.2 to 0.8 % more for 2.5 mm with a
+//! cut-out that leaves strips of 140 to 170 mm (`tests/reference/washers.csv`); the difference grows with thickness over width.
+//!
 //! The results are screenings with the inputs given, not a certificate: where failure could injure, local law and codes
 //! hold, and a competent engineer decides. A panel is no shield against bursting parts, and not for people to stand on.
 
