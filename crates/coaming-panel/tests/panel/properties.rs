@@ -162,11 +162,16 @@ proptest! {
             panel.line_supports = vec![LineSupport::supported(Line::OutlineEdge(0)), LineSupport::clamped(Line::OutlineEdge(2))];
             panel
         };
-        let here = solve(&base(&|q| q, E, T), &Load::uniform_pressure(10.0)).largest_deflection.value;
+        let largest = |panel: &Panel, pressure: f64| {
+            let settings = Settings { tolerance: 0.002, ..Settings::default() };
+            let answer = Solver::new(panel, settings).and_then(|mut s| s.solve(&Load::uniform_pressure(pressure)));
+            answer.unwrap_or_else(|e| panic!("{e}")).largest_deflection.value
+        };
+        let here = largest(&base(&|q| q, E, T), 10.0);
         let moved = base(&|q| p(x, -x) + p(q.x * turn.cos() - q.y * turn.sin(), q.x * turn.sin() + q.y * turn.cos()) * size, E * stiffness, T * thick);
-        let there = solve(&moved, &Load::uniform_pressure(30.0)).largest_deflection.value;
+        let there = largest(&moved, 30.0);
         let expected = here * 3.0 * size * size * size * size / (stiffness * thick * thick * thick);
-        // The meshes differ when the drawing turns: agreement within the tolerance asked for.
+        // The meshes differ when the drawing turns: agreement within three times the tolerance asked for, as the estimates promise.
         prop_assert!((there / expected - 1.0).abs() < 0.006, "{there} {expected}");
     }
 }
