@@ -326,7 +326,9 @@ static void hostile(void) {
   HOLD(is_refused(coaming_solution_values(NULL, 0, 0, one, 3, &count, &fault), COAMING_ERROR_WRONG_TYPE, "solution"));
   HOLD(is_refused(coaming_solution_indices(solution, COAMING_INDICES_TRIANGLES, 0, three, 3, &count, &fault),
                   COAMING_ERROR_TOO_LARGE, "values"));
-  HOLD(is_refused(coaming_solution_indices(solution, 3, 0, three, 3, &count, &fault), COAMING_ERROR_NOT_AN_OPTION, "which"));
+  HOLD(is_refused(coaming_solution_indices(solution, COAMING_INDICES_BUCKLING_TRIANGLES, 0, three, 3, &count, &fault),
+                  COAMING_ERROR_MISSING, "buckling"));
+  HOLD(is_refused(coaming_solution_indices(solution, 99, 0, three, 3, &count, &fault), COAMING_ERROR_NOT_AN_OPTION, "which"));
   HOLD(count == 77 && one[0] == 7 && three[0] == 7);
   HOLD(is_refused(coaming_solution_text(NULL, "text", "shop", &text, &fault), COAMING_ERROR_WRONG_TYPE, "solution"));
   HOLD(is_refused(coaming_solution_text(solution, NULL, "shop", &text, &fault), COAMING_ERROR_WRONG_TYPE, "output"));
