@@ -5,8 +5,12 @@ use std::thread::{Builder, scope};
 
 use coaming_panel::Load;
 
-use super::lid::{factor, pressure};
-use super::{latch_pulls, lid_lean, orders, recovery, seal_loads};
+use crate::checks::latches::pulls;
+use crate::checks::lid::lean;
+use crate::checks::lid::{factor, pressure};
+use crate::checks::orders;
+use crate::checks::seal::loads as seal_loads;
+use crate::checks::seal::recovery;
 use crate::demand::NotChecked;
 use crate::document::LoadKind;
 use crate::held::{self, Firmness, Joined, Setup};
@@ -74,8 +78,7 @@ fn whole_lid(prepared: &Prepared<'_>, joined: Joined) {
 
 /// A hand where it does most, and the latches whose want does most.
 fn worst_loads(prepared: &Prepared<'_>) -> Vec<Load> {
-    let found =
-        [lid_lean::worst_load(prepared), latch_pulls::worst_load(prepared), seal_loads::worst_load(prepared)];
+    let found = [lean::worst_load(prepared), pulls::worst_load(prepared), seal_loads::worst_load(prepared)];
     found.into_iter().flatten().collect()
 }
 
