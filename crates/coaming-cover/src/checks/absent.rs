@@ -1,8 +1,8 @@
 //! Checks whose subjects stand in a list that the document does not give: they must not vanish from the review, for
 //! what is not named is not checked. An empty list says that there are none.
 
-use super::{Check, Subject};
-use crate::document::{Cover, Joining, ScrewPattern};
+use crate::checks::{Check, Subject};
+use crate::document::{Bond, Cover, Joining, Layer, ScrewPattern};
 
 /// The subjects of a check that the document leaves unnamed, each with the path of what is missing.
 pub(crate) fn unnamed(check: &Check, cover: &Cover) -> Vec<(Subject, String)> {
@@ -18,7 +18,10 @@ pub(crate) fn unnamed(check: &Check, cover: &Cover) -> Vec<(Subject, String)> {
         "gasket_agent" | "gasket_weather" if cover.seal.is_none() => whole("seal"),
         "sealant_joint" if cover.sealant_joints.is_none() => whole("sealant_joints"),
         "sealant" if service.is_none_or(|service| service.sealants.is_none()) => whole("service.sealants"),
-        key if BONDS.contains(&key) && cover.bonds.is_none() && joined(Joining::Bonded) => whole("bonds"),
+        key if BONDS.contains(&key) => match &cover.bonds {
+            None if joined(Joining::Bonded) => whole("bonds"),
+            bonds => unbonded(cover, bonds.as_deref().unwrap_or_default()),
+        },
         key if SCREWS.contains(&key) || PASSES.contains(&key) => match &cover.screws {
             None if joined(Joining::Screwed) => whole("screws"),
             screws if PASSES.contains(&key) => {
@@ -28,6 +31,15 @@ pub(crate) fn unnamed(check: &Check, cover: &Cover) -> Vec<(Subject, String)> {
         },
         _ => Vec::new(),
     }
+}
+
+/// The bonded layers that no bond names.
+fn unbonded(cover: &Cover, bonds: &[Bond]) -> Vec<(Subject, String)> {
+    let named = |layer: &Layer| bonds.iter().any(|bond| bond.layers.contains(&layer.name));
+    let layers = cover.layers.iter().filter(|layer| layer.joining == Some(Joining::Bonded) && !named(layer));
+    layers
+        .map(|layer| (vec![layer.name.clone()], format!("bonds (layers with \"{}\")", layer.name)))
+        .collect()
 }
 
 /// Checks of each bond.
