@@ -3,6 +3,8 @@
 use coaming_panel::result::field::Field;
 use coaming_panel::{Answer, Point};
 
+use super::unseen::is_unseen;
+
 /// A value and where it occurs.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Place {
@@ -42,7 +44,7 @@ pub(crate) struct Found {
     pub(crate) beyond_law: bool,
     /// Largest deflection either way, in metres; positive outward.
     pub(crate) deflection: Place,
-    /// Largest principal stress in the sheet, in pascals, away from the latches.
+    /// Largest principal stress in the sheet, in pascals, away from the latches and from sharp corners of joined layers.
     pub(crate) stress: Place,
     /// Forces left over, as a share.
     pub(crate) balance: f64,
@@ -52,13 +54,9 @@ pub(crate) struct Found {
     pub(crate) triangles: usize,
 }
 
-/// Within this distance of a latch the stress is not looked at: thin-plate theory has none under a bare point, and the
-/// foot of the latch spreads its pull.
-pub(crate) const FOOT: f64 = 0.01;
-
 impl Found {
     /// What is kept of an answer, the layer 0 of whose panel is the sheet.
-    pub(super) fn new(answer: &Answer, latches: &[Point]) -> Self {
+    pub(super) fn new(answer: &Answer, unseen: &[Point]) -> Self {
         let gasket = answer.gaskets.first().cloned().unwrap_or_default();
         let place =
             |extreme: coaming_panel::result::answer::Extreme| Place { value: extreme.value, at: extreme.at };
@@ -72,7 +70,7 @@ impl Found {
             open_length: gasket.open_length,
             beyond_law: gasket.beyond_law,
             deflection: place(answer.largest_deflection),
-            stress: stress(&answer.field, latches),
+            stress: stress(&answer.field, unseen),
             balance: answer.balance.force,
             left: Left {
                 deflection_share: answer.error.deflection,
@@ -108,18 +106,14 @@ impl Found {
 }
 
 /// The largest principal stress at the middle of any triangle of the sheet.
-fn stress(field: &Field, latches: &[Point]) -> Place {
+fn stress(field: &Field, unseen: &[Point]) -> Place {
     let mut worst = Place { value: 0.0, at: Point { x: 0.0, y: 0.0 } };
     for (triangle, corners) in field.triangles.iter().enumerate() {
         let middle = corners.iter().filter_map(|&corner| field.vertices.get(corner)).fold(
             Point { x: 0.0, y: 0.0 },
             |sum, point| Point { x: sum.x + point.x / 3.0, y: sum.y + point.y / 3.0 },
         );
-        let near = latches.iter().any(|latch| {
-            let (x, y) = (latch.x - middle.x, latch.y - middle.y);
-            x * x + y * y < FOOT * FOOT
-        });
-        if near {
+        if is_unseen(middle, unseen) {
             continue;
         }
         let Some(here) = field.middle_of(triangle) else { continue };

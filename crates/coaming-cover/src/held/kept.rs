@@ -2,10 +2,11 @@
 
 use std::sync::Arc;
 
-use coaming_panel::{Answer, Load, Panel, Point, Settings, Solver};
+use coaming_panel::{Answer, Load, Panel, Settings, Solver};
 
 use super::found::Found;
 use super::refusal::refusal;
+use super::unseen::unseen;
 use crate::demand::NotChecked;
 
 /// What is found of a panel under a load.
@@ -215,11 +216,7 @@ fn under<T: Clone>(known: &[(Load, T)], load: &Load) -> Option<T> {
     known.iter().find(|(one, _)| one == load).map(|(_, found)| found.clone())
 }
 
-fn latches(panel: &Panel) -> Vec<Point> {
-    panel.latches.iter().map(|latch| latch.at).collect()
-}
-
 fn kept(answer: &Answer, panel: &Panel, about: bool) -> Arc<Found> {
-    let found = Found::new(answer, &latches(panel));
+    let found = Found::new(answer, &unseen(panel));
     Arc::new(if about { found.about() } else { found })
 }

@@ -8,6 +8,7 @@ use super::found::Found;
 use super::lid::lid;
 use super::refusal::refusal;
 use super::setup::Setup;
+use super::unseen::unseen;
 use crate::demand::NotChecked;
 use crate::prepared::Prepared;
 use crate::worksheet::Worksheet;
@@ -54,8 +55,7 @@ impl Large {
             Ok(solver) => solver.solve_large(load).map_err(|error| refusal(&error)),
             Err(error) => Err(error.clone()),
         };
-        let latches: Vec<coaming_panel::Point> = panel.latches.iter().map(|latch| latch.at).collect();
-        let found = answer.map(|answer| Arc::new(Found::new(&answer, &latches)));
+        let found = answer.map(|answer| Arc::new(Found::new(&answer, &unseen(panel))));
         one.found.push((load.clone(), found.clone()));
         found
     }

@@ -18,9 +18,10 @@ mod places;
 mod refusal;
 mod setup;
 mod solutions;
+mod unseen;
 
 pub(crate) use even::{even_about, latches_apart};
-pub(crate) use found::{FOOT, Found, Place};
+pub(crate) use found::{Found, Place};
 pub(crate) use large::{Stretched, roughly_stretched, stretched};
 pub(crate) use loads::{lean, wind};
 pub(crate) use places::{beside_cut_outs, reach, room_for};
@@ -28,6 +29,7 @@ pub(crate) use setup::{Firmness, Joined, Setup};
 pub(crate) use solutions::{
     Solutions, closed, find_all, first_mode, on_first_mesh, rebound, stress_on_first_mesh, under,
 };
+pub(crate) use unseen::FOOT;
 
 use coaming::prelude::*;
 

@@ -143,7 +143,7 @@ pub(super) fn stress_band(
             ));
         }
     }
-    sheet.say("The error of a stress is what refinement made of it, from the first mesh to the last, or the solver's own estimate for the largest moment, whichever is more. As one piece, a layer's sharp corner on the sheet has no largest stress in thin-plate theory: the number there is the mesh's own, and too high.");
+    sheet.say("The error of a stress is what refinement made of it, from the first mesh to the last, or the solver's own estimate for the largest moment, whichever is more. As one piece, a layer's sharp corner on the sheet has no largest stress in thin-plate theory: the stress is read beside it, and a real corner is rounded or held by screws.");
     Ok((low, high))
 }
 
@@ -160,7 +160,11 @@ pub(super) fn yields(
 
 /// Where the stress is not looked at.
 pub(super) fn tell_foot(sheet: &mut Worksheet) {
-    sheet.note("not looked at within so much of a latch", FOOT, Measure::LENGTH);
+    sheet.note(
+        "not looked at within so much of a latch or a sharp corner of a joined layer",
+        FOOT,
+        Measure::LENGTH,
+    );
     sheet
         .say("Right at a latch its foot spreads the pull: the stress there is that of the foot's own shape.");
 }
