@@ -11,6 +11,8 @@ use crate::system::level::Level;
 
 /// Share of all squared indicators that the triangles to be divided hold together.
 const SHARE: f64 = 0.7;
+/// A level that there is serves for another answer whose squared indicators it divided this much of.
+const SERVES: f64 = 0.6;
 /// A chord that cuts off more than this of the panel's area, times the tolerance, is divided.
 const SEGMENT: f64 = 2e-3;
 
@@ -21,15 +23,26 @@ pub(crate) struct Ladder {
     /// Which triangles of each level but the last were to be divided.
     divided: Vec<Vec<bool>>,
     area: f64,
-    /// Whether the levels that there are shall be used as they are, whatever errs most.
-    pub kept: bool,
+    /// When levels that there are serve for another answer than they were refined for.
+    pub kept: Keep,
+}
+
+/// When levels that there are serve for another answer than they were refined for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Keep {
+    /// Never.
+    No,
+    /// Where they divided most of what that errs by.
+    WhereTheyServe,
+    /// Whatever errs most.
+    Always,
 }
 
 impl Ladder {
     /// A ladder of one mesh.
     pub(crate) fn new(first: Level) -> Self {
         let area = (0..first.mesh.triangles.len()).map(|t| first.mesh.area(t)).sum();
-        Self { levels: vec![first], divided: Vec::new(), area, kept: false }
+        Self { levels: vec![first], divided: Vec::new(), area, kept: Keep::No }
     }
 
     /// Makes sure that the level after `level` is the one refined by these squared indicators; tells whether it may be.
@@ -43,10 +56,13 @@ impl Ladder {
         tolerance: f64,
         most: usize,
     ) -> Result<bool, PanelError> {
-        if self.kept && level + 1 < self.levels.len() {
-            return Ok(true);
+        if let Some(next) = self.levels.get(level + 1).filter(|_| self.serves(level, squares)) {
+            return Ok(next.mesh.triangles.len() <= most);
         }
         let Some(last) = self.levels.get(level) else { return Ok(false) };
+        if last.mesh.triangles.len() >= most {
+            return Ok(false);
+        }
         let mut marked = worst(squares, SHARE);
         mark_arcs(&last.mesh, prepared, SEGMENT * tolerance * self.area, &mut marked);
         if self.divided.get(level) == Some(&marked) {
@@ -65,6 +81,21 @@ impl Ladder {
         self.levels.push(finer);
         self.divided.push(marked);
         Ok(true)
+    }
+}
+
+impl Ladder {
+    /// Whether the level after `level`, where there is one, is kept for an answer with these squared indicators.
+    fn serves(&self, level: usize, squares: &[f64]) -> bool {
+        match self.kept {
+            Keep::No => false,
+            Keep::Always => true,
+            Keep::WhereTheyServe => self.divided.get(level).is_some_and(|divided| {
+                let whole: f64 = squares.iter().sum();
+                let part: f64 = squares.iter().zip(divided).filter(|(_, d)| **d).map(|(s, _)| s).sum();
+                part >= SERVES * whole
+            }),
+        }
     }
 }
 

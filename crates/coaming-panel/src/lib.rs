@@ -55,3 +55,4 @@ pub use result::answer::Answer;
 pub use result::buckling::{Buckling, BucklingMode, CriticalRise};
 pub use result::modes::{Mode, ModeMesh};
 pub use solver::{Opening, Settings, Solver};
+pub use system::factor_time::factor_time;

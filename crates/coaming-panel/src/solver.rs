@@ -10,6 +10,7 @@ use crate::model::latch::{Latch, LatchAction};
 use crate::model::load::{Load, Pressure};
 use crate::model::panel::Panel;
 use crate::model::prepare::{Prepared, prepare};
+use crate::model::shape::differ_by_gaskets;
 use crate::progress::{Progress, Watch, Work, deaf};
 use crate::refining::{Run, Solved, solve_level};
 use crate::result::answer::Answer;
@@ -103,6 +104,14 @@ impl Solver {
             return Err(PanelError::OtherShape { part });
         }
         let prepared = prepare(panel)?;
+        if differ_by_gaskets(&self.prepared.panel, panel) {
+            for ladder in [Some(&mut self.ladder), self.in_plane.as_mut()].into_iter().flatten() {
+                ladder.levels.iter_mut().for_each(Level::forget_states);
+            }
+            self.keep_meshes();
+            self.prepared = prepared;
+            return Ok(());
+        }
         let levels = || self.ladder.levels.iter().chain(self.in_plane.iter().flat_map(|l| &l.levels));
         let equations =
             levels().map(|level| level.equations(&prepared)).collect::<Result<Vec<_>, PanelError>>()?;
@@ -111,8 +120,8 @@ impl Solver {
             for (level, equations) in ladder.levels.iter_mut().zip(&mut equations) {
                 level.take_on(equations);
             }
-            ladder.kept = true;
         }
+        self.keep_meshes();
         self.prepared = prepared;
         Ok(())
     }

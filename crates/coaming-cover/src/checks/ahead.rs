@@ -11,8 +11,9 @@ use crate::checks::lid::{factor, pressure};
 use crate::checks::orders;
 use crate::checks::seal::loads as seal_loads;
 use crate::checks::seal::recovery;
+use crate::checks::solved::past_half;
 use crate::demand::NotChecked;
-use crate::document::LoadKind;
+use crate::document::{LayerRole, LoadKind};
 use crate::held::{self, Firmness, Joined, Setup};
 use crate::prepared::Prepared;
 use crate::worksheet::Worksheet;
@@ -34,6 +35,7 @@ pub(crate) fn solve_ahead(prepared: &Prepared<'_>) {
         for setup in limits(joined) {
             held::find_all(prepared, setup, &worst);
         }
+        bent(prepared, joined);
     });
 }
 
@@ -53,14 +55,35 @@ fn limits(joined: Joined) -> impl Iterator<Item = Setup> {
     [Firmness::Firmest, Firmness::Softest].into_iter().map(move |firmness| Setup::new(joined, firmness))
 }
 
+/// The loads that bend the lid past half its thickness, by large deflection: one load after the other, each on both gaskets, for which its
+/// meshes serve.
+fn bent(prepared: &Prepared<'_>, joined: Joined) {
+    let skin = prepared.cover.layers.iter().find(|layer| layer.role == LayerRole::Skin);
+    let Some(thickness) = skin.and_then(|skin| skin.thickness) else { return };
+    for load in winds(prepared, joined).into_iter().chain(lean::worst_load(prepared)) {
+        for setup in limits(joined) {
+            let linear = held::under(prepared, setup, &load, &mut Worksheet::new());
+            if linear.is_ok_and(|found| past_half(&found, thickness.value)) {
+                drop(held::stretched(prepared, setup, &load));
+            }
+        }
+    }
+}
+
+/// Wind that presses and wind that lifts, as far as they are given.
+fn winds(prepared: &Prepared<'_>, joined: Joined) -> Vec<Load> {
+    let blows = [(LoadKind::WindIn, 1.0), (LoadKind::WindOut, -1.0)];
+    let wind = |(kind, inward): (LoadKind, f64)| {
+        let size = pressure(prepared, kind, &mut Worksheet::new()).ok()?;
+        Some(held::wind(prepared, joined, inward * size))
+    };
+    blows.into_iter().filter_map(wind).collect()
+}
+
 /// The loads that act on all of the lid, the gasket after a season, the lid let go and its lowest mode.
 fn whole_lid(prepared: &Prepared<'_>, joined: Joined) {
     let mut loads = vec![Load::default()];
-    let blows = [(LoadKind::WindIn, 1.0), (LoadKind::WindOut, -1.0)];
-    loads.extend(blows.into_iter().filter_map(|(kind, inward)| {
-        let size = pressure(prepared, kind, &mut Worksheet::new()).ok()?;
-        Some(held::wind(prepared, joined, inward * size))
-    }));
+    loads.extend(winds(prepared, joined));
     loads.extend(thrown(prepared, &mut Worksheet::new()));
     for setup in limits(joined) {
         held::find_all(prepared, setup, &loads);

@@ -58,6 +58,11 @@ pub(super) fn under(
     })
 }
 
+/// Whether a lid may be bent past half its sheet's thickness, where a linear answer decides nothing.
+pub(super) fn past_half(found: &Found, thickness: f64) -> bool {
+    found.deflection.value.abs() + found.deflection_error() > 0.5 * thickness
+}
+
 /// The states that a row is judged by: each that is past half the thickness solved anew for large deflection. Where that
 /// finds nothing, the linear ones stand, with the reason.
 pub(super) fn judged_by(
@@ -67,8 +72,7 @@ pub(super) fn judged_by(
     thickness: f64,
     sheet: &mut Worksheet,
 ) -> (Vec<State>, Option<NotChecked>) {
-    let reach = |state: &State| state.found.deflection.value.abs() + state.found.deflection_error();
-    let past = |state: &State| reach(state) > 0.5 * thickness;
+    let past = |state: &State| past_half(&state.found, thickness);
     if !linear.iter().any(past) {
         return (linear, None);
     }

@@ -22,14 +22,25 @@ struct Known {
     used: bool,
     found: Vec<(Load, FoundOf)>,
     on_first: Vec<(Load, FoundOf)>,
+    /// By large deflection.
+    large: Vec<(Load, FoundOf)>,
+    large_on_first: Vec<(Load, FoundOf)>,
     modes: Vec<(Load, ModeFound)>,
     travel: Option<Result<f64, NotChecked>>,
 }
 
 impl Known {
     fn new(panel: Panel) -> Self {
-        let (found, on_first, modes) = (Vec::new(), Vec::new(), Vec::new());
-        Self { panel, used: true, found, on_first, modes, travel: None }
+        Self {
+            panel,
+            used: true,
+            found: Vec::new(),
+            on_first: Vec::new(),
+            large: Vec::new(),
+            large_on_first: Vec::new(),
+            modes: Vec::new(),
+            travel: None,
+        }
     }
 }
 
@@ -85,7 +96,9 @@ impl Kept {
     #[cfg(test)]
     pub(super) fn answers(&self) -> usize {
         let of = |one: &Known| {
-            one.found.len() + one.on_first.len() + one.modes.len() + usize::from(one.travel.is_some())
+            let under_loads = [&one.found, &one.on_first, &one.large, &one.large_on_first];
+            let answers: usize = under_loads.into_iter().map(Vec::len).sum();
+            answers + one.modes.len() + usize::from(one.travel.is_some())
         };
         self.known.iter().map(of).sum()
     }
@@ -155,6 +168,31 @@ impl Kept {
                 Ok(kept(&answer, panel, true))
             },
             |one, found| one.on_first.push((load.clone(), found)),
+        )
+    }
+
+    /// The panel under a load, in equilibrium as it is bent, on no mesh of more triangles than `most`.
+    pub(super) fn found_large(&mut self, load: &Load, most: usize) -> FoundOf {
+        self.ask(
+            |one| under(&one.large, load),
+            |solver, panel| {
+                let answer = solver.solve_large_within(load, most).map_err(|error| refusal(&error))?;
+                solver.keep_meshes();
+                Ok(kept(&answer, panel, false))
+            },
+            |one, found| one.large.push((load.clone(), found)),
+        )
+    }
+
+    /// The same on the first mesh alone.
+    pub(super) fn found_large_on_first_mesh(&mut self, load: &Load) -> FoundOf {
+        self.ask(
+            |one| under(&one.large_on_first, load),
+            |solver, panel| {
+                let answer = solver.solve_large_on_first_mesh(load).map_err(|error| refusal(&error))?;
+                Ok(kept(&answer, panel, false))
+            },
+            |one, found| one.large_on_first.push((load.clone(), found)),
         )
     }
 

@@ -6,7 +6,7 @@ use coaming_panel::{Load, Panel, Settings};
 
 use super::found::{Found, Left};
 use super::kept::Kept;
-use super::large::{Large, Stretched};
+use super::large::Stretched;
 use super::lid::lid;
 use super::setup::Setup;
 use crate::demand::NotChecked;
@@ -16,8 +16,8 @@ use crate::worksheet::Worksheet;
 /// A compression is wanted to a hundredth of a millimetre, not to half a per cent of a bow that may be less than that: the
 /// rows are widened by the error that is left, and print it.
 const SCREENING: Settings = Settings { tolerance: 0.05, first_triangles: 120, most_triangles: 20_000 };
-/// For large deflection, whose every step takes several times as long.
-const STRETCHED: Settings = Settings { most_triangles: 5_000, ..SCREENING };
+/// Most triangles for large deflection, whose every step takes several times as long.
+const STRETCHED: usize = 5_000;
 /// The first mesh alone.
 const COARSE: Settings = Settings { tolerance: 0.5, first_triangles: 120, most_triangles: 64 };
 
@@ -25,7 +25,6 @@ const COARSE: Settings = Settings { tolerance: 0.5, first_triangles: 120, most_t
 #[derive(Debug, Default)]
 pub(crate) struct Solutions {
     shapes: Mutex<Vec<Arc<Shape>>>,
-    large: Large,
     /// One mesh for everything, its error taken as a tenth: where only the paths of what is missing matter.
     coarse: bool,
 }
@@ -62,7 +61,6 @@ impl Solutions {
     pub(crate) fn forget_unused(&self) {
         let mut shapes = self.shapes.lock().unwrap_or_else(PoisonError::into_inner);
         shapes.retain(|shape| shape.kept.lock().unwrap_or_else(PoisonError::into_inner).forget_unused());
-        self.large.forget_unused();
     }
 
     /// How many shapes are kept, and how many panels.
@@ -90,7 +88,7 @@ impl Solutions {
     /// # Errors
     /// [`NotChecked::Refused`] with the solver's reason.
     pub(super) fn roughly_stretched(&self, panel: &Panel, load: &Load) -> Result<Arc<Found>, NotChecked> {
-        self.large.solved(panel, load, COARSE)
+        self.with(panel, |shape| shape.found_large_on_first_mesh(load))
     }
 
     /// A panel under a load, solved for large deflection.
@@ -106,7 +104,7 @@ impl Solutions {
             let stress_error = 0.1 * first.stress.value;
             return Ok(Stretched { found: Arc::new(first.as_ref().clone().about()), stress_error });
         }
-        let found = self.large.solved(panel, load, STRETCHED)?;
+        let found = self.with(panel, |shape| shape.found_large(load, STRETCHED))?;
         if found.left.deflection_share.is_finite() {
             let stress_error = (found.stress.value - first.stress.value).abs();
             return Ok(Stretched { found, stress_error });

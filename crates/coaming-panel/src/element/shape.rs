@@ -4,7 +4,7 @@ use super::triangle::Triangle;
 use crate::geometry::point::Point;
 
 /// Values of the six quadratic shape functions: corners, then the middles of sides 0-1, 1-2, 2-0.
-pub(crate) fn quadratic([a, b, c]: [f64; 3]) -> [f64; 6] {
+pub(crate) const fn quadratic([a, b, c]: [f64; 3]) -> [f64; 6] {
     [a * (2.0 * a - 1.0), b * (2.0 * b - 1.0), c * (2.0 * c - 1.0), 4.0 * a * b, 4.0 * b * c, 4.0 * c * a]
 }
 

@@ -25,6 +25,22 @@ impl ElementMatrix {
         Self { size, values: vec![0.0; size * size] }
     }
 
+    /// Makes it a zero matrix of this size, in the memory that there is.
+    pub(crate) fn clear(&mut self, size: usize) {
+        self.size = size;
+        self.values.clear();
+        self.values.resize(size * size, 0.0);
+    }
+
+    /// Copies what stands in the first `columns` columns below those rows to the right of them.
+    pub(crate) fn mirror(&mut self, columns: usize) {
+        for i in columns..self.size {
+            for j in 0..columns {
+                self.values[j * self.size + i] = self.values[i * self.size + j];
+            }
+        }
+    }
+
     /// Adds to one entry.
     pub(crate) fn add(&mut self, row: usize, column: usize, value: f64) {
         self.values[row * self.size + column] += value;

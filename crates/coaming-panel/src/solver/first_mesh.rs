@@ -2,6 +2,7 @@
 
 use super::{Solver, answer_on, no_mesh};
 use crate::error::PanelError;
+use crate::ladder::Keep;
 use crate::model::load::Load;
 use crate::progress::{Watch, deaf};
 use crate::refining::Run;
@@ -10,8 +11,14 @@ use crate::result::answer::Answer;
 impl Solver {
     /// Keeps the meshes that there are for whatever is asked from now on, as [`update`](Self::update) does: refined further where an
     /// answer needs it, and never made anew. Answers then depend on what was asked before within the errors estimated.
+    ///
+    /// For loads in the plane and for large deflection, whose stresses crowd where the load is, a mesh is kept only for answers that err
+    /// mostly where it was refined.
     pub fn keep_meshes(&mut self) {
-        self.ladder.kept = true;
+        self.ladder.kept = Keep::Always;
+        if let Some(ladder) = &mut self.in_plane {
+            ladder.kept = Keep::WhereTheyServe;
+        }
     }
 
     /// Solves for one load on the first mesh alone, to compare loads with each other. No error is estimated: the estimate of the answer is

@@ -2,7 +2,7 @@
 
 use super::{Solver, no_mesh};
 use crate::error::PanelError;
-use crate::ladder::Ladder;
+use crate::ladder::{Keep, Ladder};
 use crate::model::load::Load;
 use crate::model::prepare::Prepared;
 use crate::progress::{Watch, Work};
@@ -24,7 +24,11 @@ impl Solver {
             Some(ladder) => ladder,
             None => {
                 let first = self.ladder.levels.first().ok_or_else(no_mesh)?;
-                Ladder::new(Level::in_plane(first.mesh.clone(), &self.prepared)?)
+                let mut made = Ladder::new(Level::in_plane_from(first, &self.prepared)?);
+                if self.ladder.kept == Keep::Always {
+                    made.kept = Keep::WhereTheyServe;
+                }
+                made
             }
         };
         Ok((self.in_plane.insert(ladder), &self.prepared))

@@ -11,7 +11,7 @@ use crate::result::collect::collect;
 use crate::result::field::Field;
 use crate::result::in_plane::check_pins;
 use crate::result::indicator::indicate;
-use crate::system::equilibrium::{State, with_latches};
+use crate::system::equilibrium::{Begin, State, with_latches};
 use crate::system::hold::check_enough;
 use crate::system::large_newton::{Problem, newton_large};
 use crate::system::loads::apply;
@@ -37,6 +37,22 @@ impl Solver {
     /// Source: Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. (1959), arts. 96 to 101.
     pub fn solve_large(&mut self, load: &Load) -> Result<Answer, PanelError> {
         self.solve_large_with(load, &mut deaf)
+    }
+
+    /// As [`solve_large`](Self::solve_large), refining no mesh past `most_triangles`, where that is fewer than the settings allow: each
+    /// mesh takes several times as long as for a linear answer.
+    pub fn solve_large_within(&mut self, load: &Load, most_triangles: usize) -> Result<Answer, PanelError> {
+        let settings = self.settings;
+        self.settings.most_triangles = most_triangles.min(settings.most_triangles);
+        let answer = self.solve_large(load);
+        self.settings = settings;
+        answer
+    }
+
+    /// As [`solve_large`](Self::solve_large) on the first mesh alone, to compare loads with each other. No error is estimated: the
+    /// estimate of the answer is infinite and says that nothing is met.
+    pub fn solve_large_on_first_mesh(&mut self, load: &Load) -> Result<Answer, PanelError> {
+        self.solve_large_within(load, 0)
     }
 
     /// As [`solve_large`](Self::solve_large), telling how far it has come; [`ControlFlow::Break`] stops it with [`PanelError::Cancelled`].
@@ -66,30 +82,42 @@ impl Solver {
         watch: &mut Watch<'_>,
     ) -> Result<Solved, PanelError> {
         let levels = &self.in_plane()?.0.levels;
-        let start = coarse.and_then(|state| {
-            let from = levels.get(at.checked_sub(1)?)?;
-            Some(prolong(from, levels.get(at)?, &state.plane))
+        let begin = coarse.and_then(|state| {
+            let (from, to) = (levels.get(at.checked_sub(1)?)?, levels.get(at)?);
+            let mut values = prolong(from, to, &state.plane);
+            to.freedoms.displacements_to_axes(&mut values);
+            Some(Begin { latched: state.latched.clone(), values: Some(values) })
         });
         let (level, prepared) = self.in_plane_level(at)?;
         watch.mesh(Work::LargeDeflection, at, level.mesh.triangles.len())?;
+        let known = level.state(load);
         check_enough(&level.freedoms, &level.mesh, prepared, &level.attachments, load)?;
         // Growth strains the stretched panel: it is counted there, not among the forces.
         let growth = free_strains(load, &prepared.panel.layers);
         let cold = Load { temperatures: Vec::new(), growths: Vec::new(), ..load.clone() };
         let applied = apply(level, prepared, &cold)?;
-        let state =
-            with_latches(level, prepared, load, &applied, None, &mut |level, heights, latched, _| {
-                let problem = Problem {
+        let state = match known {
+            Some(known) => {
+                watch.step()?;
+                known
+            }
+            None => {
+                let found = with_latches(
+                    level,
                     prepared,
                     load,
-                    growth: &growth,
-                    applied: &applied,
-                    heights,
-                    latched,
-                    start: start.as_deref(),
-                };
-                newton_large(level, &problem, watch)
-            })?;
+                    &applied,
+                    begin,
+                    &mut |level, heights, latched, start| {
+                        let (growth, applied) = (&growth, &applied);
+                        let problem = Problem { prepared, load, growth, applied, heights, latched, start };
+                        newton_large(level, &problem, watch)
+                    },
+                )?;
+                level.keep(load, &found);
+                found
+            }
+        };
         check_pins(level, &state, applied.in_plane)?;
         let found = collect(level, prepared, load, &state, &applied);
         let indicator = indicate(level, prepared, load, &state.plane, true);
@@ -145,6 +173,7 @@ mod tests {
     fn energy_forces_and_tangent_agree() -> Result<(), PanelError> {
         let (mut solver, load) = everything()?;
         let (level, prepared) = solver.in_plane_level(0)?;
+        let ground = level.ground();
         let level: &crate::system::level::Level = level;
         let growth = free_strains(&load, &prepared.panel.layers);
         let n = level.freedoms.size();
@@ -159,10 +188,10 @@ mod tests {
         let at = |h: f64| -> Vec<f64> { state.iter().zip(&way).map(|(s, w)| s + h * w).collect() };
         let dot = |a: &[f64], b: &[f64]| a.iter().zip(b).map(|(x, y)| x * y).sum::<f64>();
         let h = 1e-5;
-        let here = internal_large(level, prepared, &growth, &state);
+        let here = internal_large(level, &ground, prepared, &growth, &state);
         let (ahead, behind) = (
-            internal_large(level, prepared, &growth, &at(h)),
-            internal_large(level, prepared, &growth, &at(-h)),
+            internal_large(level, &ground, prepared, &growth, &at(h)),
+            internal_large(level, &ground, prepared, &growth, &at(-h)),
         );
         let slope = (ahead.energy - behind.energy) / (2.0 * h);
         let exact = dot(&here.forces, &way);
@@ -170,7 +199,7 @@ mod tests {
         // The tangent is in the axes of the pairs; no pair is turned unless it is held.
         let mut turned = way.clone();
         level.freedoms.displacements_to_axes(&mut turned);
-        let stiff = tangent(level, prepared, &growth, &state).times(&turned);
+        let stiff = tangent(level, &ground, prepared, &growth, &state).times(&turned);
         let curve: f64 = dot(&stiff, &turned);
         let change: f64 = ahead
             .forces
@@ -194,9 +223,10 @@ mod tests {
             let load = Load::uniform_pressure(pressure);
             let solved = solver.solve_large_level(0, &load, None, &mut Watch::new(&mut deaf))?;
             let (level, prepared) = solver.in_plane_level(0)?;
+            let ground = level.ground();
             let applied = apply(level, prepared, &load)?;
             let work: f64 = applied.vector.iter().zip(&solved.state.plane).map(|(f, u)| f * u).sum();
-            let energy = internal_large(level, prepared, &[], &solved.state.plane).energy;
+            let energy = internal_large(level, &ground, prepared, &[], &solved.state.plane).energy;
             Ok((work / pressure, energy))
         };
         let n = 40;

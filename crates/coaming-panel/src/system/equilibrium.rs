@@ -6,7 +6,7 @@ use super::loads::{Applied, apply};
 use super::newton::newton;
 use crate::element::hermite::EdgeLine;
 use crate::error::PanelError;
-use crate::model::latch::LatchAction;
+use crate::model::latch::{LatchAction, Stop};
 use crate::model::load::Load;
 use crate::model::prepare::Prepared;
 use crate::progress::Watch;
@@ -36,11 +36,23 @@ pub(crate) fn solve(
 ) -> Result<(State, Applied), PanelError> {
     check_enough(&level.freedoms, &level.mesh, prepared, &level.attachments, load)?;
     let applied = apply(level, prepared, load)?;
+    let begin = before.map(|state| Begin {
+        latched: state.latched.clone(),
+        values: Some(carried_over(level, &state.plane)),
+    });
     let state =
-        with_latches(level, prepared, load, &applied, before, &mut |level, heights, latched, start| {
+        with_latches(level, prepared, load, &applied, begin, &mut |level, heights, latched, start| {
             newton(level, prepared, load, &applied, heights, latched, start, watch)
         })?;
     Ok((state, applied))
+}
+
+/// Where to begin.
+pub(crate) struct Begin {
+    /// Which latches hold their points.
+    pub latched: Vec<bool>,
+    /// The state, in the axes of the pairs.
+    pub values: Option<Vec<f64>>,
 }
 
 /// Finds an equilibrium for given latches: the heights at which they hold, and which of them do.
@@ -54,7 +66,7 @@ pub(crate) fn with_latches(
     prepared: &Prepared,
     load: &Load,
     applied: &Applied,
-    before: Option<&State>,
+    begin: Option<Begin>,
     find: &mut Find<'_>,
 ) -> Result<State, PanelError> {
     let heights: Vec<Option<f64>> = (prepared.panel.latches.iter().enumerate())
@@ -63,42 +75,58 @@ pub(crate) fn with_latches(
             _ => None,
         })
         .collect();
-    let mut latched: Vec<bool> = match before {
-        Some(state) => state.latched.clone(),
-        None => heights.iter().map(Option::is_some).collect(),
+    let (mut latched, mut start) = match begin {
+        Some(begin) => (begin.latched, begin.values),
+        None => (heights.iter().map(Option::is_some).collect(), None),
     };
-    let mut start = before.map(|state| carried_over(level, &state.plane));
     let mut steps = 0;
     // A latch that would have to push lets go; one whose point rises above its height takes hold again.
     for _ in 0..(2 * latched.len() + 4) {
         let state = find(level, &heights, &latched, start.as_deref())?;
         steps += state.steps;
-        start = Some(state.values.clone());
         let scale = applied.resultant.size + state.reactions.iter().map(|r| r.abs()).fold(0.0, f64::max);
         let mut next = latched.clone();
+        let mut values = state.values.clone();
         let mut worst = (1e-9 * scale, None);
         for (i, &vertex) in level.attachments.latches.iter().enumerate().filter(|&(i, _)| latched[i]) {
             let push = state.reactions[level.freedoms.deflection(vertex)];
-            if push > worst.0 {
+            if push <= 1e-9 * scale {
+                continue;
+            }
+            // Where a stop stands at the latch it takes the push over, and nothing else moves.
+            if let Some(sunk) = taken_over(level, prepared, &state, vertex, push) {
+                next[i] = false;
+                values[level.freedoms.deflection(vertex)] = sunk;
+            } else if push > worst.0 {
                 worst = (push, Some(i));
             }
         }
-        match worst.1 {
-            Some(i) => next[i] = false,
-            None => {
-                let above = level.attachments.latches.iter().enumerate().find(|&(i, &vertex)| {
-                    let rise = state.values[level.freedoms.deflection(vertex)];
-                    heights[i].is_some_and(|h| !latched[i] && rise > h + 1e-9 * level.mesh.size)
-                });
-                match above {
-                    Some((i, _)) => next[i] = true,
-                    None => return Ok(State { steps, ..state }),
-                }
+        if let Some(i) = worst.1 {
+            next[i] = false;
+        } else if next == latched {
+            let above = level.attachments.latches.iter().enumerate().find(|&(i, &vertex)| {
+                let rise = state.values[level.freedoms.deflection(vertex)];
+                heights[i].is_some_and(|h| !latched[i] && rise > h + 1e-9 * level.mesh.size)
+            });
+            match above {
+                Some((i, _)) => next[i] = true,
+                None => return Ok(State { steps, ..state }),
             }
         }
+        start = Some(values);
         latched = next;
     }
     Err(PanelError::NotConverged { steps, residual: f64::INFINITY })
+}
+
+/// The height of a latch's vertex at which the stop under it pushes as much more as the latch does; none where there is no stop in touch.
+fn taken_over(level: &Level, prepared: &Prepared, state: &State, vertex: usize, push: f64) -> Option<f64> {
+    let height = state.values[level.freedoms.deflection(vertex)];
+    let touches = |(at, stop): &(&usize, &Stop)| {
+        **at == vertex && stop.stiffness > 0.0 && height <= stop.height + 1e-9 * level.mesh.size
+    };
+    let (_, stop) = level.attachments.stops.iter().zip(&prepared.panel.stops).find(touches)?;
+    Some(height - push / stop.stiffness)
 }
 
 /// The bending of a coarser mesh on the one refined from it, in the axes of the pairs. Displacements in the plane start at nothing: they

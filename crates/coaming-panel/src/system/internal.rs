@@ -80,7 +80,7 @@ fn add_triangle(level: &Level, prepared: &Prepared, plane: &[f64], t: usize, fou
 }
 
 #[allow(clippy::too_many_arguments)]
-fn add_slips(
+pub(crate) fn add_slips(
     triangle: &Triangle,
     stack: &Stack,
     groups: &[usize],
@@ -143,7 +143,7 @@ pub(crate) fn remove_rigid(u: &mut [f64], triangle: &Triangle, groups: &[usize],
     }
 }
 
-fn add_beam(
+pub(crate) fn add_beam(
     level: &Level,
     prepared: &Prepared,
     plane: &[f64],

@@ -5,181 +5,249 @@
 
 use super::assemble::add_dense;
 use super::attach::BeamEdge;
-use super::internal::{Internal, internal};
+use super::ground::Ground;
+use super::internal::{Internal, add_beam, add_slips, remove_rigid};
 use super::level::Level;
 use super::membrane::{Warmth, warmth};
 use super::symmetric::Symmetric;
 use crate::element::hermite::add_outer;
 use crate::element::membrane::{
-    AtMidsides, SlopePoint, slope_points, slope_strain, slope_strain_map, slopes_at, stress_stiffness,
+    AtMidsides, NodeSlopes, slope_strain, slope_strain_map, slopes_at, stress_stiffness,
 };
-use crate::element::quadrature::{GAUSS_4, MIDSIDE};
-use crate::element::shape::{curvature_map, slope_map, strain_map};
+use crate::element::quadrature::GAUSS_4;
+use crate::element::shape::slope_map;
+use crate::element::shaped::Shaped;
 use crate::element::stiffness::{BENDING, ElementMatrix, MEMBRANE};
-use crate::element::triangle::Triangle;
+use crate::geometry::point::Point;
 use crate::model::growth::FreeStrain;
 use crate::model::prepare::Prepared;
+use crate::model::stack::{GroupPart, Matrix3, Stack};
 
-/// What one triangle needs to be strained by its slopes.
-struct Strained {
-    triangle: Triangle,
-    list: Vec<usize>,
-    points: [SlopePoint; 12],
-    slopes: Vec<[f64; 2]>,
+/// One triangle with what its state strains it by.
+struct Strained<'a> {
+    stack: &'a Stack,
+    groups: &'a [usize],
+    shaped: &'a Shaped,
+    list: &'a [usize],
+    /// Freedoms without the motion of the first corner.
+    u: Vec<f64>,
+    slopes: NodeSlopes,
     /// Strain of the slopes at the midside points.
     stretch: AtMidsides,
-    /// Linear strains in the plane of each group and curvature, at the midside points.
-    plain: Vec<AtMidsides>,
     curvature: AtMidsides,
-    warmth: Vec<Warmth>,
 }
 
-impl Strained {
-    fn new(level: &Level, prepared: &Prepared, growth: &[FreeStrain], plane: &[f64], t: usize) -> Self {
+impl<'a> Strained<'a> {
+    /// The state of a triangle, in memory that was used before.
+    fn new(
+        level: &'a Level,
+        ground: &'a Ground,
+        prepared: &Prepared,
+        plane: &[f64],
+        t: usize,
+        mut u: Vec<f64>,
+    ) -> Self {
         let (stack, groups) = (level.stacks.of(t), level.stacks.membrane(t));
-        let list = level.freedoms.of_triangle(&level.mesh, t, groups);
-        let triangle = Triangle::new(level.mesh.corners(t));
-        let mut u: Vec<f64> = list.iter().map(|&d| plane[d]).collect();
+        let (shaped, list) = (ground.shaped(t), ground.list(t));
+        u.clear();
+        u.extend(list.iter().map(|&d| plane[d]));
         let tilt = [u[1], u[2]];
-        super::internal::remove_rigid(&mut u, &triangle, groups, &prepared.groups.height);
-        let points = slope_points(&triangle);
-        let slopes = slopes_at(&points, &u[..BENDING], tilt);
-        let stretch = slope_strain(&points, &slopes);
-        let map = slope_map(&triangle);
-        let mut curvature = [[0.0; 3]; 3];
-        let mut plain = vec![[[0.0; 3]; 3]; groups.len()];
-        for (m, (l, _)) in MIDSIDE.into_iter().enumerate() {
-            let strain = strain_map(&triangle, l);
-            curvature[m] =
-                curvature_map(&strain, &map).map(|row| row.iter().zip(&u).map(|(c, v)| c * v).sum());
-            for (p, values) in plain.iter_mut().enumerate() {
-                let own = &u[BENDING + MEMBRANE * p..];
-                values[m] = strain.map(|row| row.iter().zip(own).map(|(s, v)| s * v).sum());
-            }
-        }
-        let warmth = groups.iter().map(|&g| warmth(prepared, growth, stack.cover, g)).collect();
-        Self { triangle, list, points, slopes, stretch, plain, curvature, warmth }
+        remove_rigid(&mut u, &shaped.triangle, groups, &prepared.groups.height);
+        let nine: [f64; 9] = std::array::from_fn(|k| u[k]);
+        let slopes = slopes_at(&shaped.middles, &nine, tilt);
+        let curvature = shaped.bend.each_ref().map(|bend| times(bend, &nine));
+        let stretch = slope_strain(&slopes);
+        Self { stack, groups, shaped, list, u, slopes, stretch, curvature }
     }
 
-    /// Forces per length of every group at the midside points, all strains counted.
-    fn forces(&self, level: &Level, t: usize) -> Vec<AtMidsides> {
-        let (stack, groups) = (level.stacks.of(t), level.stacks.membrane(t));
-        let force = |p: usize, m: usize| {
-            let Some(part) = stack.groups.iter().find(|part| part.group == groups[p]) else {
-                return [0.0; 3];
-            };
-            let mut force = [0.0; 3];
-            for i in 0..3 {
-                let elastic: f64 = (0..3)
-                    .map(|j| {
-                        part.a[i][j] * (self.plain[p][m][j] + self.stretch[m][j])
-                            + part.b[i][j] * self.curvature[m][j]
-                    })
-                    .sum();
-                force[i] = elastic - self.warmth[p].force[i];
-            }
-            force
-        };
-        (0..groups.len()).map(|p| [0, 1, 2].map(|m| force(p, m))).collect()
+    /// Where the freedoms of a group begin.
+    fn at(&self, group: usize) -> Option<usize> {
+        self.groups.iter().position(|&g| g == group).map(|p| BENDING + MEMBRANE * p)
+    }
+
+    /// All strains in the plane of a group, at the midside points. A group that has no freedoms there is not strained.
+    fn strains(&self, at: Option<usize>) -> AtMidsides {
+        let Some(at) = at else { return [[0.0; 3]; 3] };
+        let own: [f64; MEMBRANE] = std::array::from_fn(|k| self.u[at + k]);
+        std::array::from_fn(|m| sum(self.shaped.strain(m, &own), self.stretch[m]))
+    }
+
+    /// Forces and moments per length of a group at a midside point, under these strains in its plane.
+    fn forces(&self, part: &GroupPart, m: usize, strain: [f64; 3], warm: &Warmth) -> [[f64; 3]; 2] {
+        let bend = self.curvature[m];
+        let less = |a: [f64; 3], b: [f64; 3]| [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
+        let force = sum(product(&part.a, strain), product(&part.b, bend));
+        let moment = sum(product(&part.b, strain), product(&part.d, bend));
+        [less(force, warm.force), less(moment, warm.moment)]
     }
 }
 
-/// Forces over all freedoms and the strain energy, in x and y: linear theory's and what slopes and warmth add.
+fn times<const N: usize>(rows: &[[f64; N]; 3], v: &[f64; N]) -> [f64; 3] {
+    rows.each_ref().map(|row| row.iter().zip(v).map(|(r, v)| r * v).sum())
+}
+
+fn product(matrix: &Matrix3, v: [f64; 3]) -> [f64; 3] {
+    matrix.map(|row| row[0] * v[0] + row[1] * v[1] + row[2] * v[2])
+}
+
+fn sum(a: [f64; 3], b: [f64; 3]) -> [f64; 3] {
+    [a[0] + b[0], a[1] + b[1], a[2] + b[2]]
+}
+
+fn dot(a: [f64; 3], b: [f64; 3]) -> f64 {
+    a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
+}
+
+/// Adds `factor` times the strain rows, each times its force, to some forces.
+fn add_rows<const N: usize>(forces: &mut [f64], rows: &[[f64; N]; 3], force: [f64; 3], factor: f64) {
+    for (row, force) in rows.iter().zip(force) {
+        for (f, r) in forces.iter_mut().zip(row) {
+            *f += factor * force * r;
+        }
+    }
+}
+
+/// Forces over all freedoms and the strain energy, in x and y.
 pub(crate) fn internal_large(
     level: &Level,
+    ground: &Ground,
     prepared: &Prepared,
     growth: &[FreeStrain],
     plane: &[f64],
 ) -> Internal {
-    let mut found = internal(level, prepared, plane);
+    let mut found = Internal { forces: vec![0.0; plane.len()], energy: 0.0 };
+    let (mut forces, mut memory) = (Vec::new(), Vec::new());
     for t in 0..level.mesh.triangles.len() {
-        let here = Strained::new(level, prepared, growth, plane, t);
-        let (stack, groups) = (level.stacks.of(t), level.stacks.membrane(t));
-        let map = slope_map(&here.triangle);
-        let change = slope_strain_map(&here.points, &here.slopes);
-        let all = here.forces(level, t);
-        let third = here.triangle.area / 3.0;
-        let mut forces = vec![0.0; here.list.len()];
-        for (m, (l, _)) in MIDSIDE.into_iter().enumerate() {
-            let strain = strain_map(&here.triangle, l);
-            let bend = curvature_map(&strain, &map);
-            for (p, &group) in groups.iter().enumerate() {
-                let Some(part) = stack.groups.iter().find(|part| part.group == group) else { continue };
-                let (warm, slope) = (here.warmth[p], here.stretch[m]);
-                for i in 0..3 {
-                    // Linear theory has a · plain + b · curvature already; the slopes add a · slope to it, and b · slope to the moments.
-                    let more: f64 = (0..3).map(|j| part.a[i][j] * slope[j]).sum::<f64>() - warm.force[i];
-                    let moment: f64 = (0..3).map(|j| part.b[i][j] * slope[j]).sum::<f64>() - warm.moment[i];
-                    let whole = all[p][m][i];
-                    let half = 0.5 * (0..3).map(|j| part.a[i][j] * slope[j]).sum::<f64>();
-                    let linear = whole - more;
-                    found.energy += third
-                        * (slope[i] * (linear + half)
-                            - warm.force[i] * (here.plain[p][m][i] + slope[i])
-                            - warm.moment[i] * here.curvature[m][i]);
-                    for (f, s) in forces[BENDING + MEMBRANE * p..].iter_mut().zip(strain[i]) {
-                        *f += third * more * s;
-                    }
-                    for (k, f) in forces[..BENDING].iter_mut().enumerate() {
-                        *f += third * (moment * bend[i][k] + whole * change[m][i][k]);
-                    }
+        let here = Strained::new(level, ground, prepared, plane, t, memory);
+        let shaped = here.shaped;
+        let change = slope_strain_map(&shaped.middles, &here.slopes);
+        let third = shaped.triangle.area / 3.0;
+        forces.clear();
+        forces.resize(here.list.len(), 0.0);
+        for part in &here.stack.groups {
+            let at = here.at(part.group);
+            let strains = here.strains(at);
+            let warm = warmth(prepared, growth, here.stack.cover, part.group);
+            for m in 0..3 {
+                let (strain, bend) = (strains[m], here.curvature[m]);
+                let [force, moment] = here.forces(part, m, strain, &warm);
+                // Half of what is elastic; what is held back counts whole.
+                let twice = dot(sum(force, scaled(warm.force, -1.0)), strain)
+                    + dot(sum(moment, scaled(warm.moment, -1.0)), bend);
+                found.energy += 0.5 * third * twice;
+                add_rows(&mut forces[..BENDING], &shaped.bend[m], moment, third);
+                if let Some(at) = at {
+                    add_rows(&mut forces[..BENDING], &change[m], force, third);
+                    shaped.add_pull(m, force, third, &mut forces[at..at + MEMBRANE]);
                 }
             }
         }
-        for (&d, f) in here.list.iter().zip(forces) {
+        if !here.stack.slips.is_empty() {
+            add_slipping(&here, &mut forces, &mut found.energy);
+        }
+        for (&d, f) in here.list.iter().zip(&forces) {
             found.forces[d] += f;
         }
+        memory = here.u;
     }
     for edge in &level.attachments.beams {
+        add_beam(level, prepared, plane, edge, &mut found);
         add_beam_forces(level, prepared, plane, edge, &mut found);
     }
     found
 }
 
+fn scaled(v: [f64; 3], factor: f64) -> [f64; 3] {
+    v.map(|v| factor * v)
+}
+
+/// Slip between layers stays linear.
+fn add_slipping(here: &Strained<'_>, forces: &mut [f64], energy: &mut f64) {
+    let (stack, groups, triangle) = (here.stack, here.groups, &here.shaped.triangle);
+    let map = slope_map(triangle);
+    let slopes: [f64; 12] = std::array::from_fn(|k| map[k].iter().zip(&here.u).map(|(m, v)| m * v).sum());
+    let mut by_slopes = [0.0; 12];
+    add_slips(triangle, stack, groups, &map, &slopes, &here.u, forces, &mut by_slopes, energy);
+    for (s, row) in by_slopes.iter().zip(&map) {
+        for (f, m) in forces.iter_mut().zip(row) {
+            *f += s * m;
+        }
+    }
+}
+
 /// The tangent in the axes of the pairs, without gasket, latches, stops and springs.
-pub(crate) fn tangent(level: &Level, prepared: &Prepared, growth: &[FreeStrain], plane: &[f64]) -> Symmetric {
+pub(crate) fn tangent(
+    level: &Level,
+    ground: &Ground,
+    prepared: &Prepared,
+    growth: &[FreeStrain],
+    plane: &[f64],
+) -> Symmetric {
     let mut matrix = level.stiffness.clone();
+    let mut k = ElementMatrix::zeros(0);
+    let mut memory = Vec::new();
     for t in 0..level.mesh.triangles.len() {
-        let here = Strained::new(level, prepared, growth, plane, t);
-        let (stack, groups) = (level.stacks.of(t), level.stacks.membrane(t));
-        let map = slope_map(&here.triangle);
-        let change = slope_strain_map(&here.points, &here.slopes);
-        let third = here.triangle.area / 3.0;
-        let n = here.list.len();
-        let mut k = ElementMatrix::zeros(n);
-        for (m, (l, _)) in MIDSIDE.into_iter().enumerate() {
-            let strain = strain_map(&here.triangle, l);
-            let bend = curvature_map(&strain, &map);
-            for (p, &group) in groups.iter().enumerate() {
-                let Some(part) = stack.groups.iter().find(|part| part.group == group) else { continue };
-                let at = BENDING + MEMBRANE * p;
+        let here = Strained::new(level, ground, prepared, plane, t, memory);
+        let shaped = here.shaped;
+        let change = slope_strain_map(&shaped.middles, &here.slopes);
+        let third = shaped.triangle.area / 3.0;
+        k.clear(here.list.len());
+        let mut whole = [[0.0; 3]; 3];
+        for part in &here.stack.groups {
+            let Some(at) = here.at(part.group) else { continue };
+            let strains = here.strains(Some(at));
+            let warm = warmth(prepared, growth, here.stack.cover, part.group);
+            let coupled = part.b.iter().flatten().any(|&b| b != 0.0);
+            for m in 0..3 {
+                let [force, _] = here.forces(part, m, strains[m], &warm);
+                whole[m] = sum(whole[m], force);
                 k.add_product([0, 0], &change[m], &part.a, &change[m], third);
-                k.add_product([at, 0], &strain, &part.a, &change[m], third);
-                k.add_product([0, at], &change[m], &part.a, &strain, third);
-                if part.b.iter().flatten().any(|&b| b != 0.0) {
-                    k.add_product([0, 0], &change[m], &part.b, &bend, third);
-                    k.add_product([0, 0], &bend, &part.b, &change[m], third);
+                add_coupling(&mut k, at, &shaped.gradients[m], &part.a, &change[m], third);
+                if coupled {
+                    k.add_product([0, 0], &change[m], &part.b, &shaped.bend[m], third);
+                    k.add_product([0, 0], &shaped.bend[m], &part.b, &change[m], third);
                 }
             }
         }
-        let mut whole = [[0.0; 3]; 3];
-        for forces in here.forces(level, t) {
-            for (sum, force) in whole.iter_mut().flatten().zip(forces.into_iter().flatten()) {
-                *sum += force;
-            }
-        }
-        for (i, row) in stress_stiffness(&here.triangle, &here.points, &whole).iter().enumerate() {
+        for (i, row) in stress_stiffness(&shaped.triangle, &shaped.middles, &whole).iter().enumerate() {
             for (j, value) in row.iter().enumerate() {
                 k.add(i, j, *value);
             }
         }
-        level.freedoms.turn_matrix(&here.list, &mut k.values);
-        matrix.add_block(&level.freedoms.targets(&here.list), |i, j| k.values[i * n + j]);
+        // The other half of what couples the slopes to the displacements in the plane.
+        k.mirror(BENDING);
+        level.freedoms.turn_matrix(here.list, &mut k.values);
+        ground.add(&mut matrix, t, &k);
+        memory = here.u;
     }
     for edge in &level.attachments.beams {
         add_beam_tangent(level, prepared, plane, edge, &mut matrix);
     }
     matrix
+}
+
+/// Adds what the change of the slopes' strain does to the displacements in the plane, below the freedoms of bending.
+fn add_coupling(
+    k: &mut ElementMatrix,
+    at: usize,
+    gradients: &[Point; 6],
+    stiffness: &Matrix3,
+    change: &[[f64; 9]; 3],
+    factor: f64,
+) {
+    let pulls: [[f64; 9]; 3] = stiffness.map(|row| {
+        std::array::from_fn(|j| {
+            factor * (row[0] * change[0][j] + row[1] * change[1][j] + row[2] * change[2][j])
+        })
+    });
+    for (node, g) in gradients.iter().enumerate() {
+        let from = (at + 2 * node) * k.size;
+        let (x, y) = k.values[from..].split_at_mut(k.size);
+        for j in 0..BENDING {
+            x[j] += g.x * pulls[0][j] + g.y * pulls[2][j];
+            y[j] += g.y * pulls[1][j] + g.x * pulls[2][j];
+        }
+    }
 }
 
 /// A beam edge strained by its slope, the strain projected onto linear functions as in the triangles.

@@ -6,10 +6,11 @@
 use super::contact::contact;
 use super::equilibrium::State;
 use super::free_motion::lost_contact;
+use super::ground::Ground;
 use super::large::{internal_large, tangent};
 use super::level::Level;
 use super::loads::Applied;
-use super::sparse::{FreePart, HELD};
+use super::sparse::{Factor, FreePart, HELD};
 use super::symmetric::Symmetric;
 use crate::error::{FreeMotion, PanelError};
 use crate::model::growth::FreeStrain;
@@ -23,6 +24,10 @@ const MOST_STEPS: usize = 200;
 const BALANCED: f64 = 1e-11;
 /// Above this the iteration has failed.
 const FAILED: f64 = 1e-7;
+/// A step that leaves no more than this of the out-of-balance force has factors so near the tangent that they serve for the next.
+const NEAR: f64 = 0.05;
+/// Out-of-balance force below which a tangent tells whether the equilibrium gives way: it is nearer to that there than any mesh can tell.
+const TELLING: f64 = 2e-3;
 /// How often an equilibrium that gives way is left.
 const DEPARTURES: usize = 6;
 /// Parts of the linear stiffness that are added until the sum is positive.
@@ -37,7 +42,7 @@ pub(crate) struct Problem<'a> {
     pub applied: &'a Applied,
     pub heights: &'a [Option<f64>],
     pub latched: &'a [bool],
-    /// Where to begin, in x and y; flat where there is nothing better.
+    /// Where to begin, in the axes of the pairs; flat where there is nothing better.
     pub start: Option<&'a [f64]>,
 }
 
@@ -57,6 +62,7 @@ struct Run<'a> {
     level: &'a Level,
     problem: &'a Problem<'a>,
     part: &'a FreePart,
+    ground: &'a Ground,
     loads: Vec<f64>,
     load_size: f64,
 }
@@ -67,7 +73,7 @@ impl Run<'_> {
         let mut plane = values.to_vec();
         level.freedoms.to_plane(&mut plane);
         let mut touch = contact(level, problem.prepared, problem.load, &plane, None);
-        let mut inner = internal_large(level, problem.prepared, problem.growth, &plane);
+        let mut inner = internal_large(level, self.ground, problem.prepared, problem.growth, &plane);
         level.freedoms.to_axes(&mut inner.forces);
         level.freedoms.to_axes(&mut touch.forces);
         let forces: Vec<f64> =
@@ -98,31 +104,34 @@ impl Run<'_> {
     }
 
     fn tangent(&self, plane: &[f64]) -> Symmetric {
-        let mut matrix = tangent(self.level, self.problem.prepared, self.problem.growth, plane);
+        let mut matrix = tangent(self.level, self.ground, self.problem.prepared, self.problem.growth, plane);
         contact(self.level, self.problem.prepared, self.problem.load, plane, Some(&mut matrix));
         matrix
     }
 
-    /// A tangent made positive, as its factors need: which part of the linear stiffness was added, and the solutions for `rhs`.
-    fn solved(&self, matrix: &Symmetric, from: usize, rhs: &[f64]) -> Option<(usize, Vec<f64>)> {
+    /// A tangent made positive, as its factors need: which part of the linear stiffness was added, the factors, and the solution for `rhs`.
+    fn solved(&self, matrix: Symmetric, from: usize, rhs: &[f64]) -> Option<(usize, Factor<'_>, Vec<f64>)> {
+        let mut sum = matrix;
+        let mut before = 0.0;
         for (nth, share) in ADDED.into_iter().enumerate().skip(from) {
-            let mut sum = matrix.clone();
-            for (s, k) in sum.values.iter_mut().zip(&self.level.stiffness.values) {
-                *s += share * k;
-            }
+            let more = share - before;
+            before = share;
             if nth > 0 {
+                for (s, k) in sum.values.iter_mut().zip(&self.level.stiffness.values) {
+                    *s += more * k;
+                }
                 let vertices = self.level.freedoms.vertices;
                 let free = || self.part.freedoms.iter().copied().filter(|&d| d < vertices);
                 let largest = free().map(|d| self.level.stiffness.diagonal(d)).fold(0.0, f64::max);
                 for d in free() {
-                    sum.add(d, d, 1e-10 * share * largest);
+                    sum.add(d, d, 1e-10 * more * largest);
                 }
             }
             if let Some(factor) = self.part.factor(&sum) {
                 let mut step = rhs.to_vec();
                 factor.solve(&mut step);
                 if step.iter().all(|s| s.is_finite()) {
-                    return Some((nth, step));
+                    return Some((nth, factor, step));
                 }
             }
         }
@@ -135,6 +144,42 @@ impl Run<'_> {
             trial[d] += fraction * s;
         }
         trial
+    }
+
+    /// A state on the curve that starts with a step and draws the panel in as the square of it, as far as the unbalance along it, taken for
+    /// that of a panel that stiffens with the square of its bow, says; none where it does not stiffen, or where the energy does not fall.
+    fn along_curve(
+        &self,
+        values: &[f64],
+        now: &Balance,
+        step: &[f64],
+        slope: f64,
+        factor: &Factor<'_>,
+    ) -> Option<(Vec<f64>, Balance)> {
+        let bending = 3 * self.level.freedoms.vertices;
+        let straight = self.balance(&self.moved(values, step, 1.0));
+        let pull = |d: usize| if d < bending { 0.0 } else { straight.forces[d] };
+        let mut drawn: Vec<f64> = self.part.freedoms.iter().map(|&d| pull(d)).collect();
+        factor.solve(&mut drawn);
+        let at = |s: f64| {
+            let state = self.moved(&self.moved(values, step, s), &drawn, s * s);
+            let balance = self.balance(&state);
+            (state, balance)
+        };
+        let whole = at(1.0).1;
+        let along = self.part.freedoms.iter().zip(step.iter().zip(&drawn));
+        let ahead = -along.map(|(&d, (p, q))| whole.forces[d] * (p + 2.0 * q)).sum::<f64>();
+        let stiffening = ahead / -slope;
+        if !stiffening.is_finite() || stiffening <= 0.1 {
+            return None;
+        }
+        // s + stiffening s³ = 1, which rises: Newton's method from 1 comes down to it.
+        let mut s = 1.0_f64;
+        for _ in 0..50 {
+            let square = s * s;
+            s -= (s + stiffening * s * square - 1.0) / (1.0 + 3.0 * stiffening * square);
+        }
+        Some(at(s)).filter(|(_, then)| then.energy < now.energy)
     }
 
     /// The direction in which an equilibrium gives way, if it does: inverse iteration on the tangent made just positive.
@@ -150,7 +195,7 @@ impl Run<'_> {
             .collect();
         let mut from = 0;
         for _ in 0..12 {
-            let (nth, mut next) = self.solved(&matrix, from, &x)?;
+            let (nth, _, mut next) = self.solved(matrix.clone(), from, &x)?;
             from = nth;
             let size = dot(&next, &next).sqrt();
             if size.is_nan() || size <= 0.0 {
@@ -195,15 +240,9 @@ pub(crate) fn newton_large(
     watch: &mut Watch<'_>,
 ) -> Result<State, PanelError> {
     let part = level.free_part(problem.latched)?;
+    let ground = level.ground();
     let level: &Level = level;
-    let mut values = problem.start.map_or_else(
-        || vec![0.0; level.freedoms.size()],
-        |start| {
-            let mut values = start.to_vec();
-            level.freedoms.displacements_to_axes(&mut values);
-            values
-        },
-    );
+    let mut values = problem.start.map_or_else(|| vec![0.0; level.freedoms.size()], <[f64]>::to_vec);
     for (d, value) in values.iter_mut().enumerate() {
         if part.free[d] == HELD {
             *value = 0.0;
@@ -220,10 +259,13 @@ pub(crate) fn newton_large(
     let mut loads = problem.applied.vector.clone();
     level.freedoms.to_axes(&mut loads);
     let load_size = problem.applied.resultant.size + loads.iter().map(|l| l.abs()).fold(0.0, f64::max);
-    let run = Run { level, problem, part: &part, loads, load_size };
+    let run = Run { level, problem, part: &part, ground: &ground, loads, load_size };
     let mut now = run.balance(&values);
     let mut residual = run.residual(&now);
     let (mut steps, mut departures) = (0, 0);
+    // The last factors of a tangent with nothing added, and the out-of-balance force where they were made.
+    let mut known: Option<(Factor<'_>, f64)> = None;
+    let mut near = false;
     let thinnest = problem.prepared.panel.layers.iter().map(|l| l.thickness).fold(f64::INFINITY, f64::min);
     loop {
         let mut stalled = false;
@@ -231,14 +273,35 @@ pub(crate) fn newton_large(
             steps += 1;
             watch.step()?;
             let rhs: Vec<f64> = part.freedoms.iter().map(|&d| now.forces[d]).collect();
-            let matrix = run.tangent(&now.plane);
-            let (nth, step) = run
-                .solved(&matrix, 0, &rhs)
-                .ok_or(PanelError::Mechanism { motion: FreeMotion::Local { at: level.mesh.vertices[0] } })?;
+            let by_known = known.as_ref().filter(|_| near);
+            let again = by_known.is_some();
+            let (nth, step) = match by_known {
+                Some((factor, _)) => {
+                    let mut step = rhs.clone();
+                    factor.solve(&mut step);
+                    (0, step)
+                }
+                None => {
+                    let (nth, factor, step) =
+                        run.solved(run.tangent(&now.plane), 0, &rhs).ok_or(PanelError::Mechanism {
+                            motion: FreeMotion::Local { at: level.mesh.vertices[0] },
+                        })?;
+                    known = (nth == 0).then_some((factor, residual));
+                    (nth, step)
+                }
+            };
             let slope = -dot(&rhs, &step);
             let mut fraction = 1.0;
             let mut taken = None;
-            for _ in 0..40 {
+            // From flat a straight step stretches the panel as far as it bows; it is first taken along the curve on which it does not.
+            if let (1, None, Some((factor, _))) = (steps, problem.start, known.as_ref()) {
+                taken = run.along_curve(&values, &now, &step, slope, factor);
+                if taken.is_some() {
+                    fraction = 0.0;
+                }
+            }
+            let tries = if taken.is_some() { 0 } else { 40 };
+            for _ in 0..tries {
                 let trial = run.moved(&values, &step, fraction);
                 let then = run.balance(&trial);
                 let then_slope =
@@ -253,7 +316,14 @@ pub(crate) fn newton_large(
                 }
                 fraction *= if fraction > 0.2 { 0.5 } else { 0.3 };
             }
-            let Some((trial, then)) = taken else { break };
+            let Some((trial, then)) = taken else {
+                // Only factors of this very state could show a better way.
+                if again {
+                    near = false;
+                    continue;
+                }
+                break;
+            };
             let before = residual;
             (values, now) = (trial, then);
             residual = run.residual(&now);
@@ -264,8 +334,9 @@ pub(crate) fn newton_large(
             if far {
                 return Err(lost_contact(level, problem.prepared, problem.load, &now.plane));
             }
+            near = nth == 0 && fraction == 1.0 && residual <= NEAR * before;
             // Rounding sets a floor; a full step that no longer gains has reached it.
-            stalled = nth == 0 && fraction == 1.0 && residual > 0.5 * before && residual < FAILED;
+            stalled = nth == 0 && !again && fraction == 1.0 && residual > 0.5 * before && residual < FAILED;
         }
         if residual.is_nan() || residual > FAILED {
             let touches =
@@ -276,7 +347,11 @@ pub(crate) fn newton_large(
                 lost_contact(level, problem.prepared, problem.load, &now.plane)
             });
         }
+        if known.as_ref().is_some_and(|(_, then)| *then <= TELLING) {
+            break;
+        }
         let Some(way) = run.gives_way(&now.plane) else { break };
+        (known, near) = (None, false);
         departures += 1;
         if departures > DEPARTURES {
             return Err(PanelError::NotConverged { steps, residual });

@@ -6,9 +6,11 @@ use super::attach::{Attachments, attach};
 use super::contact::contact;
 use super::equilibrium::State;
 use super::freedoms::Freedoms;
+use super::ground::Ground;
 use super::hold::hold_supports;
 use super::sparse::FreePart;
 use super::symmetric::Symmetric;
+use super::touched::Touched;
 use crate::error::PanelError;
 use crate::mesh::Mesh;
 use crate::model::load::Load;
@@ -92,7 +94,11 @@ const STATES: usize = 24;
 const FREEDOMS_OF_STATES: usize = 2_000_000;
 
 /// Factors of a stiffness that no contact changes: which latches hold their points, the matrix, its factors.
-type KeptFactor = (Vec<bool>, Vec<f64>, Arc<Vec<f64>>);
+type KeptFactor = (Vec<bool>, Arc<Symmetric>, Arc<Vec<f64>>);
+/// Matrices whose factors a mesh keeps for the same latches: of two gaskets, new and after a season.
+const FACTORS: usize = 4;
+/// Fewer where the factors have more entries than this together.
+const ENTRIES_OF_FACTORS: usize = 8_000_000;
 
 /// The equations of a mesh that follow from the panel's numbers.
 pub(crate) struct Equations {
@@ -128,6 +134,10 @@ pub(crate) struct Level {
     parts: Vec<(Vec<bool>, Arc<FreePart>)>,
     factors: Vec<KeptFactor>,
     patches: Option<Arc<Patches>>,
+    ground: Option<Arc<Ground>>,
+    touched: Option<Arc<Touched>>,
+    /// The matrix of the panel lying flat and closed.
+    closed: Option<Arc<Symmetric>>,
     /// Equilibria found on this mesh, the latest last.
     states: Vec<(Load, State)>,
 }
@@ -141,6 +151,29 @@ impl Level {
     /// Builds the equations on a mesh with freedoms in the plane for every group, whether bending alone would move it there or not.
     pub(crate) fn in_plane(mesh: Mesh, prepared: &Prepared) -> Result<Self, PanelError> {
         Self::build(mesh, prepared, true)
+    }
+
+    /// The same on the mesh of another level, of which all is taken that is the same.
+    pub(crate) fn in_plane_from(other: &Self, prepared: &Prepared) -> Result<Self, PanelError> {
+        if other.freedoms.membrane.len() < prepared.groups.height.len() {
+            return Self::in_plane(other.mesh.clone(), prepared);
+        }
+        Ok(Self {
+            mesh: other.mesh.clone(),
+            stacks: other.stacks.clone(),
+            freedoms: other.freedoms.clone(),
+            attachments: other.attachments.clone(),
+            stiffness: other.stiffness.clone(),
+            every_group: true,
+            analysis: other.analysis.clone(),
+            parts: other.parts.clone(),
+            factors: Vec::new(),
+            patches: other.patches.clone(),
+            ground: other.ground.clone(),
+            touched: other.touched.clone(),
+            closed: None,
+            states: Vec::new(),
+        })
     }
 
     fn build(mesh: Mesh, prepared: &Prepared, every_group: bool) -> Result<Self, PanelError> {
@@ -157,6 +190,9 @@ impl Level {
             parts: Vec::new(),
             factors: Vec::new(),
             patches: None,
+            ground: None,
+            touched: None,
+            closed: None,
             states: Vec::new(),
         })
     }
@@ -177,7 +213,10 @@ impl Level {
             self.analysis = None;
             self.parts.clear();
             self.factors.clear();
+            self.ground = None;
+            self.touched = None;
         }
+        self.closed = None;
         self.states.clear();
         (self.stacks, self.freedoms, self.attachments, self.stiffness) =
             (stacks, freedoms, attachments, stiffness);
@@ -187,24 +226,42 @@ impl Level {
     pub(crate) fn constant_factor(
         &mut self,
         part: &FreePart,
-        matrix: &Symmetric,
+        matrix: &Arc<Symmetric>,
         latched: &[bool],
     ) -> Option<Arc<Vec<f64>>> {
-        let known = self.factors.iter().find(|(key, values, _)| key == latched && *values == matrix.values);
+        let same = |other: &Arc<Symmetric>| Arc::ptr_eq(other, matrix) || other.values == matrix.values;
+        let known = self.factors.iter().find(|(key, other, _)| key == latched && same(other));
         if let Some((_, _, factors)) = known {
             return Some(Arc::clone(factors));
         }
         let made = part.factor(matrix)?.values();
-        self.factors.retain(|(key, _, _)| key != latched);
-        self.factors.push((latched.to_vec(), matrix.values.clone(), Arc::clone(&made)));
+        let most = (ENTRIES_OF_FACTORS / made.len().max(1)).clamp(1, FACTORS);
+        let mut alike = self.factors.iter().filter(|(key, _, _)| key == latched).count();
+        self.factors.retain(|(key, _, _)| {
+            let drop = key == latched && alike >= most;
+            alike -= usize::from(drop);
+            !drop
+        });
+        self.factors.push((latched.to_vec(), Arc::clone(matrix), Arc::clone(&made)));
         Some(made)
     }
 
     /// The matrix of the panel lying flat and closed, with contact and springs as they are there.
-    pub(crate) fn closed_matrix(&self, prepared: &Prepared) -> Symmetric {
-        let mut matrix = self.stiffness.clone();
-        contact(self, prepared, &Load::default(), &vec![0.0; self.freedoms.size()], Some(&mut matrix));
-        matrix
+    pub(crate) fn closed_matrix(&mut self, prepared: &Prepared) -> Arc<Symmetric> {
+        let known = self.closed.take();
+        let made = known.unwrap_or_else(|| {
+            let mut matrix = self.stiffness.clone();
+            contact(self, prepared, &Load::default(), &vec![0.0; self.freedoms.size()], Some(&mut matrix));
+            Arc::new(matrix)
+        });
+        Arc::clone(self.closed.insert(made))
+    }
+
+    /// Where contact changes the stiffness.
+    pub(crate) fn touched(&mut self, prepared: &Prepared) -> Arc<Touched> {
+        let known = self.touched.take();
+        let made = known.unwrap_or_else(|| Arc::new(Touched::new(self, prepared)));
+        Arc::clone(self.touched.insert(made))
     }
 
     /// The free part of the equations when some latches hold their points at a height.
@@ -234,6 +291,12 @@ impl Level {
         self.states.iter().find(|(known, _)| known == load).map(|(_, state)| state.clone())
     }
 
+    /// Lets go of the equilibria found, and of the matrix of the closed panel: the gaskets are others.
+    pub(crate) fn forget_states(&mut self) {
+        self.closed = None;
+        self.states.clear();
+    }
+
     /// Keeps an equilibrium.
     pub(crate) fn keep(&mut self, load: &Load, state: &State) {
         let most = (FREEDOMS_OF_STATES / self.freedoms.size().max(1)).clamp(2, STATES);
@@ -247,5 +310,12 @@ impl Level {
     pub(crate) fn patches(&mut self) -> Arc<Patches> {
         let mesh = &self.mesh;
         Arc::clone(self.patches.get_or_insert_with(|| Arc::new(Patches::new(mesh))))
+    }
+
+    /// What large deflection needs of this mesh.
+    pub(crate) fn ground(&mut self) -> Arc<Ground> {
+        let known = self.ground.take();
+        let made = known.unwrap_or_else(|| Arc::new(Ground::new(self)));
+        Arc::clone(self.ground.insert(made))
     }
 }

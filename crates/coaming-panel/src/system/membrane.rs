@@ -5,7 +5,7 @@ use super::level::Level;
 use super::loads::held_back;
 use super::symmetric::Symmetric;
 use crate::element::hermite::add_outer;
-use crate::element::membrane::{AtMidsides, slope_points, stress_stiffness};
+use crate::element::membrane::{AtMidsides, middle_slopes, stress_stiffness};
 use crate::element::quadrature::{GAUSS_4, MIDSIDE};
 use crate::element::shape::{curvature_map, slope_map, strain_map};
 use crate::element::stiffness::{BENDING, MEMBRANE};
@@ -88,7 +88,7 @@ pub(crate) fn stress_stiffness_of(
     for (t, (forces, _)) in all.into_iter().enumerate() {
         let triangle = Triangle::new(level.mesh.corners(t));
         let forces = forces.map(|row| row.map(|f| if f.abs() > ROUNDING * largest { f } else { 0.0 }));
-        let k = stress_stiffness(&triangle, &slope_points(&triangle), &forces);
+        let k = stress_stiffness(&triangle, &middle_slopes(&triangle), &forces);
         let list = level.freedoms.of_triangle(&level.mesh, t, &[]);
         let mut values: Vec<f64> = k.iter().flatten().copied().collect();
         level.freedoms.turn_matrix(&list, &mut values);

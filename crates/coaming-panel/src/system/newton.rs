@@ -10,6 +10,7 @@ use super::loads::Applied;
 use super::near::Near;
 use super::sparse::FreePart;
 use super::symmetric::Symmetric;
+use super::touched::Touched;
 use crate::error::{FreeMotion, PanelError};
 use crate::model::latch::LatchAction;
 use crate::model::load::Load;
@@ -84,8 +85,10 @@ pub(crate) fn newton(
     let closed = closed_latches(prepared);
     let closed_part = level.free_part(if nonlinear { &closed } else { latched })?;
     let matrix = level.closed_matrix(prepared);
+    let touched = level.touched(prepared);
     let factors = level.constant_factor(&closed_part, &matrix, if nonlinear { &closed } else { latched });
-    let mut near = factors.and_then(|f| Near::released(closed_part.again(f), &closed_part, &part, &matrix));
+    let near = factors.and_then(|f| Near::released(closed_part.again(f), &closed_part, &part, &matrix));
+    let mut near = near.map(|near| (near, touched.values(&matrix)));
     drop(matrix);
     if near.is_none() && !nonlinear {
         return Err(PanelError::Mechanism { motion: FreeMotion::Local { at: level.mesh.vertices[0] } });
@@ -113,22 +116,27 @@ pub(crate) fn newton(
     // Without contact the stiffness is constant, and its factors are there: further steps only refine. With it factors near those of the
     // tangent serve as long as few steps of conjugate gradients lead from them to the tangent's own.
     let (mut exact, mut by_factors) = (true, false);
-    // Memory that every step uses again.
-    let (mut tangent, mut memory) = (None, Vec::new());
+    // What contact makes of the stiffness where it touches; nothing else of this matrix is looked at.
+    let mut touching = level.stiffness.zero();
     let mut steps = 0;
     while steps < MOST_STEPS && (residual > BALANCED || steps == 0) {
         steps += 1;
         watch.step()?;
         let step = if nonlinear {
-            let matrix = tangent.get_or_insert_with(|| level.stiffness.zero());
-            matrix.values.copy_from_slice(&level.stiffness.values);
-            contact(level, prepared, load, &plane, Some(matrix));
-            let found = tangent_step(&part, &mut near, matrix, &mut memory, level, &now.forces, residual)?;
+            touched.copy(&level.stiffness, &mut touching);
+            contact(level, prepared, load, &plane, Some(&mut touching));
+            let whole = || {
+                let mut matrix = level.stiffness.clone();
+                contact(level, prepared, load, &plane, Some(&mut matrix));
+                matrix
+            };
+            let tangent = Tangent { part: &part, touched: &touched, touching: &touching, whole: &whole };
+            let found = tangent_step(&tangent, &mut near, level, &now.forces, residual)?;
             (exact, by_factors) = (found.exact, found.by_factors);
             found.step
         } else {
             let mut rhs = part.gather(&now.forces);
-            near.iter().for_each(|near| near.solve(&mut rhs));
+            near.iter().for_each(|(near, _)| near.solve(&mut rhs));
             part.scatter(&rhs)
         };
         if !step.iter().all(|s| s.is_finite()) {
@@ -229,27 +237,37 @@ struct TangentStep {
     by_factors: bool,
 }
 
+/// The tangent at a state.
+struct Tangent<'a, 'b> {
+    part: &'a FreePart,
+    touched: &'b Touched,
+    /// The tangent where contact touches it.
+    touching: &'b Symmetric,
+    /// Makes all of it.
+    whole: &'b dyn Fn() -> Symmetric,
+}
+
 /// Solves for a step with the factors near at hand, or else with those of the tangent, which then take their place. Where the panel has
 /// lost its contact for the moment, a small stiffness is added until the factors exist and rounding does not decide what they give.
 fn tangent_step<'a>(
-    part: &'a FreePart,
-    near: &mut Option<Near<'a>>,
-    matrix: &mut Symmetric,
-    memory: &mut Vec<f64>,
+    tangent: &Tangent<'a, '_>,
+    near: &mut Option<(Near<'a>, Vec<f64>)>,
     level: &Level,
     forces: &[f64],
     residual: f64,
 ) -> Result<TangentStep, PanelError> {
+    let Tangent { part, touched, touching, whole } = *tangent;
     let rhs = part.gather(forces);
     // A step of Newton leaves about the square of the error: no more is asked of the equations.
     let share = residual.max(0.1 * BALANCED / residual).clamp(FINEST_SHARE, COARSEST_SHARE);
-    let ordered = part.ordered_in(std::mem::take(memory), matrix);
-    let step = near.as_ref().and_then(|near| conjugate(&ordered, near, &rhs, share));
-    *memory = ordered.into_entries();
+    let step = near
+        .as_ref()
+        .and_then(|(near, values)| conjugate(&touched.change(part, touching, values), near, &rhs, share));
     if let Some(step) = step {
         return Ok(TangentStep { step: part.scatter(&step), exact: true, by_factors: false });
     }
     *near = None;
+    let matrix = &mut whole();
     let vertices = level.freedoms.vertices;
     let deflections = || part.freedoms.iter().enumerate().filter(|(_, d)| **d < vertices);
     let largest = deflections().map(|(_, &d)| matrix.diagonal(d)).fold(0.0, f64::max);
@@ -264,7 +282,8 @@ fn tangent_step<'a>(
                 .map(|(k, &d)| f64::EPSILON * matrix.diagonal(d) * step[k].abs())
                 .fold(0.0, f64::max);
             if noise <= NOISE * push || attempt == EXTRA.len() {
-                *near = Some(made);
+                // With stiffness added everywhere it is near no tangent that is to come.
+                *near = (attempt == 0).then(|| (made, touched.values(matrix)));
                 return Ok(TangentStep { step, exact: attempt == 0, by_factors: true });
             }
         }

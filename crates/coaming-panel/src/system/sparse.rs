@@ -1,6 +1,7 @@
 //! Sparse Cholesky factors of the free part of a symmetric matrix; the symbolic part is kept.
 
 use super::analysis::Analysis;
+use super::factor_time::counted;
 use super::lanes::Row;
 use super::substitute::{substitute, substitute_lanes};
 use super::symmetric::Symmetric;
@@ -81,13 +82,7 @@ impl FreePart {
 
     /// The free part of a matrix of this pattern in the order of elimination.
     pub(crate) fn ordered(&self, matrix: &Symmetric) -> Ordered<'_> {
-        self.ordered_in(Vec::new(), matrix)
-    }
-
-    /// The same in memory that was used before.
-    pub(crate) fn ordered_in(&self, mut entries: Vec<f64>, matrix: &Symmetric) -> Ordered<'_> {
-        entries.clear();
-        entries.extend(self.analysis.sources.iter().map(|&p| matrix.values[p]));
+        let mut entries: Vec<f64> = self.analysis.sources.iter().map(|&p| matrix.values[p]).collect();
         for &at in &self.cleared {
             entries[at] = 0.0;
         }
@@ -100,6 +95,11 @@ impl FreePart {
     /// Factors the free part of a matrix of this pattern; `None` when it is not positive definite.
     pub(crate) fn factor(&self, matrix: &Symmetric) -> Option<Factor<'_>> {
         self.ordered(matrix).factor()
+    }
+
+    /// Place of a free freedom in the order of elimination.
+    pub(crate) fn place(&self, freedom: usize) -> usize {
+        self.analysis.place[freedom]
     }
 
     /// Places in the order of elimination of what is free here and held in another part of the same matrix.
@@ -135,21 +135,17 @@ impl<'a> Ordered<'a> {
         let (part, analysis) = (self.part, &self.part.analysis);
         let Some(symbolic) = &analysis.symbolic else { return Some(part.again(Arc::default())) };
         let given = SparseColMatRef::new(analysis.pattern.as_ref(), &self.entries);
+
         let mut values = analysis.spare();
         if values.len() != symbolic.len_val() {
             values = vec![0.0; symbolic.len_val()];
         }
-        let made = factor_into(symbolic, given, &mut values);
+        let made = counted(|| factor_into(symbolic, given, &mut values));
         if made.is_none() || !values.iter().all(|v| v.is_finite()) {
             analysis.keep(values);
             return None;
         }
         Some(part.again(Arc::new(values)))
-    }
-
-    /// The memory, to be used again.
-    pub(crate) fn into_entries(self) -> Vec<f64> {
-        self.entries
     }
 
     /// With nothing on the diagonal of freedoms held here: as they do not move, they have no mass either.

@@ -85,7 +85,7 @@ impl Symmetric {
     }
 
     /// Place of an entry; the pattern holds it by construction.
-    fn place(&self, row: usize, column: usize) -> Option<usize> {
+    pub(crate) fn place(&self, row: usize, column: usize) -> Option<usize> {
         let (row, column) = (row.max(column), row.min(column));
         let (from, to) = (self.starts[column], self.starts[column + 1]);
         self.rows[from..to].binary_search(&row).ok().map(|p| from + p)
