@@ -90,7 +90,7 @@ impl Solver {
                 };
                 newton_large(level, &problem, watch)
             })?;
-        check_pins(level, &state, applied.in_plane)?;
+        check_pins(level, prepared, &state, applied.in_plane)?;
         let found = collect(level, prepared, load, &state, &applied);
         let indicator = indicate(level, prepared, load, &state.plane, true);
         Ok(Solved { state, found, indicator })
