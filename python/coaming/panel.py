@@ -21,29 +21,18 @@ from collections.abc import Callable, Mapping
 from typing import Any, Literal, NamedTuple, TypeAlias, cast
 
 from coaming import _native
-from coaming._solution import (
-    BalanceLeft,
+from coaming._solution.held import GasketState, LatchState, OpeningTravel, SupportReaction
+from coaming._solution.mesh import BalanceLeft, LayerStresses, MeshError, MeshField
+from coaming._solution.modes import (
     Buckling,
     BucklingMode,
-    CaseSolution,
     CriticalRise,
     CriticalTemperature,
-    GasketState,
-    LatchState,
-    LayerStresses,
-    LengthAt,
-    MembraneForceAt,
-    MeshError,
-    MeshField,
-    MomentAt,
     NaturalMode,
     NaturalModes,
-    OpeningTravel,
-    PanelSolution,
-    Point,
-    StressAt,
-    SupportReaction,
 )
+from coaming._solution.place import LengthAt, MembraneForceAt, MomentAt, Point, StressAt
+from coaming._solution.whole import CaseSolution, PanelSolution
 from coaming.cover import Output, Units
 
 __all__ = [

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import json
 import os
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 import pytest
 
 from coaming import CoamingError, cover
+from coaming.cover import Reviewer
 
 COVERS = Path(__file__).parent.parent.parent / "examples" / "covers"
 NAMES = ["first-guess", "first-guess-flanged", "half-fix", "revised"]
@@ -55,3 +57,49 @@ def test_bad_documents_are_refused_with_their_place() -> None:
     with pytest.raises(CoamingError) as caught:
         cover.review(document("revised"), output="pdf")  # type: ignore[arg-type]
     assert (caught.value.name, caught.value.field) == ("not_an_option", "output")
+
+
+def test_a_reviewer_gives_what_a_fresh_review_gives() -> None:
+    reviewer = Reviewer()
+    text = document("revised")
+    fresh = cover.review(text, "json")
+    assert reviewer.review(text, "json") == fresh
+    wrongs = [
+        "",
+        "{",
+        text.replace('thickness = "2.5 mm"', "thickness = 2.5"),
+        text.replace('thickness = "2.5 mm"', 'thickness = "0 mm"'),
+        text.replace("title =", "titel ="),
+        # Seen only when the checks are known.
+        text.replace('check = "dew"', 'check = "dwe"'),
+    ]
+    for wrong in wrongs:
+        with pytest.raises(CoamingError) as caught:
+            reviewer.review(wrong, "json")
+        with pytest.raises(CoamingError) as due:
+            cover.review(wrong, "json")
+        assert str(caught.value) == str(due.value)
+        assert repr(vars(caught.value)) == repr(vars(due.value))
+    with pytest.raises(CoamingError) as caught:
+        reviewer.review(text, "pdf")  # type: ignore[arg-type]
+    assert (caught.value.name, caught.value.field) == ("not_an_option", "output")
+    assert reviewer.review(text, "json") == fresh
+    assert reviewer.order_sheet(text, "json") == cover.order_sheet(text, "json")
+
+
+def test_a_reviewer_is_used_on_one_thread_at_a_time() -> None:
+    """Of reviews that begin together on one reviewer, each is done or refused; on reviewers of their own, all are done."""
+    text = document("first-guess")
+    shared = Reviewer()
+    fresh = shared.review(text)
+
+    def outcome(reviewer: Reviewer) -> str:
+        try:
+            return reviewer.review(text)
+        except CoamingError as error:
+            return f"{error.name}: {error.field}"
+
+    with ThreadPoolExecutor(4) as threads:
+        found = list(threads.map(outcome, [shared] * 4))
+        assert set(found) <= {fresh, "inconsistent: reviewer"} and fresh in found
+        assert set(threads.map(outcome, [Reviewer(), Reviewer()])) == {fresh}

@@ -37,6 +37,23 @@ def test_the_bend_allowance_is_that_of_the_handbook() -> None:
     assert many[[0, -1]].tolist() == pytest.approx([2.284, 8.567], abs=0.001)
 
 
+def test_the_heated_pane_buckles_where_the_closed_form_says() -> None:
+    example = loaded("heated_pane")
+    panel = example.pane()
+    # By hand: -E t strain / (1 - nu).
+    assert example.pressed_by_damp(panel) == pytest.approx(2.190, rel=0.005)
+    # Boley and Weiner, ch. 13, from memory: pi^2 t^2 (1/a^2 + 1/b^2) / (12 (1 + nu) alpha).
+    assert example.critical_rise(panel) == pytest.approx(3.0017, rel=0.005)
+
+
+def test_the_reviewer_sees_what_a_change_does() -> None:
+    example = loaded("reviewer")
+    document = example.REVISED.read_text(encoding="utf-8")
+    before, after = example.headings(document, 'length = "16 mm"', 'length = "20 mm"')
+    # 8.5 mm in a hole of 9.5 mm, and 4 mm more: screws that are too long fail.
+    assert " fail" not in before.lower() and "FAIL" in after
+
+
 def test_the_first_guess_fails_where_the_scenario_says() -> None:
     keys = loaded("review").failing("first-guess")
     # By hand: an M4 countersink is 2.45 mm deep, the sheet 1.6 mm thick.

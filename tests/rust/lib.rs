@@ -10,6 +10,7 @@ pub mod drawing;
 pub mod fuzzing;
 pub mod panels;
 pub mod proof;
+pub mod refusals;
 
 use std::borrow::Cow;
 use std::collections::BTreeMap;

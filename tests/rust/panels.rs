@@ -32,7 +32,53 @@ pub fn panel(bytes: &mut Bytes<'_>) -> Value {
     document["latches"] = numbered(few(bytes, latch));
     document["stops"] = few(bytes, stop);
     document["load_cases"] = many(bytes, 1, 2, load_case);
+    in_plane(bytes, &mut document);
     document
+}
+
+/// Now and then what is held, moved and pressed in the plane, and what is asked about it; nothing once the bytes are used up.
+fn in_plane(bytes: &mut Bytes<'_>, document: &mut Value) {
+    for support in document["line_supports"].as_array_mut().into_iter().flatten() {
+        match bytes.byte() % 8 {
+            1 | 2 => support["held_in_plane"] = json!(true),
+            3 => support["held_along_in_plane"] = json!(true),
+            4 => support["held_across_in_plane"] = json!(true),
+            5 => support["straight_in_plane"] = json!(true),
+            _ => {}
+        }
+    }
+    document["masses"] = few(bytes, |bytes| json!({ "at": point(bytes), "mass": "0.2 kg" }));
+    for case in document["load_cases"].as_array_mut().into_iter().flatten() {
+        match bytes.byte() % 8 {
+            1 => {
+                case["growths"] = json!([{ "layer": "0", "strain": bytes.share() / 100.0 - 0.005 }]);
+                if bytes.byte() % 4 == 1 {
+                    case["growths"][0]["gradient"] = json!(bytes.share() / 100.0);
+                }
+            }
+            2 => {
+                let force = ["-1 N/mm", "1 N/m", "1e-9 N/m", "-1e6 N/mm"][usize::from(bytes.byte() % 4)];
+                case["edge_forces"] =
+                    json!([{ "edge": { "edge": bytes.byte() % 6 }, "layer": "0", "outward": force }]);
+            }
+            3 => {
+                case["edge_forces"] = json!([
+                    { "edge": { "hole": bytes.byte() % 3 }, "layer": "0", "along_x": "1 N/mm", "along_y": "-1 N/mm" },
+                ]);
+            }
+            4 => {
+                case["support_movements"] =
+                    json!([{ "support": bytes.byte() % 3, "along_x": length(bytes), "along_y": "0.01 mm" }]);
+            }
+            _ => {}
+        }
+        match bytes.byte() % 8 {
+            1 => case["buckling"] = json!(1 + bytes.byte() % 2),
+            2 => case["critical_rise"] = json!(true),
+            3 => case["large_deflection"] = json!(true),
+            _ => {}
+        }
+    }
 }
 
 fn many(bytes: &mut Bytes<'_>, least: u8, most: u8, of: fn(&mut Bytes<'_>) -> Value) -> Value {

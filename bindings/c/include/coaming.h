@@ -4,8 +4,8 @@
  *
  * Every number is in SI units; a member's name ends with its unit, `thickness_m`. Fill an input struct, call its
  * function, look at the status: COAMING_OK, or a code COAMING_ERROR_... that the fault explains. Nothing but a
- * CoamingPanel keeps state; every function may be called from any thread. An outcome is written only on success. A
- * member `has_x` tells whether the optional `x` beside it is there.
+ * CoamingPanel and a CoamingReviewer keeps state; every function may be called from any thread. An outcome is written
+ * only on success. A member `has_x` tells whether the optional `x` beside it is there.
  *
  * Check coaming_abi_matches() once before the first call. */
 #ifndef COAMING_H
@@ -4067,6 +4067,15 @@
 /// One panel, checked and meshed. Made by coaming_panel_new(), to be given to coaming_panel_free(). One thread at a time may
 /// solve it; a second one is refused with COAMING_ERROR_INCONSISTENT.
 typedef struct CoamingPanel CoamingPanel;
+
+/// Reviews a cover after each change, and solves anew only what the change touches. Made by coaming_reviewer_new(), to be given to
+/// coaming_reviewer_free(). One thread at a time may use it; a second one is refused with COAMING_ERROR_INCONSISTENT.
+///
+/// What the panel solver found is kept from one review to the next: a lid that did not change is not solved again, and its rows are the
+/// same to the bit; a lid of the same shape with other numbers, such as another thickness, gasket or mass, is solved on the meshes that
+/// there are. Such meshes were refined for the numbers before, so that its rows may differ from those of coaming_review() within the
+/// errors that they print. What the latest document does not use is let go.
+typedef struct CoamingReviewer CoamingReviewer;
 
 /// The solution of one load case. It never changes and may be read from any thread. To be given to coaming_solution_free().
 typedef struct CoamingSolution CoamingSolution;
@@ -8847,8 +8856,8 @@ uint32_t coaming_schema(const char *of,
                         char **schema,
                         struct CoamingFault *fault);
 
-/// Frees a text that coaming_calculate(), coaming_review(), coaming_order_sheet(), coaming_panel(), coaming_schema() or
-/// coaming_solution_text() gave; NULL is fine.
+/// Frees a text that coaming_calculate(), coaming_review(), coaming_order_sheet(), coaming_reviewer_review(),
+/// coaming_reviewer_order_sheet(), coaming_panel(), coaming_schema() or coaming_solution_text() gave; NULL is fine.
 ///
 /// # Safety
 /// NULL, or a text of this library that was not freed yet.
@@ -8871,6 +8880,42 @@ const char *coaming_version(void);
 
 /// The ABI of the library: equal to COAMING_ABI where header and library go together; see coaming_abi_matches().
 uint32_t coaming_abi(void);
+
+/// Makes a reviewer that has reviewed nothing yet. On success `*reviewer` is to be given to coaming_reviewer_free(); `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says.
+uint32_t coaming_reviewer_new(struct CoamingReviewer **reviewer,
+                              struct CoamingFault *fault);
+
+/// Frees a reviewer; NULL is fine. The texts that it gave stay.
+///
+/// # Safety
+/// NULL, or a reviewer of coaming_reviewer_new() that was not freed yet and that no thread is using.
+void coaming_reviewer_free(struct CoamingReviewer *reviewer);
+
+/// Reviews a cover with what the reviewer has kept. As coaming_review() otherwise: a document that is refused gives the same fault, and
+/// the reviewer can be used on.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says; texts end with a zero; the reviewer was not freed.
+uint32_t coaming_reviewer_review(struct CoamingReviewer *reviewer,
+                                 const char *document,
+                                 const char *output,
+                                 const char *units,
+                                 char **review,
+                                 struct CoamingFault *fault);
+
+/// The order sheet of a cover with what the reviewer has kept. As coaming_reviewer_review() otherwise.
+///
+/// # Safety
+/// As coaming_reviewer_review().
+uint32_t coaming_reviewer_order_sheet(struct CoamingReviewer *reviewer,
+                                      const char *document,
+                                      const char *output,
+                                      const char *units,
+                                      char **order_sheet,
+                                      struct CoamingFault *fault);
 
 /// Makes a panel from its document, TOML or JSON, as coaming_panel() takes it: checks its shapes and meshes it.
 ///

@@ -111,6 +111,37 @@ static void texts(void) {
   coaming_text_free(NULL);
 }
 
+/* A cover of one sheet, of which nearly nothing is known. */
+static const char *const cover =
+    "{\"version\": 1, \"title\": \"Lid\", \"opening\": {\"outline\": {\"rectangle\": {\"width\": \"500 mm\", \"height\": \"360 mm\"}}},"
+    "\"layers\": [{\"name\": \"lid\", \"role\": \"skin\", \"thickness\": \"2.5 mm\","
+    "\"outline\": {\"rectangle\": {\"width\": \"580 mm\", \"height\": \"440 mm\"}}}]}";
+
+static void reviewers(void) {
+  char untouched, *text = &untouched, *again = NULL;
+  CoamingReviewer *reviewer = NULL;
+  HOLD(is_refused(coaming_reviewer_new(NULL, &fault), COAMING_ERROR_WRONG_TYPE, "reviewer"));
+  HOLD(is_refused(coaming_reviewer_review(NULL, cover, "text", "shop", &text, &fault), COAMING_ERROR_WRONG_TYPE, "reviewer"));
+  HOLD(is_refused(coaming_reviewer_order_sheet(NULL, cover, "text", "shop", &text, &fault), COAMING_ERROR_WRONG_TYPE,
+                  "reviewer"));
+  coaming_reviewer_free(NULL);
+  HOLD(coaming_reviewer_new(&reviewer, NULL) == COAMING_OK && reviewer != NULL);
+  HOLD(is_refused(coaming_reviewer_review(reviewer, NULL, "text", "shop", &text, &fault), COAMING_ERROR_WRONG_TYPE, "document"));
+  HOLD(is_refused(coaming_reviewer_review(reviewer, cover, NULL, "shop", &text, &fault), COAMING_ERROR_WRONG_TYPE, "output"));
+  HOLD(is_refused(coaming_reviewer_review(reviewer, cover, "text", NULL, &text, &fault), COAMING_ERROR_WRONG_TYPE, "units"));
+  HOLD(is_refused(coaming_reviewer_review(reviewer, cover, "text", "shop", NULL, &fault), COAMING_ERROR_WRONG_TYPE, "answer"));
+  HOLD(is_refused(coaming_reviewer_review(reviewer, cover, "pdf", "shop", &text, &fault), COAMING_ERROR_NOT_AN_OPTION, "output"));
+  HOLD(is_refused(coaming_reviewer_review(reviewer, cover, "text", "metric", &text, &fault), COAMING_ERROR_NOT_AN_OPTION, "units"));
+  HOLD(is_refused(coaming_reviewer_review(reviewer, "", "text", "shop", &text, &fault), COAMING_ERROR_UNREADABLE, ""));
+  HOLD(is_refused(coaming_reviewer_order_sheet(reviewer, "{}", "text", "shop", &text, &fault), COAMING_ERROR_MISSING, "version"));
+  HOLD(coaming_reviewer_review(reviewer, "{", "text", "shop", &text, NULL) == COAMING_ERROR_UNREADABLE);
+  HOLD(text == &untouched);
+  HOLD(coaming_reviewer_review(reviewer, cover, "text", "shop", &text, &fault) == COAMING_OK);
+  HOLD(coaming_review(cover, "text", "shop", &again, &fault) == COAMING_OK && strcmp(text, again) == 0);
+  coaming_text_free(text), coaming_text_free(again);
+  coaming_reviewer_free(reviewer);
+}
+
 /* Any number has words, and none of them is NULL. */
 static void words(void) {
   size_t worded = 0;
@@ -228,6 +259,7 @@ int main(void) {
   nulls();
   values();
   texts();
+  reviewers();
   words();
   batches();
   long_batch();

@@ -1,6 +1,7 @@
 //! The document calls: the text of a cover or of one panel in, text out; and what a document may hold.
 
-use coaming_cover::calls;
+use coaming::Error;
+use coaming_cover::calls::{self, Output, Units};
 use pyo3::prelude::*;
 
 use crate::boundary::guarded;
@@ -8,27 +9,32 @@ use crate::boundary::guarded;
 /// Reviews a cover.
 #[pyfunction]
 pub(crate) fn review(py: Python<'_>, document: &str, output: &str, units: &str) -> PyResult<String> {
-    guarded(py, || {
-        let (output, units) = (calls::choice("output", output)?, calls::choice("units", units)?);
-        Ok(py.detach(|| calls::review(document, output, units))?)
-    })
+    called(py, calls::review, document, output, units)
 }
 
 /// The order sheet of a cover.
 #[pyfunction]
 pub(crate) fn order_sheet(py: Python<'_>, document: &str, output: &str, units: &str) -> PyResult<String> {
-    guarded(py, || {
-        let (output, units) = (calls::choice("output", output)?, calls::choice("units", units)?);
-        Ok(py.detach(|| calls::order_sheet(document, output, units))?)
-    })
+    called(py, calls::order_sheet, document, output, units)
 }
 
 /// Solves one panel.
 #[pyfunction]
 pub(crate) fn panel(py: Python<'_>, document: &str, output: &str, units: &str) -> PyResult<String> {
+    called(py, calls::panel, document, output, units)
+}
+
+/// A call that takes a document and how the text is to be, while the interpreter is free.
+pub(crate) fn called(
+    py: Python<'_>,
+    call: impl FnOnce(&str, Output, Units) -> Result<String, Error> + Send,
+    document: &str,
+    output: &str,
+    units: &str,
+) -> PyResult<String> {
     guarded(py, || {
         let (output, units) = (calls::choice("output", output)?, calls::choice("units", units)?);
-        Ok(py.detach(|| calls::panel(document, output, units))?)
+        Ok(py.detach(|| call(document, output, units))?)
     })
 }
 

@@ -7,7 +7,9 @@ mod boundary;
 mod dispatch;
 mod document;
 mod from_python;
+mod handle;
 mod panel;
+mod reviewer;
 mod solution;
 mod to_python;
 mod units;
@@ -31,6 +33,8 @@ mod _native {
     use crate::from_python::Si;
     #[pymodule_export]
     use crate::panel::Panel;
+    #[pymodule_export]
+    use crate::reviewer::Reviewer;
     #[pymodule_export]
     use crate::units::{
         exponents, from_si, from_si_array, knows_unit, read, shown, si_unit, to_si, to_si_array,

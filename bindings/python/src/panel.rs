@@ -1,17 +1,18 @@
 //! The panel solver: a panel made from a document, solved for one load after another; arrays go over without a copy.
 
 use core::ops::ControlFlow;
-use std::sync::{Mutex, TryLockError};
+use std::sync::Mutex;
 
 use coaming::Error;
 use coaming::declaration::Choice;
 use coaming_cover::document::Form;
 use coaming_cover::panel::{self, LoadOf, PanelLoadCase, Progress, read_load_case, read_panel};
 use pyo3::prelude::*;
-use pyo3::types::{PyBool, PyDict, PyInt, PyString};
+use pyo3::types::{PyBool, PyInt, PyString};
 
 use crate::boundary::{Fault, guarded};
-use crate::solution;
+use crate::handle;
+use crate::solution::Handed;
 
 /// One panel, checked and meshed.
 #[pyclass(frozen, module = "coaming._native")]
@@ -32,7 +33,7 @@ impl Panel {
     /// The title of its document, and the names of its load cases.
     fn names(&self, py: Python<'_>) -> PyResult<(String, Vec<String>)> {
         guarded(py, || {
-            Ok(self.with(|panel| {
+            Ok(handle::with(&self.panel, "panel", |panel| {
                 let problem = panel.problem();
                 let cases = problem.load_cases.iter().map(|case| case.name.clone()).collect();
                 Ok((problem.title.clone(), cases))
@@ -47,12 +48,8 @@ impl Panel {
         load_case: &Bound<'py, PyAny>,
         given: Option<&str>,
         progress: Option<Py<PyAny>>,
-    ) -> PyResult<Bound<'py, PyDict>> {
-        guarded(py, || {
-            let load = Load::read(load_case, given)?;
-            let case = self.ask(py, &load, progress, |panel, load, tell| panel.solve(load, tell))?;
-            Ok(solution::case(py, case)?)
-        })
+    ) -> PyResult<Bound<'py, PyAny>> {
+        self.asked(py, load_case, given, progress, |panel, load, tell| panel.solve(load, tell))
     }
 
     /// The lowest natural modes about the equilibrium under a load.
@@ -63,12 +60,9 @@ impl Panel {
         load_case: &Bound<'py, PyAny>,
         given: Option<&str>,
         progress: Option<Py<PyAny>>,
-    ) -> PyResult<Bound<'py, PyDict>> {
-        guarded(py, || {
-            let (count, load) = (whole(count, "count", "between 1 and 100")?, Load::read(load_case, given)?);
-            let found = self.ask(py, &load, progress, |panel, load, tell| panel.modes(count, load, tell))?;
-            Ok(solution::modes(py, found)?)
-        })
+    ) -> PyResult<Bound<'py, PyAny>> {
+        let count = guarded(py, || whole(count, "count", "between 1 and 100"))?;
+        self.asked(py, load_case, given, progress, |panel, load, tell| panel.modes(count, load, tell))
     }
 
     /// The lowest factors at which what acts in the plane under a load makes the panel buckle.
@@ -79,13 +73,9 @@ impl Panel {
         load_case: &Bound<'py, PyAny>,
         given: Option<&str>,
         progress: Option<Py<PyAny>>,
-    ) -> PyResult<Bound<'py, PyDict>> {
-        guarded(py, || {
-            let (count, load) = (whole(count, "count", "between 1 and 20")?, Load::read(load_case, given)?);
-            let found =
-                self.ask(py, &load, progress, |panel, load, tell| panel.buckling(count, load, tell))?;
-            Ok(solution::buckling(py, found)?)
-        })
+    ) -> PyResult<Bound<'py, PyAny>> {
+        let count = guarded(py, || whole(count, "count", "between 1 and 20"))?;
+        self.asked(py, load_case, given, progress, |panel, load, tell| panel.buckling(count, load, tell))
     }
 
     /// The temperatures, in proportion to those of a load, at which the panel buckles.
@@ -95,12 +85,8 @@ impl Panel {
         load_case: &Bound<'py, PyAny>,
         given: Option<&str>,
         progress: Option<Py<PyAny>>,
-    ) -> PyResult<Bound<'py, PyDict>> {
-        guarded(py, || {
-            let load = Load::read(load_case, given)?;
-            let found = self.ask(py, &load, progress, |panel, load, tell| panel.critical_rise(load, tell))?;
-            Ok(solution::critical_rise(py, found)?)
-        })
+    ) -> PyResult<Bound<'py, PyAny>> {
+        self.asked(py, load_case, given, progress, |panel, load, tell| panel.critical_rise(load, tell))
     }
 
     /// The travel that opens it from the equilibrium under a load.
@@ -110,57 +96,43 @@ impl Panel {
         load_case: &Bound<'py, PyAny>,
         given: Option<&str>,
         progress: Option<Py<PyAny>>,
-    ) -> PyResult<Bound<'py, PyDict>> {
-        guarded(py, || {
-            let load = Load::read(load_case, given)?;
-            let found = self.ask(py, &load, progress, |panel, load, tell| panel.opening(load, tell))?;
-            Ok(solution::opening(py, &found)?)
-        })
+    ) -> PyResult<Bound<'py, PyAny>> {
+        self.asked(py, load_case, given, progress, |panel, load, tell| panel.opening(load, tell))
     }
 }
 
 impl Panel {
     /// Works on the panel while the interpreter is free, and lets it have its signals and the caller the progress.
-    fn ask<T: Send>(
+    fn asked<'py, T: Handed + Send>(
         &self,
-        py: Python<'_>,
-        load: &Load,
+        py: Python<'py>,
+        load_case: &Bound<'py, PyAny>,
+        given: Option<&str>,
         progress: Option<Py<PyAny>>,
         work: impl FnOnce(&mut panel::Panel, LoadOf<'_>, panel::Tell<'_>) -> Result<T, Error> + Send,
-    ) -> Result<T, Fault> {
-        let mut raised = None;
-        let mut tell = |now: Progress| match Python::attach(|py| told(py, progress.as_ref(), now)) {
-            Ok(false) => ControlFlow::Continue(()),
-            Ok(true) => ControlFlow::Break(()),
-            Err(error) => {
-                raised = Some(error);
-                ControlFlow::Break(())
+    ) -> PyResult<Bound<'py, PyAny>> {
+        guarded(py, || {
+            let load = Load::read(load_case, given)?;
+            let mut raised = None;
+            let mut tell = |now: Progress| match Python::attach(|py| told(py, progress.as_ref(), now)) {
+                Ok(false) => ControlFlow::Continue(()),
+                Ok(true) => ControlFlow::Break(()),
+                Err(error) => {
+                    raised = Some(error);
+                    ControlFlow::Break(())
+                }
+            };
+            let done = py.detach(|| {
+                handle::with(&self.panel, "panel", |panel| {
+                    let load = load.of(panel)?;
+                    work(panel, load, &mut tell)
+                })
+            });
+            match raised {
+                Some(error) => Err(error.into()),
+                None => Ok(done?.handed(py)?),
             }
-        };
-        let done = py.detach(|| {
-            self.with(|panel| {
-                let load = load.of(panel)?;
-                work(panel, load, &mut tell)
-            })
-        });
-        match raised {
-            Some(error) => Err(error.into()),
-            None => Ok(done?),
-        }
-    }
-
-    /// Works on the panel where nobody else does: waiting for another thread could wait for this one.
-    fn with<T>(&self, work: impl FnOnce(&mut panel::Panel) -> Result<T, Error>) -> Result<T, Error> {
-        match self.panel.try_lock() {
-            Ok(mut panel) => work(&mut panel),
-            Err(TryLockError::WouldBlock) => {
-                Err(Error::inconsistent("panel", "it is being solved; solve it on one thread at a time"))
-            }
-            Err(TryLockError::Poisoned(_)) => Err(Error::inconsistent(
-                "panel",
-                "a defect of the library stopped an earlier call; make it anew",
-            )),
-        }
+        })
     }
 }
 

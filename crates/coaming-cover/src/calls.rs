@@ -11,6 +11,7 @@ use crate::render::{
 };
 
 use crate::review::Review;
+use crate::reviewer::Reviewer;
 
 pub use crate::schema::Described;
 
@@ -55,6 +56,19 @@ pub fn review(document: &str, output: Output, units: Units) -> Result<String, Er
     reviewed(&crate::review::review(&read(document, Form::of(document))?)?, output, units)
 }
 
+/// Reviews a document with what a reviewer has kept; after a document that is refused it can be used on.
+///
+/// # Errors
+/// As [`review`].
+pub fn review_with(
+    reviewer: &mut Reviewer,
+    document: &str,
+    output: Output,
+    units: Units,
+) -> Result<String, Error> {
+    reviewed(&reviewer.review(&read(document, Form::of(document))?)?, output, units)
+}
+
 fn reviewed(review: &Review, output: Output, units: Units) -> Result<String, Error> {
     match output {
         Output::Text => Ok(review_text(review, Detail::Short, units.system())),
@@ -71,6 +85,19 @@ fn reviewed(review: &Review, output: Output, units: Units) -> Result<String, Err
 /// As [`read`] and [`order_sheet`](crate::order_sheet::order_sheet()) give them.
 pub fn order_sheet(document: &str, output: Output, units: Units) -> Result<String, Error> {
     ordered(&crate::order_sheet::order_sheet(&read(document, Form::of(document))?)?, output, units)
+}
+
+/// The order sheet of a document with what a reviewer has kept. As [`review_with`] otherwise.
+///
+/// # Errors
+/// As [`order_sheet`].
+pub fn order_sheet_with(
+    reviewer: &mut Reviewer,
+    document: &str,
+    output: Output,
+    units: Units,
+) -> Result<String, Error> {
+    ordered(&reviewer.order_sheet(&read(document, Form::of(document))?)?, output, units)
 }
 
 fn ordered(sheet: &OrderSheet, output: Output, units: Units) -> Result<String, Error> {

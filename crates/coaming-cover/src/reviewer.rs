@@ -71,6 +71,7 @@ impl Reviewer {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::calls::{self, Output, Units, order_sheet_with, review_with};
     use crate::demand::Finding;
     use crate::document::{Form, read};
     use crate::render::{Detail, review_text};
@@ -103,6 +104,34 @@ mod tests {
         for (row, known) in second.rows.iter().zip(&fresh.rows) {
             assert_eq!(row.outcome, known.outcome, "{}", row.key);
         }
+    }
+
+    /// As the other languages ask: the second review of an unchanged cover is a fresh one to the last digit, and what is refused is
+    /// refused in the same words, also where that is found only when the rows are known; the lid is not solved again after it.
+    #[test]
+    fn what_is_refused_changes_nothing() {
+        let json =
+            |reviewer: &mut Reviewer, text: &str| review_with(reviewer, text, Output::Json, Units::Shop);
+        let mut reviewer = Reviewer::new();
+        let fresh = calls::review(REVISED, Output::Json, Units::Shop).unwrap();
+        assert_eq!(json(&mut reviewer, REVISED).unwrap(), fresh);
+        let solved = reviewer.solutions.solved();
+        for (from, to) in [
+            (REVISED, ""),
+            (REVISED, "{"),
+            ("thickness = \"2.5 mm\"", "thickness = 2.5"),
+            ("thickness = \"2.5 mm\"", "thickness = \"0 mm\""),
+            ("title =", "titel ="),
+            ("check = \"dew\"", "check = \"dwe\""),
+        ] {
+            let wrong = REVISED.replace(from, to);
+            let due = calls::review(&wrong, Output::Json, Units::Shop).unwrap_err();
+            assert_eq!(json(&mut reviewer, &wrong), Err(due));
+        }
+        assert_eq!(json(&mut reviewer, REVISED).unwrap(), fresh);
+        let sheet = order_sheet_with(&mut reviewer, REVISED, Output::Json, Units::Shop).unwrap();
+        assert_eq!(sheet, calls::order_sheet(REVISED, Output::Json, Units::Shop).unwrap());
+        assert_eq!(reviewer.solutions.solved(), solved);
     }
 
     /// A firmer gasket on the meshes that there are: every band overlaps that of a review from nothing, no verdict differs, and

@@ -16,8 +16,16 @@ pub enum FreeMotion {
         /// Unit vector along the axis.
         direction: Point,
     },
-    /// The panel, or a layer of it, slides or turns in its plane.
-    InPlane,
+    /// The panel, or a layer of it, slides in its plane along `direction`, where what pulls it so is not balanced.
+    Slide {
+        /// Unit vector.
+        direction: Point,
+    },
+    /// The panel, or a layer of it, turns in its plane about a point, where what turns it so is not balanced.
+    TurnInPlane {
+        /// The point.
+        about: Point,
+    },
     /// A point of the sheet moves though the panel as a whole does not.
     Local {
         /// Where.
@@ -32,7 +40,8 @@ impl fmt::Display for FreeMotion {
             Self::Turn { through, direction } => {
                 write!(f, "it turns freely about the line through {through} along {direction}")
             }
-            Self::InPlane => write!(f, "nothing balances what pulls it in its plane"),
+            Self::Slide { direction } => write!(f, "it slides freely in its plane along {direction}"),
+            Self::TurnInPlane { about } => write!(f, "it turns freely in its plane about {about}"),
             Self::Local { at } => write!(f, "it moves freely near {at}"),
         }
     }

@@ -77,11 +77,13 @@ pub fn clipped<const N: usize>(text: &str) -> [c_char; N] {
 /// # Errors
 /// [`Error::WrongType`] that names the argument.
 pub fn refuse_null<T>(pointer: *const T, argument: &str) -> Result<(), Error> {
-    if pointer.is_null() {
-        let (found, expected) = ("NULL".to_owned(), "a pointer to a value".to_owned());
-        return Err(Error::WrongType { field: argument.to_owned(), found, expected });
-    }
-    Ok(())
+    if pointer.is_null() { Err(null(argument)) } else { Ok(()) }
+}
+
+/// The error of an argument that is NULL.
+pub(super) fn null(argument: &str) -> Error {
+    let (found, expected) = ("NULL".to_owned(), "a pointer to a value".to_owned());
+    Error::WrongType { field: argument.to_owned(), found, expected }
 }
 
 /// Does the work of a call: a refusal or a panic becomes a status and fills the fault, if there is one.

@@ -2,7 +2,9 @@
 
 mod batch;
 mod fault;
+mod handle;
 pub mod panel;
+pub mod reviewer;
 pub mod solution;
 pub mod states;
 pub mod text;

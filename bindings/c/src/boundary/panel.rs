@@ -2,7 +2,7 @@
 
 use core::ffi::{c_char, c_void};
 use core::ops::ControlFlow;
-use std::sync::{Mutex, TryLockError};
+use std::sync::Mutex;
 
 use calculations::Error;
 use calculations::declaration::Choice;
@@ -10,6 +10,7 @@ use coaming_cover::document::Form;
 use coaming_cover::panel::{LoadOf, Panel, Progress, read_load_case, read_panel};
 
 use super::fault::{CoamingFault, guarded, refuse_null};
+use super::handle;
 use super::solution::CoamingSolution;
 use super::text::text;
 
@@ -199,23 +200,12 @@ unsafe fn solved(
     Ok(())
 }
 
-/// Works on a panel that nobody else is working on.
-///
 /// # Safety
 /// The panel is NULL or not freed.
 unsafe fn with<T>(
     panel: *const CoamingPanel,
     work: impl FnOnce(&mut Panel) -> Result<T, Error>,
 ) -> Result<T, Error> {
-    refuse_null(panel, "panel")?;
-    // SAFETY: not NULL, and by contract not freed.
-    match unsafe { &*panel }.panel.try_lock() {
-        Ok(mut panel) => work(&mut panel),
-        Err(TryLockError::WouldBlock) => {
-            Err(Error::inconsistent("panel", "it is being solved; solve it on one thread at a time"))
-        }
-        Err(TryLockError::Poisoned(_)) => {
-            Err(Error::inconsistent("panel", "a defect of the library stopped an earlier call; make it anew"))
-        }
-    }
+    // SAFETY: by contract NULL or not freed.
+    handle::with(unsafe { panel.as_ref() }.map(|handle| &handle.panel), "panel", work)
 }

@@ -1,7 +1,6 @@
 //! A solved panel behind a handle: its summary and its words.
 
 use core::ffi::c_char;
-use std::ffi::CString;
 
 use calculations::Error;
 use calculations::quantity::Quantity;
@@ -10,6 +9,7 @@ use coaming_cover::document::Point;
 use coaming_cover::panel::{CaseSolution, PanelSolution};
 
 use super::fault::{CoamingFault, guarded, refuse_null};
+use super::handle::hand_over;
 use super::text::text;
 
 /// The solution of one load case. It never changes and may be read from any thread. To be given to coaming_solution_free().
@@ -185,10 +185,8 @@ pub unsafe extern "C" fn coaming_solution_text(
         let solution = unsafe { &*solution };
         let (output, units) = (calls::choice("output", output)?, calls::choice("units", units)?);
         let words = calls::panel_solution(&solution.whole, output, units)?;
-        let words = CString::new(words).map_err(|error| Error::Unreadable { reason: error.to_string() })?;
         // SAFETY: not NULL, and by contract room for a pointer.
-        unsafe { answer.write_unaligned(words.into_raw()) };
-        Ok(())
+        unsafe { hand_over(words, answer) }
     };
     // SAFETY: by contract NULL or room for a fault.
     unsafe { guarded(fault, work) }

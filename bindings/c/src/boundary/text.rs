@@ -7,6 +7,7 @@ use calculations::Error;
 use coaming_cover::calls;
 
 use super::fault::{CoamingFault, guarded, refuse_null};
+use super::handle::hand_over;
 use crate::generated::words;
 
 /// Calculates from JSON text: any calculation, also one with lists or alternatives that has no struct here.
@@ -29,10 +30,8 @@ pub unsafe extern "C" fn coaming_calculate(
         let (name, input) = unsafe { (text(name, "name")?, text(input, "input")?) };
         refuse_null(outcome, "outcome")?;
         let answer = calculations::text::calculate(name, input)?;
-        let answer = CString::new(answer).map_err(|error| Error::Unreadable { reason: error.to_string() })?;
         // SAFETY: not NULL, and by contract room for a pointer.
-        unsafe { outcome.write_unaligned(answer.into_raw()) };
-        Ok(())
+        unsafe { hand_over(answer, outcome) }
     };
     // SAFETY: by contract NULL or room for a fault.
     unsafe { guarded(fault, work) }
@@ -108,22 +107,19 @@ pub unsafe extern "C" fn coaming_schema(
         let of = unsafe { text(of, "of")? };
         refuse_null(schema, "schema")?;
         let text = calls::schema(calls::choice("of", of)?)?;
-        let text = CString::new(text).map_err(|error| Error::Unreadable { reason: error.to_string() })?;
         // SAFETY: not NULL, and by contract room for a pointer.
-        unsafe { schema.write_unaligned(text.into_raw()) };
-        Ok(())
+        unsafe { hand_over(text, schema) }
     };
     // SAFETY: by contract NULL or room for a fault.
     unsafe { guarded(fault, work) }
 }
 
 /// A call that takes a document and gives text.
-type DocumentCall = fn(&str, calls::Output, calls::Units) -> Result<String, Error>;
-
+///
 /// # Safety
 /// Each pointer is NULL or points to what its type says; texts end with a zero.
-unsafe fn document_call(
-    call: DocumentCall,
+pub unsafe fn document_call(
+    call: impl FnOnce(&str, calls::Output, calls::Units) -> Result<String, Error>,
     document: *const c_char,
     output: *const c_char,
     units: *const c_char,
@@ -136,17 +132,15 @@ unsafe fn document_call(
             unsafe { (text(document, "document")?, text(output, "output")?, text(units, "units")?) };
         refuse_null(answer, "answer")?;
         let text = call(document, calls::choice("output", output)?, calls::choice("units", units)?)?;
-        let text = CString::new(text).map_err(|error| Error::Unreadable { reason: error.to_string() })?;
         // SAFETY: not NULL, and by contract room for a pointer.
-        unsafe { answer.write_unaligned(text.into_raw()) };
-        Ok(())
+        unsafe { hand_over(text, answer) }
     };
     // SAFETY: by contract NULL or room for a fault.
     unsafe { guarded(fault, work) }
 }
 
-/// Frees a text that coaming_calculate(), coaming_review(), coaming_order_sheet(), coaming_panel(), coaming_schema() or
-/// coaming_solution_text() gave; NULL is fine.
+/// Frees a text that coaming_calculate(), coaming_review(), coaming_order_sheet(), coaming_reviewer_review(),
+/// coaming_reviewer_order_sheet(), coaming_panel(), coaming_schema() or coaming_solution_text() gave; NULL is fine.
 ///
 /// # Safety
 /// NULL, or a text of this library that was not freed yet.

@@ -201,15 +201,28 @@ pub(crate) fn shown(at: Point) -> String {
     format!("({}, {})", tidy(at.x), tidy(at.y))
 }
 
+/// A direction for people.
+fn along(direction: Point) -> String {
+    // Along an axis, rounding leaves next to nothing of the other component.
+    let tidy = |part: f64| rounded(if part.abs() < 1e-6 { 0.0 } else { part }, 3);
+    format!("({}, {})", tidy(direction.x), tidy(direction.y))
+}
+
 fn moved(motion: FreeMotion) -> String {
     match motion {
         FreeMotion::Lift => "the panel moves freely along its normal".to_owned(),
         FreeMotion::Turn { through, direction } => {
-            // Along an axis, rounding leaves next to nothing of the other component.
-            let tidy = |part: f64| rounded(if part.abs() < 1e-9 { 0.0 } else { part }, 3);
-            let (x, y) = (tidy(direction.x), tidy(direction.y));
-            format!("the panel turns freely about the line through {} along ({x}, {y})", shown(through))
+            let (through, direction) = (shown(through), along(direction));
+            format!("the panel turns freely about the line through {through} along {direction}")
         }
+        FreeMotion::Slide { direction } => format!(
+            "the panel, or a layer of it, slides freely in its plane along {}: nothing balances what pulls it",
+            along(direction)
+        ),
+        FreeMotion::TurnInPlane { about } => format!(
+            "the panel, or a layer of it, turns freely in its plane about {}: nothing balances what turns it",
+            shown(about)
+        ),
         FreeMotion::Local { at } => format!("a part of the panel moves freely near {}", shown(at)),
         other => other.to_string(),
     }

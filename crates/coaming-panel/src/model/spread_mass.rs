@@ -33,12 +33,14 @@ impl Spread {
     pub(crate) fn new(name: &str, given: &SpreadMass) -> Result<Self, PanelError> {
         let mass_per_area = not_negative(format!("{name}: mass_per_area"), given.mass_per_area)?;
         let outline = Loop::new(name, &given.region.outline)?;
-        let mut holes = Vec::new();
+        let mut holes: Vec<Loop> = Vec::new();
         for (i, hole) in given.region.holes.iter().enumerate() {
-            let hole = Loop::new(&format!("hole {i} of {name}"), hole)?;
+            let hole = Loop::new(&format!("{name} hole {i}"), hole)?;
             outline.check_hole(&hole)?;
-            holes.push(hole.polygon);
+            holes.iter().try_for_each(|other| other.check_separate(&hole))?;
+            holes.push(hole);
         }
+        let holes = holes.into_iter().map(|hole| hole.polygon).collect();
         Ok(Self { bounds: Bounds::of(&outline.polygon), outline: outline.polygon, holes, mass_per_area })
     }
 

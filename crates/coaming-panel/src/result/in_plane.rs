@@ -1,11 +1,12 @@
 //! What supports do in the plane, and whether it balances.
 
-use crate::error::{FreeMotion, PanelError};
+use crate::error::PanelError;
 use crate::geometry::point::Point;
 use crate::model::prepare::{Prepared, Role};
 use crate::system::equilibrium::State;
 use crate::system::in_plane::PlaneResultant;
 use crate::system::level::Level;
+use crate::system::slide::free_in_plane;
 
 /// Of all that pulls in the plane, the share that pins alone may carry: more, and nothing balances it.
 const UNBALANCED: f64 = 1e-6;
@@ -127,14 +128,19 @@ fn holders(level: &Level, prepared: &Prepared) -> Vec<Vec<Holder>> {
 }
 
 /// An error where loads in the plane do not balance and only pins that stand for nothing real hold the panel.
-pub(crate) fn check_pins(level: &Level, state: &State, applied: PlaneResultant) -> Result<(), PanelError> {
+pub(crate) fn check_pins(
+    level: &Level,
+    prepared: &Prepared,
+    state: &State,
+    applied: PlaneResultant,
+) -> Result<(), PanelError> {
     if applied.size == 0.0 {
         return Ok(());
     }
     for &(pair, direction) in &level.freedoms.pins {
         let [x, y] = level.freedoms.pair(pair).map(|d| state.reactions[d]);
         if Point::new(x, y).dot(direction).abs() > UNBALANCED * applied.size {
-            return Err(PanelError::Mechanism { motion: FreeMotion::InPlane });
+            return Err(PanelError::Mechanism { motion: free_in_plane(level, prepared, state, pair) });
         }
     }
     Ok(())

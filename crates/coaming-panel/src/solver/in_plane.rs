@@ -83,7 +83,7 @@ impl Solver {
             let (level, prepared) = solver.in_plane_level(at)?;
             watch.mesh(Work::Equilibrium, at, level.mesh.triangles.len())?;
             let (state, applied) = solve(level, prepared, load, before, watch)?;
-            check_pins(level, &state, applied.in_plane)?;
+            check_pins(level, prepared, &state, applied.in_plane)?;
             let found = collect(level, prepared, load, &state, &applied);
             let indicator = indicator(level, prepared, load, &state.plane);
             Ok(Solved { state, found, indicator })

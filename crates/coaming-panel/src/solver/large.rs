@@ -118,7 +118,7 @@ impl Solver {
                 found
             }
         };
-        check_pins(level, &state, applied.in_plane)?;
+        check_pins(level, prepared, &state, applied.in_plane)?;
         let found = collect(level, prepared, load, &state, &applied);
         let indicator = indicate(level, prepared, load, &state.plane, true);
         Ok(Solved { state, found, indicator })

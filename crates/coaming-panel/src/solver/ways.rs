@@ -104,7 +104,7 @@ pub(super) fn factors(
     let mut plane = values.clone();
     level.freedoms.to_plane(&mut plane);
     let state = State { values, plane, reactions, latched, steps: 1 };
-    check_pins(level, &state, applied.in_plane)?;
+    check_pins(level, prepared, &state, applied.in_plane)?;
     let mut relief = stress_stiffness_of(level, prepared, &free_strains(&pulls, &panel.layers), &state.plane);
     for value in &mut relief.values {
         *value = -*value;

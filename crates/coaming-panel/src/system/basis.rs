@@ -15,7 +15,7 @@ fn dot(a: &[f64; 3], b: &[f64; 3]) -> f64 {
 
 impl Basis {
     /// What is left of a constraint after those already known, scaled to length 1; `None` when nothing is.
-    fn rest(&self, row: [f64; 3]) -> Option<[f64; 3]> {
+    pub(crate) fn rest(&self, row: [f64; 3]) -> Option<[f64; 3]> {
         let mut rest = row;
         let length = dot(&row, &row).sqrt();
         for _ in 0..2 {

@@ -175,7 +175,11 @@ fn pin_in_plane(freedoms: &mut Freedoms, mesh: &Mesh, prepared: &Prepared) {
 }
 
 /// Sets of (group, vertex) that hang together in the plane.
-fn sliding_parts(freedoms: &Freedoms, mesh: &Mesh, prepared: &Prepared) -> Vec<Vec<(usize, usize)>> {
+pub(crate) fn sliding_parts(
+    freedoms: &Freedoms,
+    mesh: &Mesh,
+    prepared: &Prepared,
+) -> Vec<Vec<(usize, usize)>> {
     let n = mesh.vertices.len();
     let slot = |group: usize, v: usize| freedoms.membrane.iter().position(|&g| g == group).map(|m| m * n + v);
     let mut parent: Vec<usize> = (0..freedoms.membrane.len() * n).collect();

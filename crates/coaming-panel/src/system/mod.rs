@@ -24,6 +24,7 @@ pub(crate) mod membrane;
 pub(crate) mod near;
 pub(crate) mod newton;
 pub(crate) mod prolong;
+pub(crate) mod slide;
 pub(crate) mod sparse;
 pub(crate) mod straight;
 pub(crate) mod substitute;

@@ -70,3 +70,35 @@ fn it_may_change_and_is_checked() {
     )];
     assert!(solver.update(&laden).is_err());
 }
+
+/// What cannot be is named with its place.
+#[test]
+fn what_cannot_be_is_refused() {
+    let fault = |mass: SpreadMass| {
+        let mut laden = plate();
+        laden.spread_masses = vec![spread(Outline::circle(0.4, 0.3, 0.1), Vec::new(), 0.0), mass];
+        match Solver::new(&laden, Settings::default()) {
+            Ok(_) => panic!("no fault"),
+            Err(fault) => (fault.to_string(), fault),
+        }
+    };
+    for wrong in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY, -1.0] {
+        let (words, fault) = fault(spread(Outline::circle(0.4, 0.3, 0.1), Vec::new(), wrong));
+        assert!(matches!(fault, PanelError::Impossible { .. }), "{words}");
+        assert!(words.contains("spread mass 1: mass_per_area"), "{words}");
+    }
+    let bow_tie = Outline::polygon(&[p(0.1, 0.1), p(0.5, 0.5), p(0.5, 0.1), p(0.1, 0.5)]);
+    let at = |found: Point, x: f64, y: f64| found.distance(p(x, y)) < 1e-6;
+    let (words, found) = fault(spread(bow_tie, Vec::new(), 1.0));
+    assert!(matches!(found, PanelError::Crossing { at: place, .. } if at(place, 0.3, 0.3)), "{words}");
+    let frame = Outline::rectangle(0.1, 0.1, 0.5, 0.4);
+    let (words, found) = fault(spread(frame.clone(), vec![Outline::rectangle(0.7, 0.1, 0.05, 0.05)], 1.0));
+    assert!(matches!(found, PanelError::Outside { .. }) && words.contains("spread mass 1 hole 0"), "{words}");
+    let (one, other) = (Outline::rectangle(0.2, 0.2, 0.2, 0.2), Outline::rectangle(0.3, 0.3, 0.2, 0.1));
+    let (words, found) = fault(spread(frame.clone(), vec![one.clone(), other], 1.0));
+    assert!(matches!(found, PanelError::Crossing { .. }), "{words}");
+    let (words, found) = fault(spread(frame, vec![one.clone(), one], 1.0));
+    assert!(words.contains("spread mass 1 hole 1"), "{words} {found:?}");
+    let (words, _) = fault(spread(Outline::rectangle(0.1, 0.1, f64::NAN, 0.4), Vec::new(), 1.0));
+    assert!(words.contains("spread mass 1"), "{words}");
+}

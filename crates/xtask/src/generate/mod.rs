@@ -16,7 +16,7 @@ pub(crate) struct GeneratedFile {
 }
 
 /// Folders that hold generated files alone: a file there that is no longer generated is stale too.
-const FOLDERS: &[&str] = &["bindings/c/src/generated"];
+const FOLDERS: &[&str] = &["bindings/c/src/generated", "python/coaming/_solution"];
 
 fn files(workspace: &Workspace) -> Result<Vec<GeneratedFile>, String> {
     let mut files = c::files(workspace)?;
@@ -71,7 +71,7 @@ fn left_behind(workspace: &Workspace, files: &[GeneratedFile]) -> Vec<PathBuf> {
         .iter()
         .filter_map(|folder| std::fs::read_dir(workspace.root.join(folder)).ok())
         .flat_map(|entries| entries.filter_map(Result::ok).map(|entry| entry.path()))
-        .filter(|path| !known.contains(path))
+        .filter(|path| path.is_file() && !known.contains(path))
         .collect();
     left.sort();
     left

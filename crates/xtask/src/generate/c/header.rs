@@ -13,7 +13,7 @@ const HEADER: &str = "bindings/c/include/coaming.h";
 
 /// The sources by hand that declare what C sees.
 const BOUNDARY: &[&str] =
-    &["fault.rs", "batch.rs", "text.rs", "panel.rs", "solution.rs", "states.rs", "values.rs"];
+    &["fault.rs", "batch.rs", "text.rs", "reviewer.rs", "panel.rs", "solution.rs", "states.rs", "values.rs"];
 
 /// The header of these generated sources.
 pub(super) fn file(
@@ -62,8 +62,8 @@ fn opening() -> String {
  *
  * Every number is in SI units; a member's name ends with its unit, `thickness_m`. Fill an input struct, call its
  * function, look at the status: COAMING_OK, or a code COAMING_ERROR_... that the fault explains. Nothing but a
- * CoamingPanel keeps state; every function may be called from any thread. An outcome is written only on success. A
- * member `has_x` tells whether the optional `x` beside it is there.
+ * CoamingPanel and a CoamingReviewer keeps state; every function may be called from any thread. An outcome is written
+ * only on success. A member `has_x` tells whether the optional `x` beside it is there.
  *
  * Check coaming_abi_matches() once before the first call. */"
     )

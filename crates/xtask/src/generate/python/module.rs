@@ -67,11 +67,11 @@ impl<'a> Module<'a> {
     pub(crate) fn of_outcomes(
         name: &'a str,
         source: &str,
-        kind: &'static Kind,
+        kinds: &'static [Kind],
         owners: &'a mut Owners,
     ) -> Self {
         let mut new = Vec::new();
-        owners.collect(kind, true, name, &mut new);
+        kinds.iter().for_each(|kind| owners.collect(kind, true, name, &mut new));
         let owners: &Owners = owners;
         let classes = Classes { owners };
         let item = |definition: &Definition| Item {

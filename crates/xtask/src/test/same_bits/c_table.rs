@@ -134,7 +134,7 @@ fn text_row(row: &Row) -> String {
 }
 
 /// Text as a C string literal; whatever is not plain stands as octal, which ends after three digits.
-fn literal(text: &str) -> String {
+pub(super) fn literal(text: &str) -> String {
     let bytes = text.bytes().map(|byte| match byte {
         b'"' | b'\\' | b'?' => format!("\\{}", char::from(byte)),
         b' '..=b'~' => char::from(byte).to_string(),

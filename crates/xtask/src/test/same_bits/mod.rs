@@ -6,6 +6,7 @@ pub(super) mod covers;
 mod hex;
 mod json_table;
 pub(super) mod panels;
+mod refusals;
 mod row;
 
 use std::path::PathBuf;
@@ -33,11 +34,12 @@ pub(super) fn run(workspace: &Workspace, _all: bool) -> Result<Done, String> {
     workspace::write(&table_path(workspace)?, &json_table::text(&rows)?)?;
     let covers = covers::lay_down(workspace)?;
     let panels = panels::lay_down(workspace)?;
+    let refusals = refusals::lay_down(workspace)?;
     let flat = rows.iter().filter(|row| row.flat.is_some()).count();
     Ok(Done {
         passed: 0,
         words: format!(
-            "{} cases laid down, {flat} of them for C structs, {covers} covers and {panels} panels",
+            "{} cases laid down, {flat} of them for C structs, {covers} covers, {panels} panels and {refusals} panels that cannot be",
             rows.len()
         ),
     })
