@@ -5,9 +5,13 @@ use std::thread::{Builder, scope};
 
 use coaming_panel::Load;
 
-use super::lid::{factor, pressure};
-use super::solved::past_half;
-use super::{latch_pulls, lid_lean, orders, recovery, seal_loads};
+use crate::checks::latches::pulls;
+use crate::checks::lid::lean;
+use crate::checks::lid::{factor, pressure};
+use crate::checks::orders;
+use crate::checks::seal::loads as seal_loads;
+use crate::checks::seal::recovery;
+use crate::checks::solved::past_half;
 use crate::demand::NotChecked;
 use crate::document::{LayerRole, LoadKind};
 use crate::held::{self, Firmness, Joined, Setup};
@@ -56,7 +60,7 @@ fn limits(joined: Joined) -> impl Iterator<Item = Setup> {
 fn bent(prepared: &Prepared<'_>, joined: Joined) {
     let skin = prepared.cover.layers.iter().find(|layer| layer.role == LayerRole::Skin);
     let Some(thickness) = skin.and_then(|skin| skin.thickness) else { return };
-    for load in winds(prepared, joined).into_iter().chain(lid_lean::worst_load(prepared)) {
+    for load in winds(prepared, joined).into_iter().chain(lean::worst_load(prepared)) {
         for setup in limits(joined) {
             let linear = held::under(prepared, setup, &load, &mut Worksheet::new());
             if linear.is_ok_and(|found| past_half(&found, thickness.value)) {
@@ -97,8 +101,7 @@ fn whole_lid(prepared: &Prepared<'_>, joined: Joined) {
 
 /// A hand where it does most, and the latches whose want does most.
 fn worst_loads(prepared: &Prepared<'_>) -> Vec<Load> {
-    let found =
-        [lid_lean::worst_load(prepared), latch_pulls::worst_load(prepared), seal_loads::worst_load(prepared)];
+    let found = [lean::worst_load(prepared), pulls::worst_load(prepared), seal_loads::worst_load(prepared)];
     found.into_iter().flatten().collect()
 }
 

@@ -3,8 +3,8 @@
 use coaming::latch::LidTether;
 use coaming::prelude::*;
 
-use super::{Check, Subject, whole};
 use crate::amount::Measure;
+use crate::checks::{Check, Subject, whole};
 use crate::demand::{Demand, Need, NotChecked, Origin};
 use crate::document::{Edge, Layer, LoadKind, Outline};
 use crate::prepared::Prepared;

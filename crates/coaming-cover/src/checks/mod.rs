@@ -1,61 +1,35 @@
-//! The checks of the review, one file for each part of the cover.
+//! The checks of the review, one folder for each part of the cover.
 //!
 //! A check is constant data and two functions: which parts of a document it speaks of, and the demand of one of them.
 //! `demand` gives numbers only; the verdict follows from them by one rule.
 
 mod absent;
 mod ahead;
-mod all_round;
-mod bonding;
-mod compatibility;
-mod creep;
-mod damp;
-mod fasteners;
-mod flammability;
-pub(crate) mod flat;
+mod bonds;
+mod chemicals;
+mod climate;
 mod frame;
 mod hazard;
-mod hole_stress;
-mod inserts;
-mod joint;
-mod latch_fixing;
-mod latch_pulls;
 mod latches;
-mod leaks;
 mod lid;
-mod lid_frequency;
-mod lid_lean;
-mod lid_plate;
-mod lid_sag;
 pub(crate) mod mass;
 mod movement;
-mod neighbours;
 mod orders;
 mod pane;
-mod pane_lap;
-mod recovery;
-mod restraint;
-mod screw_strength;
+mod screws;
 mod seal;
-mod seal_loads;
-mod sealant_joint;
-mod service_load;
-mod service_temperature;
-mod sheet;
+pub(crate) mod sheet;
 mod solved;
-mod spacing;
-mod springs;
-mod warmth;
 
 #[cfg(test)]
 mod tests;
 
 pub(crate) use absent::unnamed;
 pub(crate) use ahead::solve_ahead;
-pub(crate) use fasteners::countersink;
-pub(crate) use inserts::insert_pull_due;
-pub(crate) use latch_pulls::most_loaded as most_loaded_latch;
+pub(crate) use latches::pulls::most_loaded as most_loaded_latch;
 pub(crate) use latches::{forces as latch_forces, needed_travel};
+pub(crate) use screws::countersink;
+pub(crate) use screws::inserts::insert_pull_due;
 pub(crate) use seal::{extremes as seal_extremes, grade as seal_grade, line_force};
 
 use crate::demand::{Demand, NotChecked};
@@ -90,28 +64,28 @@ pub const PARTS: &[(&str, &[Check])] = &[
     ("Lid", lid::CHECKS),
     ("Sheet", sheet::CHECKS),
     ("Seal", seal::CHECKS),
-    ("Seal", leaks::CHECKS),
+    ("Seal", seal::leaks::CHECKS),
     ("Latches", latches::CHECKS),
-    ("Latches", latch_fixing::CHECKS),
+    ("Latches", latches::fixing::CHECKS),
     ("Pane", pane::CHECKS),
-    ("Pane", pane_lap::CHECKS),
-    ("Pane", creep::CHECKS),
+    ("Pane", pane::lap::CHECKS),
+    ("Pane", pane::creep::CHECKS),
     ("Holes and movement", movement::CHECKS),
-    ("Screws", fasteners::CHECKS),
-    ("Screws", screw_strength::CHECKS),
-    ("Screws", joint::CHECKS),
-    ("Inserts", inserts::CHECKS),
+    ("Screws", screws::CHECKS),
+    ("Screws", screws::strength::CHECKS),
+    ("Screws", screws::joint::CHECKS),
+    ("Inserts", screws::inserts::CHECKS),
     ("Frame", frame::CHECKS),
-    ("Frame", damp::CHECKS),
-    ("Bonds", bonding::CHECKS),
-    ("Bonds", sealant_joint::CHECKS),
-    ("Chemicals", compatibility::CHECKS),
-    ("Chemicals", neighbours::CHECKS),
-    ("Warmth and damp", warmth::CHECKS),
-    ("Warmth and damp", service_temperature::CHECKS),
+    ("Frame", frame::damp::CHECKS),
+    ("Bonds", bonds::CHECKS),
+    ("Bonds", bonds::sealant_joint::CHECKS),
+    ("Chemicals", chemicals::CHECKS),
+    ("Chemicals", chemicals::neighbours::CHECKS),
+    ("Warmth and damp", climate::CHECKS),
+    ("Warmth and damp", climate::service_temperature::CHECKS),
     ("Mass", mass::CHECKS),
     ("Hazard", hazard::CHECKS),
-    ("Hazard", flammability::CHECKS),
+    ("Hazard", hazard::flammability::CHECKS),
 ];
 
 /// The one subject of a check that speaks of the whole cover.

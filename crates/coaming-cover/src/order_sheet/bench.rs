@@ -4,7 +4,7 @@ use coaming::prelude::*;
 
 use super::item::{Item, Line, Value, length, limit, said};
 use crate::amount::{Amount, Measure, Phrase};
-use crate::checks::flat::deduction;
+use crate::checks::sheet::flat::deduction;
 use crate::checks::{insert_pull_due, seal_extremes};
 use crate::demand::{Need, NotChecked};
 use crate::document::{Layer, LayerRole, ScrewPattern};

@@ -6,7 +6,7 @@ use coaming::prelude::*;
 use super::blank::{Axis, axes};
 use super::item::{Item, Line, found, given, length, number, option, said, words};
 use crate::amount::{Measure, Phrase};
-use crate::checks::flat::deduction;
+use crate::checks::sheet::flat::deduction;
 use crate::demand::NotChecked;
 use crate::document::{Bend, Edge, Layer, LayerRole};
 use crate::prepared::Prepared;

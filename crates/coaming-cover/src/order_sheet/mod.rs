@@ -8,6 +8,7 @@ mod assembly;
 mod bench;
 mod blank;
 mod blanks;
+mod gasket_joint;
 mod holes;
 mod item;
 mod mass;

@@ -3,12 +3,13 @@
 use coaming::gasket::{GasketCorner, GasketStrip, GasketStripOutcome};
 use coaming::prelude::*;
 
+use super::gasket_joint::{JointPlace, joint_place};
 use super::item::Value;
 use super::item::{Item, Line, band, found, given, length, limit, number, places, said, words};
 use crate::amount::{Measure, Phrase};
 use crate::checks::{latch_forces, line_force, most_loaded_latch, needed_travel};
 use crate::demand::{Need, NotChecked};
-use crate::document::{Direction, Outline, Rectangle, Seal};
+use crate::document::{Outline, Rectangle, Seal};
 use crate::prepared::Prepared;
 use crate::worksheet::Worksheet;
 
@@ -80,7 +81,7 @@ fn strip(prepared: &Prepared<'_>, seal: &Seal) -> Vec<Item> {
         number("pieces", Some(strip.pieces), String::new),
     ];
     items.extend(corners(prepared, &strip, radius));
-    items.extend(joint(prepared, path, &strip, radius));
+    items.extend(joint(prepared, path, &strip, seal));
     items
 }
 
@@ -106,40 +107,32 @@ fn corners(prepared: &Prepared<'_>, strip: &GasketStripOutcome, radius: f64) -> 
     ]
 }
 
-/// Where the joint of a bent strip lies: in the middle of a straight side, away from the low point where water stands.
-fn joint(prepared: &Prepared<'_>, path: &Rectangle, strip: &GasketStripOutcome, radius: f64) -> Vec<Item> {
+/// Where the joint of a bent strip lies, and why there.
+fn joint(prepared: &Prepared<'_>, path: &Rectangle, strip: &GasketStripOutcome, seal: &Seal) -> Vec<Item> {
     if strip.joints > 1 {
         return vec![
             number("joints", Some(strip.joints), String::new),
             said("joints lie", "at the corners: seal those at the low point first"),
         ];
     }
-    let gravity = prepared.cover.service.as_ref().and_then(|service| service.gravity.as_ref());
-    let place = gravity.ok_or_else(|| NotChecked::needs("service.gravity")).and_then(|gravity| {
-        let of = "a straight side for the joint: the corners leave none";
-        side(path, radius, gravity).ok_or_else(|| NotChecked::not_calculated(of))
-    });
+    let width = seal.width.need(|| "seal.width".to_owned());
+    let place = width.and_then(|width| joint_place(prepared, path, width));
+    let why = match &place {
+        Ok(JointPlace { beside: Some(nth), .. }) => format!(
+            "on the highest straight side, one strip width beside latch {nth}: pressed most there, away from corners and the low point"
+        ),
+        _ => "in the middle of the highest straight side, away from corners and the low point".to_owned(),
+    };
     let (at, to_corner) = match place {
-        Ok((at, straight)) => (Ok(vec![at]), Ok(straight / 2.0)),
+        Ok(place) => (Ok(vec![place.at]), Ok(place.to_corner)),
         Err(why) => (Err(why.clone()), Err(why)),
     };
     vec![
         number("joints", Some(strip.joints), String::new),
-        places("joint, in the middle of a straight side away from the low point", at),
+        places("joint", at),
         found("from the joint to the next corner", Measure::LENGTH, to_corner),
+        said("joint lies", why),
     ]
-}
-
-/// The middle of the straight side that lies highest, and its length; of sides as high as each other the longest.
-fn side(path: &Rectangle, radius: f64, gravity: &Direction) -> Option<((f64, f64), f64)> {
-    let (w, h) = (path.width.value, path.height.value);
-    let sides = [((0.0, h / 2.0), w), ((0.0, -h / 2.0), w), ((w / 2.0, 0.0), h), ((-w / 2.0, 0.0), h)];
-    let height = |at: (f64, f64)| -(at.0 * gravity.x + at.1 * gravity.y);
-    let straight = sides.into_iter().map(|(at, side)| (at, side - 2.0 * radius)).filter(|side| side.1 > 0.0);
-    straight.reduce(|best, other| {
-        let (a, b) = (height(best.0), height(other.0));
-        if b > a || (b == a && other.1 > best.1) { other } else { best }
-    })
 }
 
 /// The latches: number, places, grip, force, hand force and travel.
@@ -181,21 +174,4 @@ pub(super) fn latches(prepared: &Prepared<'_>) -> Vec<Line> {
     items.extend(hand);
     items.push(given("mass of each with its keeper", latches.mass, || at("mass")));
     vec![Line { part: "latches".to_owned(), items }]
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    /// By eye: of an upright cover the joint lies in the middle of the upper side, 230 mm from where the corners begin.
-    #[test]
-    fn the_joint_lies_high_and_away_from_corners() {
-        let path = Rectangle { width: mm(540.0), height: mm(400.0), corner_radius: Some(mm(40.0)) };
-        let down = |x, y, z| Direction { x, y, z };
-        assert_eq!(side(&path, 0.04, &down(0.0, -1.0, 0.0)), Some(((0.0, 0.2), 0.54 - 0.08)));
-        assert_eq!(side(&path, 0.04, &down(1.0, 0.0, 0.0)), Some(((-0.27, 0.0), 0.4 - 0.08)));
-        // Lying flat no side is low: a long one.
-        assert_eq!(side(&path, 0.04, &down(0.0, 0.0, -1.0)), Some(((0.0, 0.2), 0.54 - 0.08)));
-        assert_eq!(side(&path, 0.2, &down(0.0, 1.0, 0.0)).map(|side| side.0), Some((0.0, -0.2)));
-    }
 }

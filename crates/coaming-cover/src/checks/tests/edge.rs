@@ -1,7 +1,7 @@
 //! The edge between two latches, one latch missing, and what a gasket recovers.
 
 use super::*;
-use crate::checks::spacing::longest_pitch;
+use crate::checks::screws::spacing::longest_pitch;
 
 /// A straight measured curve: as stiff in its slope as from the beginning, so that the band closes.
 pub(super) const STRAIGHT: &str = "curve = [{ compression = 0, pressure = \"0 kPa\" }, { compression = 0.1, pressure = \"10 kPa\" }, { compression = 0.2, pressure = \"20 kPa\" }, { compression = 0.3, pressure = \"30 kPa\" }, { compression = 0.4, pressure = \"40 kPa\" }]\npressure_at_25_percent = \"24 kPa\"";
