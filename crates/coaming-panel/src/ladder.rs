@@ -11,8 +11,8 @@ use crate::system::level::Level;
 
 /// Share of all squared indicators that the triangles to be divided hold together.
 const SHARE: f64 = 0.7;
-/// A level that there is serves for another answer whose squared indicators it divided this much of.
-const SERVES: f64 = 0.6;
+/// A level that there is serves for another answer whose squared indicators it divided this much of: all but as much as its own would.
+const SERVES: f64 = 0.68;
 /// A chord that cuts off more than this of the panel's area, times the tolerance, is divided.
 const SEGMENT: f64 = 2e-3;
 

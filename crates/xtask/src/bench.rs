@@ -51,6 +51,12 @@ pub(crate) fn panel(workspace: &Workspace) -> Result<String, String> {
     Ok(MEDIANS.to_owned())
 }
 
+/// Measures a whole review, and one after a number changed on a cover that was reviewed before.
+pub(crate) fn review(workspace: &Workspace) -> Result<String, String> {
+    watch(workspace.cargo().args(["bench", "--quiet", "--package", "coaming-benches", "--bench", "review"]))?;
+    Ok(MEDIANS.to_owned())
+}
+
 /// The percentages of a line, as shares.
 fn shares(line: &str) -> Vec<String> {
     let words: Vec<&str> = line.split_whitespace().collect();

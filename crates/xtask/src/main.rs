@@ -6,6 +6,7 @@
 //! cargo xtask test STAGE...        runs some stages alone, such as `same-bits c`
 //! cargo xtask bench                measures calculations in every language
 //! cargo xtask bench panel          measures the panel solver beside two general-purpose packages
+//! cargo xtask bench review         measures a whole review, and one after a number changed
 //! ```
 #![forbid(unsafe_code)]
 
@@ -18,8 +19,7 @@ use std::process::ExitCode;
 
 use workspace::Workspace;
 
-const USAGE: &str =
-    "usage: cargo xtask generate [--check] | cargo xtask test [--all | STAGE...] | cargo xtask bench [panel]";
+const USAGE: &str = "usage: cargo xtask generate [--check] | cargo xtask test [--all | STAGE...] | cargo xtask bench [panel | review]";
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
@@ -31,6 +31,7 @@ fn main() -> ExitCode {
         ["test", stages @ ..] => Workspace::find().and_then(|workspace| test::run(&workspace, false, stages)),
         ["bench"] => Workspace::find().and_then(|workspace| bench::run(&workspace)),
         ["bench", "panel"] => Workspace::find().and_then(|workspace| bench::panel(&workspace)),
+        ["bench", "review"] => Workspace::find().and_then(|workspace| bench::review(&workspace)),
         _ => Err(USAGE.to_owned()),
     };
     match done {

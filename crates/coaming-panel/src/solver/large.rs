@@ -5,13 +5,13 @@ use crate::error::PanelError;
 use crate::model::growth::free_strains;
 use crate::model::load::Load;
 use crate::progress::{Progress, Watch, Work, deaf};
-use crate::refining::Solved;
+use crate::refining::{Run, Solved};
 use crate::result::answer::Answer;
 use crate::result::collect::collect;
 use crate::result::field::Field;
 use crate::result::in_plane::check_pins;
 use crate::result::indicator::indicate;
-use crate::system::equilibrium::{Begin, State, with_latches};
+use crate::system::equilibrium::{Begin, Slack, State, with_latches};
 use crate::system::hold::check_enough;
 use crate::system::large_newton::{Problem, newton_large};
 use crate::system::loads::apply;
@@ -49,10 +49,13 @@ impl Solver {
         answer
     }
 
-    /// As [`solve_large`](Self::solve_large) on the first mesh alone, to compare loads with each other. No error is estimated: the
-    /// estimate of the answer is infinite and says that nothing is met.
+    /// As [`solve_large`](Self::solve_large) on the first mesh alone, to compare loads with each other: what is out of balance is no more
+    /// than a ten-thousandth of the forces. No error is estimated: the estimate of the answer is infinite and says that nothing is met.
     pub fn solve_large_on_first_mesh(&mut self, load: &Load) -> Result<Answer, PanelError> {
-        self.solve_large_within(load, 0)
+        load.check(self.prepared.panel.layers.len(), self.prepared.panel.latches.len())?;
+        let solved = self.solve_large_level(0, load, None, true, &mut Watch::new(&mut deaf))?;
+        let triangles = self.in_plane_level(0)?.0.mesh.triangles.len();
+        self.large_answer(load, Run::first(solved, triangles))
     }
 
     /// As [`solve_large`](Self::solve_large), telling how far it has come; [`ControlFlow::Break`] stops it with [`PanelError::Cancelled`].
@@ -64,8 +67,13 @@ impl Solver {
         load.check(self.prepared.panel.layers.len(), self.prepared.panel.latches.len())?;
         let watch = &mut Watch::new(tell);
         let run = self.run_in_plane(load, &mut |solver, at, before| {
-            solver.solve_large_level(at, load, before, watch)
+            solver.solve_large_level(at, load, before, false, watch)
         })?;
+        self.large_answer(load, run)
+    }
+
+    /// The answer of what was found on the last mesh.
+    fn large_answer(&mut self, load: &Load, run: Run) -> Result<Answer, PanelError> {
         let (level, prepared) = self.in_plane_level(run.level)?;
         let layers = &prepared.panel.layers;
         let grown = free_strains(load, layers);
@@ -73,12 +81,14 @@ impl Solver {
         answer_from(field, run.solved, run.error)
     }
 
-    /// Equilibrium on one mesh, begun from that on the coarser.
+    /// Equilibrium on one mesh, begun from that on the coarser, or from what is known of it roughly; if `roughly`, to be compared with others
+    /// alone.
     fn solve_large_level(
         &mut self,
         at: usize,
         load: &Load,
         coarse: Option<&State>,
+        roughly: bool,
         watch: &mut Watch<'_>,
     ) -> Result<Solved, PanelError> {
         let levels = &self.in_plane()?.0.levels;
@@ -90,7 +100,10 @@ impl Solver {
         });
         let (level, prepared) = self.in_plane_level(at)?;
         watch.mesh(Work::LargeDeflection, at, level.mesh.triangles.len())?;
-        let known = level.state(load);
+        let rough = level.rough_state(load);
+        let known = level.state(load).or_else(|| rough.clone().filter(|_| roughly));
+        let from_rough = |state: State| Begin { latched: state.latched, values: Some(state.values) };
+        let begin = begin.or_else(|| rough.map(from_rough));
         check_enough(&level.freedoms, &level.mesh, prepared, &level.attachments, load)?;
         // Growth strains the stretched panel: it is counted there, not among the forces.
         let growth = free_strains(load, &prepared.panel.layers);
@@ -108,13 +121,18 @@ impl Solver {
                     load,
                     &applied,
                     begin,
+                    if roughly { Slack::ROUGH } else { Slack::ROUNDING },
                     &mut |level, heights, latched, start| {
                         let (growth, applied) = (&growth, &applied);
-                        let problem = Problem { prepared, load, growth, applied, heights, latched, start };
+                        let problem =
+                            Problem { prepared, load, growth, applied, heights, latched, start, roughly };
                         newton_large(level, &problem, watch)
                     },
                 )?;
-                level.keep(load, &found);
+                match roughly {
+                    true => level.keep_rough(load, &found),
+                    false => level.keep(load, &found),
+                }
                 found
             }
         };
@@ -221,7 +239,7 @@ mod tests {
         // Volume swept is the work per pressure: dW = p dV, so W = p V - integral of V dp.
         let mut swept = |pressure: f64| -> Result<(f64, f64), PanelError> {
             let load = Load::uniform_pressure(pressure);
-            let solved = solver.solve_large_level(0, &load, None, &mut Watch::new(&mut deaf))?;
+            let solved = solver.solve_large_level(0, &load, None, false, &mut Watch::new(&mut deaf))?;
             let (level, prepared) = solver.in_plane_level(0)?;
             let ground = level.ground();
             let applied = apply(level, prepared, &load)?;

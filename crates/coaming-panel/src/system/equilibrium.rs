@@ -40,10 +40,17 @@ pub(crate) fn solve(
         latched: state.latched.clone(),
         values: Some(carried_over(level, &state.plane)),
     });
-    let state =
-        with_latches(level, prepared, load, &applied, begin, &mut |level, heights, latched, start| {
+    let state = with_latches(
+        level,
+        prepared,
+        load,
+        &applied,
+        begin,
+        Slack::ROUNDING,
+        &mut |level, heights, latched, start| {
             newton(level, prepared, load, &applied, heights, latched, start, watch)
-        })?;
+        },
+    )?;
     Ok((state, applied))
 }
 
@@ -53,6 +60,20 @@ pub(crate) struct Begin {
     pub latched: Vec<bool>,
     /// The state, in the axes of the pairs.
     pub values: Option<Vec<f64>>,
+}
+
+/// What a latch may push that holds, over the forces, and how far its point may rise where it does not, over the panel's size.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Slack {
+    pub push: f64,
+    pub rise: f64,
+}
+
+impl Slack {
+    /// Rounding.
+    pub(crate) const ROUNDING: Self = Self { push: 1e-9, rise: 1e-9 };
+    /// What states that are only compared with others leave open.
+    pub(crate) const ROUGH: Self = Self { push: 1e-4, rise: 1e-6 };
 }
 
 /// Finds an equilibrium for given latches: the heights at which they hold, and which of them do.
@@ -67,6 +88,7 @@ pub(crate) fn with_latches(
     load: &Load,
     applied: &Applied,
     begin: Option<Begin>,
+    slack: Slack,
     find: &mut Find<'_>,
 ) -> Result<State, PanelError> {
     let heights: Vec<Option<f64>> = (prepared.panel.latches.iter().enumerate())
@@ -87,10 +109,10 @@ pub(crate) fn with_latches(
         let scale = applied.resultant.size + state.reactions.iter().map(|r| r.abs()).fold(0.0, f64::max);
         let mut next = latched.clone();
         let mut values = state.values.clone();
-        let mut worst = (1e-9 * scale, None);
+        let mut worst = (slack.push * scale, None);
         for (i, &vertex) in level.attachments.latches.iter().enumerate().filter(|&(i, _)| latched[i]) {
             let push = state.reactions[level.freedoms.deflection(vertex)];
-            if push <= 1e-9 * scale {
+            if push <= slack.push * scale {
                 continue;
             }
             // Where a stop stands at the latch it takes the push over, and nothing else moves.
@@ -106,7 +128,7 @@ pub(crate) fn with_latches(
         } else if next == latched {
             let above = level.attachments.latches.iter().enumerate().find(|&(i, &vertex)| {
                 let rise = state.values[level.freedoms.deflection(vertex)];
-                heights[i].is_some_and(|h| !latched[i] && rise > h + 1e-9 * level.mesh.size)
+                heights[i].is_some_and(|h| !latched[i] && rise > h + slack.rise * level.mesh.size)
             });
             match above {
                 Some((i, _)) => next[i] = true,

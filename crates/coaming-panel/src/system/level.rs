@@ -140,6 +140,8 @@ pub(crate) struct Level {
     closed: Option<Arc<Symmetric>>,
     /// Equilibria found on this mesh, the latest last.
     states: Vec<(Load, State)>,
+    /// The latest that are only compared with others.
+    rough: Vec<(Load, State)>,
 }
 
 impl Level {
@@ -173,6 +175,7 @@ impl Level {
             touched: other.touched.clone(),
             closed: None,
             states: Vec::new(),
+            rough: Vec::new(),
         })
     }
 
@@ -194,6 +197,7 @@ impl Level {
             touched: None,
             closed: None,
             states: Vec::new(),
+            rough: Vec::new(),
         })
     }
 
@@ -218,6 +222,7 @@ impl Level {
         }
         self.closed = None;
         self.states.clear();
+        self.rough.clear();
         (self.stacks, self.freedoms, self.attachments, self.stiffness) =
             (stacks, freedoms, attachments, stiffness);
     }
@@ -291,19 +296,26 @@ impl Level {
         self.states.iter().find(|(known, _)| known == load).map(|(_, state)| state.clone())
     }
 
+    /// The equilibrium under a load as far as it was found to be compared with others.
+    pub(crate) fn rough_state(&self, load: &Load) -> Option<State> {
+        self.rough.iter().find(|(known, _)| known == load).map(|(_, state)| state.clone())
+    }
+
+    /// Keeps one that is only compared with others.
+    pub(crate) fn keep_rough(&mut self, load: &Load, state: &State) {
+        keep(&mut self.rough, self.freedoms.size(), load, state);
+    }
+
     /// Lets go of the equilibria found, and of the matrix of the closed panel: the gaskets are others.
     pub(crate) fn forget_states(&mut self) {
         self.closed = None;
         self.states.clear();
+        self.rough.clear();
     }
 
     /// Keeps an equilibrium.
     pub(crate) fn keep(&mut self, load: &Load, state: &State) {
-        let most = (FREEDOMS_OF_STATES / self.freedoms.size().max(1)).clamp(2, STATES);
-        if self.states.len() >= most {
-            self.states.remove(0);
-        }
-        self.states.push((load.clone(), state.clone()));
+        keep(&mut self.states, self.freedoms.size(), load, state);
     }
 
     /// How strains are recovered on this mesh.
@@ -318,4 +330,13 @@ impl Level {
         let made = known.unwrap_or_else(|| Arc::new(Ground::new(self)));
         Arc::clone(self.ground.insert(made))
     }
+}
+
+/// Keeps a state, and lets go of the oldest where there are too many.
+fn keep(states: &mut Vec<(Load, State)>, freedoms: usize, load: &Load, state: &State) {
+    let most = (FREEDOMS_OF_STATES / freedoms.max(1)).clamp(2, STATES);
+    if states.len() >= most {
+        states.remove(0);
+    }
+    states.push((load.clone(), state.clone()));
 }
