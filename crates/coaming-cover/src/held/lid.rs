@@ -25,12 +25,7 @@ const STOP: f64 = 1e8;
 /// # Errors
 /// [`NotChecked::Needs`] with the path of what the document does not give.
 pub(crate) fn lid(prepared: &Prepared<'_>, setup: Setup, sheet: &mut Worksheet) -> Result<Panel, NotChecked> {
-    let skin = prepared
-        .cover
-        .layers
-        .iter()
-        .find(|layer| layer.role == LayerRole::Skin)
-        .ok_or_else(|| NotChecked::needs("a layer with role = \"skin\""))?;
+    let skin = skin_layer(prepared)?;
     let gasket = gasket(prepared, setup)?;
     let latches = prepared.cover.latches.as_ref().ok_or_else(|| NotChecked::needs("latches"))?;
     let positions = latches.positions.as_ref().ok_or_else(|| NotChecked::needs("latches.positions"))?;
@@ -58,6 +53,20 @@ pub(crate) fn lid(prepared: &Prepared<'_>, setup: Setup, sheet: &mut Worksheet) 
         false => weigh(prepared, &parts, &panel, &mut Worksheet::new()).ok(),
     };
     Ok(weighed.unwrap_or(panel))
+}
+
+fn skin_layer<'a>(prepared: &Prepared<'a>) -> Result<&'a Layer, NotChecked> {
+    let skin = prepared.cover.layers.iter().find(|layer| layer.role == LayerRole::Skin);
+    skin.ok_or_else(|| NotChecked::needs("a layer with role = \"skin\""))
+}
+
+/// The sheet that is the lid, and its thickness in metres.
+///
+/// # Errors
+/// [`NotChecked::Needs`] with the path of what the document does not give.
+pub(crate) fn skin<'a>(prepared: &Prepared<'a>) -> Result<(&'a Layer, f64), NotChecked> {
+    let skin = skin_layer(prepared)?;
+    Ok((skin, thickness(skin, &mut Worksheet::new())?))
 }
 
 fn thickness(layer: &Layer, sheet: &mut Worksheet) -> Result<f64, NotChecked> {

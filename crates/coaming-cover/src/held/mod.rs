@@ -22,11 +22,12 @@ mod solutions;
 pub(crate) use even::{even_about, latches_apart};
 pub(crate) use found::{FOOT, Found, Place};
 pub(crate) use large::{Stretched, roughly_stretched, stretched};
+pub(crate) use lid::skin;
 pub(crate) use loads::{lean, wind};
 pub(crate) use places::{beside_cut_outs, reach, room_for};
 pub(crate) use setup::{Firmness, Joined, Setup};
 pub(crate) use solutions::{
-    Solutions, closed, find_all, first_mode, on_first_mesh, rebound, stress_on_first_mesh, under,
+    Solutions, find_all, first_mode, on_first_mesh, rebound, stress_on_first_mesh, under,
 };
 
 use coaming::prelude::*;

@@ -55,21 +55,19 @@ impl Setup {
         Self { weighed: true, ..self }
     }
 
-    /// What it is called in the long story.
-    pub(crate) const fn name(self) -> &'static str {
-        match (self.joined, self.firmness) {
-            (Joined::SheetAlone, Firmness::Softest) => "sheet alone, softest gasket",
-            (Joined::SheetAlone, Firmness::Firmest) => "sheet alone, firmest gasket",
-            (Joined::OnePiece, Firmness::Softest) => "one piece, softest gasket",
-            (Joined::OnePiece, Firmness::Firmest) => "one piece, firmest gasket",
-        }
-    }
-
-    /// What it is called where the gasket's law is known.
+    /// What is said of how the layers join in.
     pub(crate) const fn joined_name(self) -> &'static str {
         match self.joined {
             Joined::SheetAlone => "sheet alone",
             Joined::OnePiece => "one piece",
+        }
+    }
+
+    /// What is said of the gasket, where its law is not known.
+    pub(crate) const fn firmness_name(self) -> &'static str {
+        match self.firmness {
+            Firmness::Softest => "softest gasket",
+            Firmness::Firmest => "firmest gasket",
         }
     }
 }

@@ -193,7 +193,8 @@ fn hold(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
     let lid = mass::of_cover(prepared, &mut sheet)?;
     let count = latches(prepared)?.count.need(|| "latches.count".to_owned())?;
     sheet.note("even share of each latch, lowest", even.latch_force.value, Measure::FORCE);
-    let states = solved::closed(prepared, &mut sheet)?;
+    let linear = solved::closed(prepared, &mut sheet)?;
+    let (states, beyond) = solved::judged(prepared, linear, &mut sheet)?;
     let all = |found: &held::Found| (found.pulls.iter().sum(), found.pull_error() * f64::from(count));
     let (least, _, _) = solved::lowest(&states, all).ok_or_else(solved::nothing)?;
     solved::tell_pulls(&mut sheet, &states);
@@ -209,5 +210,6 @@ fn hold(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
     sheet.note("pull of all latches, at least", outcome.closing_force.value, Measure::FORCE);
     sheet.advise("seal.width", "a firmer gasket or more compression holds the lid harder");
     let origin = Origin::Design("contact must be left: the lid may not lift off its seal".to_owned());
-    Ok(sheet.at_most(outcome.inertia_force.value, Measure::FORCE, outcome.closing_force.value, origin))
+    let (inertia, closing) = (outcome.inertia_force.value, outcome.closing_force.value);
+    beyond.judge(sheet.at_most(inertia, Measure::FORCE, closing, origin))
 }
