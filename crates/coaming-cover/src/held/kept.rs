@@ -22,13 +22,13 @@ struct Known {
     found: Vec<(Load, FoundOf)>,
     on_first: Vec<(Load, FoundOf)>,
     modes: Vec<(Load, ModeFound)>,
-    travel: Option<Result<f64, NotChecked>>,
+    travels: Vec<(Load, Result<f64, NotChecked>)>,
 }
 
 impl Known {
     fn new(panel: Panel) -> Self {
-        let (found, on_first, modes) = (Vec::new(), Vec::new(), Vec::new());
-        Self { panel, used: true, found, on_first, modes, travel: None }
+        let (found, on_first, modes, travels) = (Vec::new(), Vec::new(), Vec::new(), Vec::new());
+        Self { panel, used: true, found, on_first, modes, travels }
     }
 }
 
@@ -83,9 +83,7 @@ impl Kept {
     /// Answers that are kept.
     #[cfg(test)]
     pub(super) fn answers(&self) -> usize {
-        let of = |one: &Known| {
-            one.found.len() + one.on_first.len() + one.modes.len() + usize::from(one.travel.is_some())
-        };
+        let of = |one: &Known| one.found.len() + one.on_first.len() + one.modes.len() + one.travels.len();
         self.known.iter().map(of).sum()
     }
 
@@ -172,15 +170,15 @@ impl Kept {
         )
     }
 
-    /// How far the latches travel until the panel lies free on its gasket, in metres.
-    pub(super) fn opening(&mut self) -> Result<f64, NotChecked> {
+    /// How far the latches travel until the panel lies free on its gasket under a load, in metres.
+    pub(super) fn opening(&mut self, load: &Load) -> Result<f64, NotChecked> {
         self.ask(
-            |one| one.travel.clone(),
+            |one| under(&one.travels, load),
             |solver, _| {
-                let opening = solver.opening(&Load::default()).map_err(|error| refusal(&error))?;
+                let opening = solver.opening(load).map_err(|error| refusal(&error))?;
                 Ok(opening.travel)
             },
-            |one, found| one.travel = Some(found),
+            |one, found| one.travels.push((load.clone(), found)),
         )
     }
 }

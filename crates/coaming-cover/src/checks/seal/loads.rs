@@ -18,7 +18,7 @@ use crate::prepared::Prepared;
 use crate::worksheet::Worksheet;
 
 /// The worksheet with what every row of the loaded seal takes, and the deviations of the gap that it must follow.
-fn begin(prepared: &Prepared<'_>) -> Result<(Worksheet, f64), NotChecked> {
+pub(super) fn begin(prepared: &Prepared<'_>) -> Result<(Worksheet, f64), NotChecked> {
     let mut sheet = Worksheet::new();
     let window = window(prepared, kind(prepared.seal()?, &mut sheet)?);
     gasket(prepared, &mut sheet)?;
@@ -28,7 +28,7 @@ fn begin(prepared: &Prepared<'_>) -> Result<(Worksheet, f64), NotChecked> {
 }
 
 /// The least compression at the limits against the deviations of the gap: contact must be left where the gap is widest.
-fn contact_left(
+pub(super) fn contact_left(
     prepared: &Prepared<'_>,
     mut sheet: Worksheet,
     linear: Vec<State>,
@@ -90,11 +90,6 @@ pub(super) fn acceleration(prepared: &Prepared<'_>, _: &Subject) -> Result<Deman
         "All layers with their mass are thrown outward; screws, inserts, gasket and paint are left out.",
     );
     contact_left(prepared, sheet, states, gap)
-}
-
-/// Acceleration in the lid's own plane does not lift it.
-pub(super) fn sliding(_: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
-    Err(NotChecked::not_calculated("what keeps the lid from sliding on its seal"))
 }
 
 /// How far the seal opens at its worst.
