@@ -5,12 +5,14 @@ use std::thread::{Builder, scope};
 
 use coaming_panel::Load;
 
+use crate::checks::bow;
 use crate::checks::latches::pulls;
 use crate::checks::lid::lean;
 use crate::checks::lid::{factor, pressure};
 use crate::checks::orders;
 use crate::checks::seal::loads as seal_loads;
 use crate::checks::seal::recovery;
+use crate::checks::seal::sliding;
 use crate::checks::solved::past_half;
 use crate::demand::NotChecked;
 use crate::document::{LayerRole, LoadKind};
@@ -29,6 +31,13 @@ pub(crate) fn solve_ahead(prepared: &Prepared<'_>) {
             worst_loads(prepared);
         }
     });
+    // The limits of a bowed lid may share shapes: one thread asks them all, in their order.
+    for (setup, loads) in bow::all_limits(prepared) {
+        held::find_all(prepared, setup, &loads);
+    }
+    for (setup, loads) in sliding::all_limits(prepared) {
+        held::find_all(prepared, setup, &loads);
+    }
     // Where a hand, or the want of a latch, does most was looked for on the sheet alone, and is known by now.
     let worst = worst_loads(prepared);
     side_by_side(|joined| {
@@ -90,7 +99,7 @@ fn whole_lid(prepared: &Prepared<'_>, joined: Joined) {
         if orders::excitations(prepared).is_ok() {
             drop(held::first_mode(prepared, setup, &mut Worksheet::new()));
         }
-        drop(held::rebound(prepared, setup, &mut Worksheet::new()));
+        drop(held::rebound(prepared, setup, &Load::default(), &mut Worksheet::new()));
     }
     let Ok(season) = recovery::season(prepared, &mut Worksheet::new(), None) else { return };
     for setup in limits(joined) {

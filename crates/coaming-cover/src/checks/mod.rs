@@ -6,6 +6,8 @@
 mod absent;
 mod ahead;
 mod bonds;
+mod bow;
+mod centre;
 mod chemicals;
 mod climate;
 mod frame;
@@ -64,8 +66,11 @@ pub const PARTS: &[(&str, &[Check])] = &[
     ("Lid", lid::CHECKS),
     ("Sheet", sheet::CHECKS),
     ("Seal", seal::CHECKS),
+    ("Seal", seal::warm::CHECKS),
+    ("Seal", seal::sliding::CHECKS),
     ("Seal", seal::leaks::CHECKS),
     ("Latches", latches::CHECKS),
+    ("Latches", latches::warm::CHECKS),
     ("Latches", latches::fixing::CHECKS),
     ("Pane", pane::CHECKS),
     ("Pane", pane::lap::CHECKS),

@@ -2,48 +2,28 @@
 
 use std::sync::Arc;
 
+use coaming::prelude::*;
 use coaming_panel::Load;
 
 use crate::amount::{Amount, Measure, Phrase};
-use crate::demand::NotChecked;
+use crate::demand::{Demand, NotChecked};
 use crate::held::{self, Found, Setup};
 use crate::prepared::Prepared;
 use crate::worksheet::Worksheet;
 
-/// The lid at one of its limits.
+/// The lid at one of its limits, under a load.
 pub(super) struct State {
-    pub(super) name: &'static str,
+    pub(super) name: String,
     pub(super) setup: Setup,
+    pub(super) load: Load,
     pub(super) found: Arc<Found>,
     /// Error of its stress in pascals, where it was solved for large deflection.
     pub(super) stretched: Option<f64>,
 }
 
-/// The lid at every limit, each told once; the inputs are noted of the one that takes the most.
-pub(super) fn each(
-    sheet: &mut Worksheet,
-    solve: impl Fn(Setup, &mut Worksheet) -> Result<Arc<Found>, NotChecked>,
-) -> Result<Vec<State>, NotChecked> {
-    let mut states: Vec<State> = Vec::new();
-    for setup in Setup::ALL.into_iter().rev() {
-        let found = match states.is_empty() {
-            true => solve(setup, sheet)?,
-            false => solve(setup, &mut Worksheet::new())?,
-        };
-        // A gasket whose law is known is the same at both ends of its band.
-        match states.iter_mut().find(|known| known.setup.joined == setup.joined && known.found == found) {
-            Some(known) => known.name = setup.joined_name(),
-            None => states.push(State { name: setup.name(), setup, found, stretched: None }),
-        }
-    }
-    states.reverse();
-    sheet.solved(held::PANEL_SOLVER);
-    Ok(states)
-}
-
 /// The closed lid at every limit.
 pub(super) fn closed(prepared: &Prepared<'_>, sheet: &mut Worksheet) -> Result<Vec<State>, NotChecked> {
-    each(sheet, |setup, sheet| held::closed(prepared, setup, sheet))
+    under(prepared, sheet, |setup| (setup, Load::default()))
 }
 
 /// The lid at every limit under a load that may depend on how the layers join in.
@@ -52,10 +32,72 @@ pub(super) fn under(
     sheet: &mut Worksheet,
     load: impl Fn(Setup) -> (Setup, Load),
 ) -> Result<Vec<State>, NotChecked> {
-    each(sheet, |setup, sheet| {
+    let named = |setup: Setup| {
         let (setup, load) = load(setup);
-        held::under(prepared, setup, &load, sheet)
-    })
+        (setup.joined_name().to_owned(), setup, load)
+    };
+    each(prepared, sheet, Setup::ALL.into_iter().map(named).collect())
+}
+
+/// The lid at each of some limits under its load, each told once; the inputs are noted of the one that takes the most, the
+/// last. A limit bears its name and the gasket's end.
+pub(super) fn each(
+    prepared: &Prepared<'_>,
+    sheet: &mut Worksheet,
+    limits: Vec<(String, Setup, Load)>,
+) -> Result<Vec<State>, NotChecked> {
+    let mut states: Vec<State> = Vec::new();
+    for (name, setup, load) in limits.into_iter().rev() {
+        let found = match states.is_empty() {
+            true => held::under(prepared, setup, &load, sheet)?,
+            false => held::under(prepared, setup, &load, &mut Worksheet::new())?,
+        };
+        // A gasket whose law is known is the same at both ends of its band.
+        let same = |known: &&mut State| {
+            known.setup.joined == setup.joined && known.load == load && known.found == found
+        };
+        match states.iter_mut().find(same) {
+            Some(known) => known.name = name,
+            None => {
+                let name = format!("{name}, {}", setup.firmness_name());
+                states.push(State { name, setup, load, found, stretched: None });
+            }
+        }
+    }
+    states.reverse();
+    sheet.solved(held::PANEL_SOLVER);
+    Ok(states)
+}
+
+/// How far a lid bends, and why it could not be solved for that.
+pub(super) struct Beyond {
+    /// Largest deflection over the thickness, by linear theory.
+    ratio: f64,
+    why: Option<NotChecked>,
+}
+
+impl Beyond {
+    /// Whether the states that bend too far for linear theory were solved for that.
+    ///
+    /// # Errors
+    /// Why they were not.
+    pub(super) fn solved(self) -> Result<(), NotChecked> {
+        self.why.map_or(Ok(()), Err)
+    }
+
+    /// A row that is judged, or one whose linear number is shown and not judged by, with the reason.
+    pub(super) fn judge(self, demand: Demand) -> Result<Demand, NotChecked> {
+        let Some(why) = self.why else { return Ok(demand) };
+        let why = match why {
+            NotChecked::Refused(error) => error.to_string(),
+            NotChecked::NotCalculated { what, .. } => format!("needs {what}"),
+            NotChecked::Needs(paths) => format!("needs {}", paths.join(", ")),
+        };
+        Err(NotChecked::NotCalculated {
+            what: format!("needs large deflection: w/t = {}; {why}; linear", rounded(self.ratio, 3)),
+            shown: Some(Box::new(demand)),
+        })
+    }
 }
 
 /// Whether a lid may be bent past half its sheet's thickness, where a linear answer decides nothing.
@@ -63,39 +105,45 @@ pub(super) fn past_half(found: &Found, thickness: f64) -> bool {
     found.deflection.value.abs() + found.deflection_error() > 0.5 * thickness
 }
 
-/// The states that a row is judged by: each that is past half the thickness solved anew for large deflection. Where that
-/// finds nothing, the linear ones stand, with the reason.
-pub(super) fn judged_by(
+/// The states that a row is judged by: each that is past half the sheet's thickness solved anew for large deflection. Where
+/// that finds nothing, the linear ones stand, with the reason.
+///
+/// # Errors
+/// [`NotChecked::Needs`] with the path of the thickness.
+pub(super) fn judged(
     prepared: &Prepared<'_>,
     linear: Vec<State>,
-    load: impl Fn(Setup) -> Load,
-    thickness: f64,
     sheet: &mut Worksheet,
-) -> (Vec<State>, Option<NotChecked>) {
+) -> Result<(Vec<State>, Beyond), NotChecked> {
+    let thickness = held::skin(prepared)?.1;
     let past = |state: &State| past_half(&state.found, thickness);
+    let furthest = linear.iter().map(|state| state.found.deflection.value.abs()).fold(0.0, f64::max);
+    let ratio = furthest / thickness;
     if !linear.iter().any(past) {
-        return (linear, None);
+        return Ok((linear, Beyond { ratio, why: None }));
     }
     for state in &linear {
         let label = format!("largest deflection, linear, {}", state.name);
         sheet.note(&label, state.found.deflection.value, Measure::LENGTH);
     }
     let one = |state: &State| {
-        let State { name, setup, .. } = *state;
+        let (name, load) = (state.name.clone(), state.load.clone());
+        let setup = state.setup;
         if !past(state) {
-            return Ok(State { name, setup, found: Arc::clone(&state.found), stretched: None });
+            return Ok(State { name, setup, load, found: Arc::clone(&state.found), stretched: None });
         }
-        let held::Stretched { found, stress_error } = held::stretched(prepared, setup, &load(setup))?;
-        Ok(State { name, setup, found, stretched: Some(stress_error) })
+        let held::Stretched { found, stress_error } = held::stretched(prepared, setup, &load)?;
+        Ok(State { name, setup, load, found, stretched: Some(stress_error) })
     };
     match linear.iter().map(one).collect::<Result<Vec<State>, NotChecked>>() {
-        Err(why) => (linear, Some(why)),
+        Err(why) => Ok((linear, Beyond { ratio, why: Some(why) })),
         Ok(states) => {
-            let large = states.iter().filter(|state| state.stretched.is_some()).map(|state| state.name);
-            sheet.note_words("solved for large deflection", large.collect::<Vec<_>>().join("; "));
+            let large = states.iter().filter(|state| state.stretched.is_some());
+            let large: Vec<&str> = large.map(|state| state.name.as_str()).collect();
+            sheet.note_words("solved for large deflection", large.join("; "));
             sheet.solved(held::LARGE_DEFLECTION);
             sheet.say("Past half the thickness a linear number decides nothing: there the row is judged by large deflection, in which the lid stretches as it bows. It is free in its plane, for a sponge holds no edge against drawing in.");
-            (states, None)
+            Ok((states, Beyond { ratio, why: None }))
         }
     }
 }

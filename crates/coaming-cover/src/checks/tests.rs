@@ -11,6 +11,8 @@ mod edge;
 mod held_latches;
 mod held_lid;
 mod held_seal;
+mod held_sliding;
+mod held_warm;
 mod holes;
 mod joint;
 mod leaks;

@@ -3,6 +3,7 @@
 use super::latches::Latches;
 use super::layer::{Face, Layer};
 use super::load_case::LoadCase;
+use super::locators::Locator;
 use super::material::MaterialOverride;
 use super::outline::Outline;
 use super::screws::ScrewPattern;
@@ -154,6 +155,8 @@ pub struct Cover {
     pub bonds: Option<Vec<Bond>>,
     /// The joints that are filled with sealant.
     pub sealant_joints: Option<Vec<SealantJoint>>,
+    /// What keeps it in its place along its plane; an empty list says nothing but friction.
+    pub locators: Option<Vec<Locator>>,
     /// The tether.
     pub tether: Option<Tether>,
     /// The service.

@@ -9,6 +9,7 @@ mod cover;
 mod latches;
 mod layer;
 mod load_case;
+mod locators;
 mod material;
 mod outline;
 mod problems;
@@ -27,6 +28,7 @@ pub use cover::{Bond, Cover, Hazard, HolePositions, Opening, SealantJoint, Tethe
 pub use latches::{Fixing, Latches};
 pub use layer::{Bend, Blank, CutOut, Edge, Face, Grain, Joining, Layer, LayerRole, Sealing};
 pub use load_case::{LayerState, LoadCase, LoadKind};
+pub use locators::{Locator, LocatorDirection};
 pub use material::MaterialOverride;
 pub(crate) use material::at as material_at;
 pub use outline::{Circle, Outline, Point, Polygon, Rectangle};

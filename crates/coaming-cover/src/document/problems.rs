@@ -72,6 +72,8 @@ impl Cover {
         let joints = self.sealant_joints.iter().flatten();
         let joints: Vec<&str> = joints.map(|joint| joint.name.as_str()).collect();
         unique(&joints, "sealant_joints", problems);
+        let locators: Vec<&str> = self.locators.iter().flatten().map(|one| one.name.as_str()).collect();
+        unique(&locators, "locators", problems);
         let mut known = |layer: &str, field: String| {
             if !names.contains(&layer) {
                 problems.push(Error::NotAnOption {

@@ -86,6 +86,12 @@ pub struct Seal {
     /// Time that it had to recover before its height was measured.
     #[possible(0.0..)]
     pub set_recovery_time: Option<Time>,
+    /// Least friction coefficient of its face on what it slides on, wet or dirty.
+    #[possible(0.0..=2.0)]
+    pub friction_low: Option<f64>,
+    /// Greatest friction coefficient of its face on what it slides on.
+    #[possible(0.0..=2.0)]
+    pub friction_high: Option<f64>,
     /// Name of the adhesive that backs it.
     pub backing: Option<String>,
 }

@@ -26,7 +26,7 @@ struct Known {
     large: Vec<(Load, FoundOf)>,
     large_on_first: Vec<(Load, FoundOf)>,
     modes: Vec<(Load, ModeFound)>,
-    travel: Option<Result<f64, NotChecked>>,
+    travels: Vec<(Load, Result<f64, NotChecked>)>,
 }
 
 impl Known {
@@ -39,7 +39,7 @@ impl Known {
             large: Vec::new(),
             large_on_first: Vec::new(),
             modes: Vec::new(),
-            travel: None,
+            travels: Vec::new(),
         }
     }
 }
@@ -98,7 +98,7 @@ impl Kept {
         let of = |one: &Known| {
             let under_loads = [&one.found, &one.on_first, &one.large, &one.large_on_first];
             let answers: usize = under_loads.into_iter().map(Vec::len).sum();
-            answers + one.modes.len() + usize::from(one.travel.is_some())
+            answers + one.modes.len() + one.travels.len()
         };
         self.known.iter().map(of).sum()
     }
@@ -211,15 +211,15 @@ impl Kept {
         )
     }
 
-    /// How far the latches travel until the panel lies free on its gasket, in metres.
-    pub(super) fn opening(&mut self) -> Result<f64, NotChecked> {
+    /// How far the latches travel until the panel lies free on its gasket under a load, in metres.
+    pub(super) fn opening(&mut self, load: &Load) -> Result<f64, NotChecked> {
         self.ask(
-            |one| one.travel.clone(),
+            |one| under(&one.travels, load),
             |solver, _| {
-                let opening = solver.opening(&Load::default()).map_err(|error| refusal(&error))?;
+                let opening = solver.opening(load).map_err(|error| refusal(&error))?;
                 Ok(opening.travel)
             },
-            |one, found| one.travel = Some(found),
+            |one, found| one.travels.push((load.clone(), found)),
         )
     }
 }

@@ -9,8 +9,9 @@ use coaming_panel::{
 use super::gasket::gasket;
 use super::masses::{Parts, region, weigh};
 use super::outline::outline;
-use super::places::{Over, over, overlap};
+use super::places::{Over, over};
 use super::setup::{Joined, Setup};
+use super::stacking::{Stacked, joins, stacked};
 use crate::amount::Measure;
 use crate::demand::{Need, NotChecked};
 use crate::document::{Bend, Edge, Face, Layer, LayerRole, Outline};
@@ -25,21 +26,28 @@ const STOP: f64 = 1e8;
 /// # Errors
 /// [`NotChecked::Needs`] with the path of what the document does not give.
 pub(crate) fn lid(prepared: &Prepared<'_>, setup: Setup, sheet: &mut Worksheet) -> Result<Panel, NotChecked> {
-    let skin = prepared
-        .cover
-        .layers
-        .iter()
-        .find(|layer| layer.role == LayerRole::Skin)
-        .ok_or_else(|| NotChecked::needs("a layer with role = \"skin\""))?;
+    built(prepared, setup, sheet).map(|built| built.0)
+}
+
+/// The lid, and what it is made of.
+///
+/// # Errors
+/// As [`lid`].
+pub(super) fn built<'a>(
+    prepared: &Prepared<'a>,
+    setup: Setup,
+    sheet: &mut Worksheet,
+) -> Result<(Panel, Parts<'a>), NotChecked> {
+    let skin = skin_layer(prepared)?;
     let gasket = gasket(prepared, setup)?;
     let latches = prepared.cover.latches.as_ref().ok_or_else(|| NotChecked::needs("latches"))?;
     let positions = latches.positions.as_ref().ok_or_else(|| NotChecked::needs("latches.positions"))?;
     let thickness = thickness(skin, sheet)?;
-    let material = elastic(prepared, skin, sheet)?;
+    let material = elastic(prepared, skin, setup, sheet)?;
     let mut panel = Panel::new(outline(&skin.outline, skin.at.as_ref()), Sheet::whole(thickness, material));
     let parts = match setup.joined {
         Joined::SheetAlone => Parts::alone(prepared, skin),
-        Joined::OnePiece => one_piece(prepared, skin, &mut panel, sheet)?,
+        _ => one_piece(prepared, setup, skin, &mut panel, sheet)?,
     };
     panel.holes = parts.open.iter().map(|cut| outline(&cut.outline, cut.at.as_ref())).collect();
     for bend in skin.bends.iter().flatten() {
@@ -57,19 +65,44 @@ pub(crate) fn lid(prepared: &Prepared<'_>, setup: Setup, sheet: &mut Worksheet) 
         true => Some(weigh(prepared, &parts, &panel, sheet)?),
         false => weigh(prepared, &parts, &panel, &mut Worksheet::new()).ok(),
     };
-    Ok(weighed.unwrap_or(panel))
+    Ok((weighed.unwrap_or(panel), parts))
 }
 
-fn thickness(layer: &Layer, sheet: &mut Worksheet) -> Result<f64, NotChecked> {
+fn skin_layer<'a>(prepared: &Prepared<'a>) -> Result<&'a Layer, NotChecked> {
+    let skin = prepared.cover.layers.iter().find(|layer| layer.role == LayerRole::Skin);
+    skin.ok_or_else(|| NotChecked::needs("a layer with role = \"skin\""))
+}
+
+/// The sheet that is the lid, and its thickness in metres.
+///
+/// # Errors
+/// [`NotChecked::Needs`] with the path of what the document does not give.
+pub(crate) fn skin<'a>(prepared: &Prepared<'a>) -> Result<(&'a Layer, f64), NotChecked> {
+    let skin = skin_layer(prepared)?;
+    Ok((skin, thickness(skin, &mut Worksheet::new())?))
+}
+
+pub(super) fn thickness(layer: &Layer, sheet: &mut Worksheet) -> Result<f64, NotChecked> {
     let path = format!("layers.{}.thickness", layer.name);
     Ok(sheet.given(&format!("{}, thickness", layer.name), path, layer.thickness)?.value)
 }
 
-fn elastic(prepared: &Prepared<'_>, layer: &Layer, sheet: &mut Worksheet) -> Result<Material, NotChecked> {
+/// Stiffness of a layer: as warm as it is in the setup's load case where its material's is known there, at room temperature
+/// otherwise.
+fn elastic(
+    prepared: &Prepared<'_>,
+    layer: &Layer,
+    setup: Setup,
+    sheet: &mut Worksheet,
+) -> Result<Material, NotChecked> {
     let material = prepared.material_of(layer)?;
-    let youngs_modulus = sheet.property(&material, "youngs_modulus", &material.youngs_modulus)?;
+    let warm = setup.warm.and_then(|kind| prepared.temperature(kind, &layer.name).ok());
+    let youngs_modulus = match warm.and_then(|warm| material.youngs_modulus_at(warm)) {
+        Some(figure) => sheet.figure(&material, "youngs_modulus", figure),
+        None => sheet.property(&material, "youngs_modulus", &material.youngs_modulus)?,
+    };
     let poissons_ratio = sheet.property(&material, "poisson_ratio", &material.poisson_ratio)?;
-    // Mass is added where it is known; warmth does not act in this model.
+    // Mass is added where it is known; what grows is a load.
     Ok(Material::isotropic(youngs_modulus.value, poissons_ratio, 0.0, 0.0))
 }
 
@@ -86,37 +119,21 @@ fn share_of_stiffness(sheet: &Sheet, layer: &Sheet) -> f64 {
     bending.max(stretching(layer) / stretching(sheet))
 }
 
-/// Adds the layers on both faces, each glued to the one before it. A cut-out that no layer closes stays open.
+/// Adds the layers on both faces that join in, as one piece with the sheet. A cut-out that none of them closes stays open.
 fn one_piece<'a>(
     prepared: &Prepared<'a>,
+    setup: Setup,
     skin: &'a Layer,
     panel: &mut Panel,
     sheet: &mut Worksheet,
 ) -> Result<Parts<'a>, NotChecked> {
-    let others = prepared.cover.layers.iter().filter(|layer| layer.name != skin.name);
     let mut parts = Parts { stiff: vec![skin], limp: Vec::new(), open: Vec::new() };
-    let mut stacked: Vec<(&Layer, f64)> = Vec::new();
     let bare = panel.layers.first().cloned();
-    for layer in others {
-        let face = layer.face.need(|| format!("layers.{}.face", layer.name))?;
-        let own = thickness(layer, sheet)?;
-        let under: f64 = stacked
-            .iter()
-            .filter(|(below, _)| below.face == Some(face) && overlap(below, layer))
-            .map(|(_, thickness)| thickness)
-            .sum();
-        let lower_face = match face {
-            Face::Inner => -under - own,
-            Face::Outer => bare.as_ref().map_or(0.0, |skin| skin.thickness) + under,
-        };
-        let made = Sheet {
-            region: Some(region(layer)),
-            lower_face,
-            thickness: own,
-            material: elastic(prepared, layer, sheet)?,
-        };
-        stacked.push((layer, own));
-        if bare.as_ref().is_some_and(|bare| share_of_stiffness(bare, &made) < LIMP) {
+    for Stacked { layer, lower_face, thickness } in stacked(prepared, skin, sheet)? {
+        let material = elastic(prepared, layer, setup, sheet)?;
+        let made = Sheet { region: Some(region(layer)), lower_face, thickness, material };
+        let limp = bare.as_ref().is_some_and(|bare| share_of_stiffness(bare, &made) < LIMP);
+        if limp || !joins(prepared, setup.joined, layer)? {
             parts.limp.push(layer);
             continue;
         }

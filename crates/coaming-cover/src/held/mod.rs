@@ -8,27 +8,36 @@
 mod even;
 mod found;
 mod gasket;
+mod growth;
 mod kept;
 mod large;
 mod lid;
 mod loads;
 mod masses;
+mod moments;
 mod outline;
 mod places;
 mod refusal;
 mod setup;
 mod solutions;
+mod stacking;
+mod tilt;
 mod unseen;
 
 pub(crate) use even::{even_about, latches_apart};
 pub(crate) use found::{Found, Place};
+pub(crate) use growth::{Grows, growing};
 pub(crate) use large::{Stretched, roughly_stretched, stretched};
+pub(crate) use lid::skin;
 pub(crate) use loads::{lean, wind};
+pub(crate) use moments::Moments;
 pub(crate) use places::{beside_cut_outs, reach, room_for};
 pub(crate) use setup::{Firmness, Joined, Setup};
 pub(crate) use solutions::{
-    Solutions, closed, find_all, first_mode, on_first_mesh, rebound, stress_on_first_mesh, under,
+    Solutions, find_all, first_mode, on_first_mesh, rebound, stress_on_first_mesh, under,
 };
+pub(crate) use stacking::{Stacked, stacked};
+pub(crate) use tilt::{Along, tilted};
 pub(crate) use unseen::FOOT;
 
 use coaming::prelude::*;

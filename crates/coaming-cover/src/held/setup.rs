@@ -1,11 +1,17 @@
 //! The limits between which the real lid lies.
 
+use crate::document::LoadKind;
+
 /// How firmly the other layers join in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Joined {
     /// Not at all: the sheet alone, its cut-outs open.
     SheetAlone,
-    /// As one piece with the sheet.
+    /// What is glued on as one piece with the sheet; what is screwed on not at all.
+    Bonded,
+    /// What its hold makes follow the sheet as one piece with it: what is glued on, and what its screws leave no room.
+    Driving,
+    /// All of them as one piece with the sheet.
     OnePiece,
 }
 
@@ -29,6 +35,8 @@ pub(crate) struct Setup {
     pub recovered: Option<f64>,
     /// True where the mass of all layers must be known: under acceleration, and where they ring.
     pub weighed: bool,
+    /// The load case whose temperatures the layers' stiffness is taken at; none for room temperature.
+    pub warm: Option<LoadKind>,
 }
 
 impl Setup {
@@ -42,7 +50,7 @@ impl Setup {
 
     /// One limit of a lid on its new gasket, whether or not its mass is known.
     pub(crate) const fn new(joined: Joined, firmness: Firmness) -> Self {
-        Self { joined, firmness, recovered: None, weighed: false }
+        Self { joined, firmness, recovered: None, weighed: false, warm: None }
     }
 
     /// The same on the gasket as it recovers to this height.
@@ -55,21 +63,26 @@ impl Setup {
         Self { weighed: true, ..self }
     }
 
-    /// What it is called in the long story.
-    pub(crate) const fn name(self) -> &'static str {
-        match (self.joined, self.firmness) {
-            (Joined::SheetAlone, Firmness::Softest) => "sheet alone, softest gasket",
-            (Joined::SheetAlone, Firmness::Firmest) => "sheet alone, firmest gasket",
-            (Joined::OnePiece, Firmness::Softest) => "one piece, softest gasket",
-            (Joined::OnePiece, Firmness::Firmest) => "one piece, firmest gasket",
-        }
+    /// The same with the layers as stiff as they are in a load case.
+    pub(crate) const fn warmed(self, kind: LoadKind) -> Self {
+        Self { warm: Some(kind), ..self }
     }
 
-    /// What it is called where the gasket's law is known.
+    /// What is said of how the layers join in.
     pub(crate) const fn joined_name(self) -> &'static str {
         match self.joined {
             Joined::SheetAlone => "sheet alone",
+            Joined::Bonded => "bonded layers as one piece",
+            Joined::Driving => "bonded and tightly screwed layers as one piece",
             Joined::OnePiece => "one piece",
+        }
+    }
+
+    /// What is said of the gasket, where its law is not known.
+    pub(crate) const fn firmness_name(self) -> &'static str {
+        match self.firmness {
+            Firmness::Softest => "softest gasket",
+            Firmness::Firmest => "firmest gasket",
         }
     }
 }

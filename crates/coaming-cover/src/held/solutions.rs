@@ -120,22 +120,10 @@ impl Solutions {
     }
 }
 
-/// The lid of a setup, closed.
-///
-/// # Errors
-/// [`NotChecked::Needs`] with the path of what the document does not give; [`NotChecked::Refused`] with the solver's reason.
-pub(crate) fn closed(
-    prepared: &Prepared<'_>,
-    setup: Setup,
-    sheet: &mut Worksheet,
-) -> Result<Arc<Found>, NotChecked> {
-    under(prepared, setup, &Load::default(), sheet)
-}
-
 /// The lid of a setup under a load.
 ///
 /// # Errors
-/// As [`closed`].
+/// [`NotChecked::Needs`] with the path of what the document does not give; [`NotChecked::Refused`] with the solver's reason.
 pub(crate) fn under(
     prepared: &Prepared<'_>,
     setup: Setup,
@@ -155,7 +143,7 @@ pub(crate) fn find_all(prepared: &Prepared<'_>, setup: Setup, loads: &[Load]) {
 /// The lid of a setup under a load on the first mesh alone, its error taken as a tenth: to compare loads with each other.
 ///
 /// # Errors
-/// As [`closed`].
+/// As [`under`].
 pub(crate) fn on_first_mesh(
     prepared: &Prepared<'_>,
     setup: Setup,
@@ -168,7 +156,7 @@ pub(crate) fn on_first_mesh(
 /// Largest stress in the sheet under a load on the first mesh alone, in pascals: what refinement made of it tells its error.
 ///
 /// # Errors
-/// As [`closed`].
+/// As [`under`].
 pub(crate) fn stress_on_first_mesh(
     prepared: &Prepared<'_>,
     setup: Setup,
@@ -180,7 +168,7 @@ pub(crate) fn stress_on_first_mesh(
 /// Frequency of the lowest mode of the closed lid in hertz, and its error as a share.
 ///
 /// # Errors
-/// As [`closed`].
+/// As [`under`].
 pub(crate) fn first_mode(
     prepared: &Prepared<'_>,
     setup: Setup,
@@ -190,18 +178,19 @@ pub(crate) fn first_mode(
     prepared.solutions.with(&panel, |shape| shape.first_mode(&Load::default()))
 }
 
-/// How far the latches rise from where they are closed until every one of them is free and the gasket hardly pushes, in
-/// metres, and its error.
+/// How far the latches rise from where they are closed until every one of them is free and the gasket hardly pushes, under a
+/// load, in metres, and its error.
 ///
 /// # Errors
-/// As [`closed`].
+/// As [`under`].
 pub(crate) fn rebound(
     prepared: &Prepared<'_>,
     setup: Setup,
+    load: &Load,
     sheet: &mut Worksheet,
 ) -> Result<(f64, f64), NotChecked> {
     let panel = lid(prepared, setup, sheet)?;
-    let travel = prepared.solutions.with(&panel, Kept::opening)?;
-    let closed = closed(prepared, setup, &mut Worksheet::new())?;
+    let travel = prepared.solutions.with(&panel, |shape| shape.opening(load))?;
+    let closed = under(prepared, setup, load, &mut Worksheet::new())?;
     Ok((travel, closed.deflection_error()))
 }

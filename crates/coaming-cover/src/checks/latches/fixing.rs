@@ -5,7 +5,7 @@ use coaming::fastener::InsertPullOut;
 use crate::amount::Measure;
 use crate::checks::ahead::thrown;
 use crate::checks::latches::forces;
-use crate::checks::solved::{tell_model, under};
+use crate::checks::solved::{Beyond, judged, tell_model, under};
 use crate::checks::{Check, lid, mass, whole};
 use crate::demand::{Demand, Need, NotChecked, Origin};
 use crate::document::{Fixing, LoadKind};
@@ -77,7 +77,7 @@ fn pull(
     fixing: &Fixing,
     side: Side,
     sheet: &mut Worksheet,
-) -> Result<f64, NotChecked> {
+) -> Result<(f64, [Beyond; 2]), NotChecked> {
     let fasteners = fixing.fasteners.need(|| format!("{}.fasteners", side.path()))?;
     sheet.note("fasteners of each", f64::from(fasteners), Measure::Number);
     let lift = lid::pressure(prepared, LoadKind::WindOut, sheet)?;
@@ -85,6 +85,8 @@ fn pull(
     by_even_share(prepared, lift, thrown.normal_acceleration, sheet)?;
     let wind = under(prepared, sheet, |setup| (setup, held::wind(prepared, setup.joined, -lift)))?;
     let road = under(prepared, sheet, |setup| (setup.weighed(), thrown.clone()))?;
+    let (wind, of_wind) = judged(prepared, wind, sheet)?;
+    let (road, of_road) = judged(prepared, road, sheet)?;
     let mut most = 0.0_f64;
     for (load, states) in [("wind", &wind), ("road", &road)] {
         for state in states {
@@ -101,7 +103,7 @@ fn pull(
     tell_model(prepared, sheet);
     sheet.note("pull on the most loaded latch", most, Measure::FORCE);
     sheet.say("The fasteners of one latch share alike.");
-    Ok(most / f64::from(fasteners))
+    Ok((most / f64::from(fasteners), [of_wind, of_road]))
 }
 
 /// What the latches would pull if they shared alike, for comparison: the gasket at the greater end of its band, with the
@@ -128,6 +130,10 @@ fn by_even_share(
     Ok(())
 }
 
+fn judge([of_wind, of_road]: [Beyond; 2], demand: Demand) -> Result<Demand, NotChecked> {
+    of_wind.judge(demand).and_then(|demand| of_road.judge(demand))
+}
+
 fn factored(prepared: &Prepared<'_>, pull: f64, sheet: &mut Worksheet) -> f64 {
     let (factor, _) = prepared.limits.insert_factor();
     sheet.note("factor on what it holds", factor, Measure::Number);
@@ -137,7 +143,7 @@ fn factored(prepared: &Prepared<'_>, pull: f64, sheet: &mut Worksheet) -> f64 {
 fn pull_out(prepared: &Prepared<'_>, side: Side) -> Result<Demand, NotChecked> {
     let fixing = side.fixing(prepared)?;
     let mut sheet = Worksheet::new();
-    let pull = pull(prepared, fixing, side, &mut sheet)?;
+    let (pull, beyond) = pull(prepared, fixing, side, &mut sheet)?;
     let at = format!("{}.pull_out", side.path());
     let holds = sheet.given("one fastener holds in this sheet", at.clone(), fixing.pull_out)?;
     let due = factored(prepared, pull, &mut sheet);
@@ -145,14 +151,14 @@ fn pull_out(prepared: &Prepared<'_>, side: Side) -> Result<Demand, NotChecked> {
         format!("{}.fasteners", side.path()),
         "more or larger fasteners, a backing plate, or more latches",
     );
-    Ok(sheet.at_most(due, Measure::FORCE, holds.value, Origin::Maker(at)))
+    judge(beyond, sheet.at_most(due, Measure::FORCE, holds.value, Origin::Maker(at)))
 }
 
 fn pull_through(prepared: &Prepared<'_>, side: Side) -> Result<Demand, NotChecked> {
     let fixing = side.fixing(prepared)?;
     let path = side.path();
     let mut sheet = Worksheet::new();
-    let pull = pull(prepared, fixing, side, &mut sheet)?;
+    let (pull, beyond) = pull(prepared, fixing, side, &mut sheet)?;
     let head = sheet.given("head or flange", format!("{path}.head_diameter"), fixing.head_diameter)?;
     let (thickness, material) = match &fixing.layer {
         Some(layer) => {
@@ -179,5 +185,5 @@ fn pull_through(prepared: &Prepared<'_>, side: Side) -> Result<Demand, NotChecke
     let due = factored(prepared, pull, &mut sheet);
     sheet.advise(format!("{path}.head_diameter"), "wider heads, a backing plate, or a thicker sheet");
     let origin = Origin::Design(format!("shear strength of {} round the heads", material.key));
-    Ok(sheet.at_most(due, Measure::FORCE, cylinder.pull_out.value, origin))
+    judge(beyond, sheet.at_most(due, Measure::FORCE, cylinder.pull_out.value, origin))
 }

@@ -2,9 +2,11 @@
 
 pub(super) mod fixing;
 pub(super) mod pulls;
+pub(super) mod warm;
 
 use coaming::latch::{LatchForce, LatchForceOutcome, LatchHold, LatchTravel, LatchTravelOutcome};
 use coaming::prelude::*;
+use coaming_panel::Load;
 
 use crate::amount::{Amount, Measure};
 use crate::checks::seal::{line_force, nominal_compression};
@@ -159,7 +161,7 @@ fn release(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
     let clearance = latches(prepared)?.release_clearance.need(|| "latches.release_clearance".to_owned())?;
     let (mut low, mut high) = (f64::INFINITY, 0.0_f64);
     for setup in Setup::ALL.into_iter().rev() {
-        let (rebound, error) = held::rebound(prepared, setup, &mut sheet)?;
+        let (rebound, error) = held::rebound(prepared, setup, &Load::default(), &mut sheet)?;
         sheet.note(&format!("rebound at the latches, {}", setup.joined_name()), rebound, Measure::LENGTH);
         low = low.min(rebound - error + clearance.value);
         high = high.max(rebound + error + clearance.value);
@@ -193,7 +195,8 @@ fn hold(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
     let lid = mass::of_cover(prepared, &mut sheet)?;
     let count = latches(prepared)?.count.need(|| "latches.count".to_owned())?;
     sheet.note("even share of each latch, lowest", even.latch_force.value, Measure::FORCE);
-    let states = solved::closed(prepared, &mut sheet)?;
+    let linear = solved::closed(prepared, &mut sheet)?;
+    let (states, beyond) = solved::judged(prepared, linear, &mut sheet)?;
     let all = |found: &held::Found| (found.pulls.iter().sum(), found.pull_error() * f64::from(count));
     let (least, _, _) = solved::lowest(&states, all).ok_or_else(solved::nothing)?;
     solved::tell_pulls(&mut sheet, &states);
@@ -209,5 +212,6 @@ fn hold(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
     sheet.note("pull of all latches, at least", outcome.closing_force.value, Measure::FORCE);
     sheet.advise("seal.width", "a firmer gasket or more compression holds the lid harder");
     let origin = Origin::Design("contact must be left: the lid may not lift off its seal".to_owned());
-    Ok(sheet.at_most(outcome.inertia_force.value, Measure::FORCE, outcome.closing_force.value, origin))
+    let (inertia, closing) = (outcome.inertia_force.value, outcome.closing_force.value);
+    beyond.judge(sheet.at_most(inertia, Measure::FORCE, closing, origin))
 }

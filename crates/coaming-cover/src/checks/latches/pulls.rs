@@ -6,7 +6,7 @@ use coaming_panel::Load;
 use crate::amount::{Amount, Measure, Phrase};
 use crate::checks::Subject;
 use crate::checks::latches::{forces, latches, situation};
-use crate::checks::solved::{State, closed, each, highest, nothing, tell_model, tell_pulls, under};
+use crate::checks::solved::{Beyond, State, closed, highest, judged, nothing, tell_model, tell_pulls, under};
 use crate::demand::{Bound, Demand, Finding, Need, NotChecked, Origin};
 use crate::document::LoadKind;
 use crate::held::{self, Firmness, Found, Joined, Setup};
@@ -37,12 +37,16 @@ fn strongest_at(prepared: &Prepared<'_>, worst: &State) -> Phrase {
 }
 
 /// Pull of the most loaded latch of the closed lid in newtons, both ends, with the lid at its limits.
-fn closing(prepared: &Prepared<'_>, sheet: &mut Worksheet) -> Result<((f64, f64), Vec<State>), NotChecked> {
-    let states = closed(prepared, sheet)?;
+fn closing(
+    prepared: &Prepared<'_>,
+    sheet: &mut Worksheet,
+) -> Result<((f64, f64), Vec<State>, Beyond), NotChecked> {
+    let linear = closed(prepared, sheet)?;
+    let (states, beyond) = judged(prepared, linear, sheet)?;
     let pull = |found: &Found| (found.strongest().1, found.pull_error());
     let (low, high, worst) = highest(&states, pull).ok_or_else(nothing)?;
     sheet.at(strongest_at(prepared, worst));
-    Ok(((low.max(0.0), high), states))
+    Ok(((low.max(0.0), high), states, beyond))
 }
 
 /// Force of the hand on a latch that pulls so much: that latch as if it were alone on a strip that pushes with its pull.
@@ -59,7 +63,8 @@ fn hand(prepared: &Prepared<'_>, pulls: (f64, f64), sheet: &mut Worksheet) -> Re
 
 /// Pull of the most loaded latch when closed, and the force of the hand on it, both ends, in newtons.
 pub(crate) fn most_loaded(prepared: &Prepared<'_>) -> [Result<(f64, f64), NotChecked>; 2] {
-    let pulls = latches(prepared).and_then(|_| closing(prepared, &mut Worksheet::new())).map(|found| found.0);
+    let pulls = latches(prepared).and_then(|_| closing(prepared, &mut Worksheet::new()));
+    let pulls = pulls.and_then(|(pulls, _, beyond)| beyond.solved().map(|()| pulls));
     let force = pulls.clone().and_then(|pulls| hand(prepared, pulls, &mut Worksheet::new()));
     [pulls, force]
 }
@@ -70,7 +75,7 @@ pub(super) fn hand_force(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand,
     even_share(prepared, &mut sheet)?;
     // What the document lacks for the lever comes before the solver's work.
     situation(prepared, &mut sheet)?;
-    let (pulls, states) = closing(prepared, &mut sheet)?;
+    let (pulls, states, beyond) = closing(prepared, &mut sheet)?;
     let (low, high) = hand(prepared, pulls, &mut sheet)?;
     tell_pulls(&mut sheet, &states);
     tell_model(prepared, &mut sheet);
@@ -82,26 +87,27 @@ pub(super) fn hand_force(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand,
         );
     }
     let bound = Bound::AtMost { limit, marginal_above: None };
-    Ok(sheet.finish(Finding::Number { low, high, measure: Measure::FORCE, bound }, origin))
+    beyond.judge(sheet.finish(Finding::Number { low, high, measure: Measure::FORCE, bound }, origin))
 }
 
 /// The pulls at the limits against the maker's working load.
-fn against_working_load(
+pub(super) fn against_working_load(
     prepared: &Prepared<'_>,
     mut sheet: Worksheet,
-    states: &[State],
+    linear: Vec<State>,
 ) -> Result<Demand, NotChecked> {
     let load =
         sheet.given("maker's working load", "latches.working_load", latches(prepared)?.working_load)?;
+    let (states, beyond) = judged(prepared, linear, &mut sheet)?;
     let pull = |found: &Found| (found.strongest().1, found.pull_error());
-    let (low, high, worst) = highest(states, pull).ok_or_else(nothing)?;
+    let (low, high, worst) = highest(&states, pull).ok_or_else(nothing)?;
     sheet.at(strongest_at(prepared, worst));
-    tell_pulls(&mut sheet, states);
+    tell_pulls(&mut sheet, &states);
     tell_model(prepared, &mut sheet);
     sheet.advise("latches.count", "more latches, stronger ones, or a softer gasket");
     let bound = Bound::AtMost { limit: load.value, marginal_above: None };
     let finding = Finding::Number { low: low.max(0.0), high, measure: Measure::FORCE, bound };
-    Ok(sheet.finish(finding, Origin::Maker("latches.working_load".to_owned())))
+    beyond.judge(sheet.finish(finding, Origin::Maker("latches.working_load".to_owned())))
 }
 
 /// Pull of the most loaded latch against the maker's working load.
@@ -110,7 +116,7 @@ pub(super) fn working_load(prepared: &Prepared<'_>, _: &Subject) -> Result<Deman
     even_share(prepared, &mut sheet)?;
     latches(prepared)?.working_load.need(|| "latches.working_load".to_owned())?;
     let states = closed(prepared, &mut sheet)?;
-    against_working_load(prepared, sheet, &states)
+    against_working_load(prepared, sheet, states)
 }
 
 /// Pull of the most loaded latch while wind lifts, against the maker's working load.
@@ -119,7 +125,7 @@ pub(super) fn wind_out(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, N
     latches(prepared)?.working_load.need(|| "latches.working_load".to_owned())?;
     let pressure = crate::checks::lid::pressure(prepared, LoadKind::WindOut, &mut sheet)?;
     let states = under(prepared, &mut sheet, |setup| (setup, held::wind(prepared, setup.joined, -pressure)))?;
-    against_working_load(prepared, sheet, &states)
+    against_working_load(prepared, sheet, states)
 }
 
 /// Load on the other latches where one is open or broken: the one whose want loads another most.
@@ -144,7 +150,7 @@ pub(super) fn missing(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, No
     sheet.note("latch that is missing", f64::from(nth), Measure::Number);
     sheet.say("The row tells of the latch whose want loads another most.");
     tell_search(&mut sheet);
-    against_working_load(prepared, sheet, &states)
+    against_working_load(prepared, sheet, states)
 }
 
 /// The lid at every limit without the one latch, numbered from 1, whose want is worst for the sheet alone.
@@ -154,7 +160,7 @@ pub(in crate::checks) fn without_one(
     badness: impl Fn(&Found) -> f64,
 ) -> Result<(u32, Vec<State>), NotChecked> {
     let nth = worst_missing(prepared, badness)?;
-    let states = each(sheet, |setup, sheet| held::under(prepared, setup, &without(nth), sheet))?;
+    let states = under(prepared, sheet, |setup| (setup, without(nth)))?;
     Ok((u32::try_from(nth + 1).unwrap_or(u32::MAX), states))
 }
 

@@ -6,10 +6,10 @@ use coaming_panel::Load;
 
 use crate::amount::Measure;
 use crate::checks::lid::plate;
-use crate::checks::lid::sag::{furthest, or_beyond, stress_band, tell_foot, yields};
+use crate::checks::lid::sag::{stress_band, tell_foot, yields};
 use crate::checks::lid::{factor, thicker};
 use crate::checks::pane::lean_case;
-use crate::checks::solved::{each, judged_by, tell_model};
+use crate::checks::solved::{judged, tell_model, under};
 use crate::checks::{Subject, name};
 use crate::demand::{Bound, Demand, Finding, Need, NotChecked};
 use crate::document::{Layer, LayerRole};
@@ -30,10 +30,9 @@ pub(super) fn lean(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand,
     let thickness = sheet.given("thickness", format!("layers.{}.thickness", layer.name), layer.thickness)?;
     let place = worst_place(prepared, layer, (force, side), thickness.value)?;
     let load = held::lean(place, force, side);
-    let linear = each(&mut sheet, |setup, sheet| held::under(prepared, setup, &load, sheet))?;
-    let ratio = furthest(&linear) / thickness.value;
-    let (states, unsolved) = judged_by(prepared, linear, |_| load.clone(), thickness.value, &mut sheet);
-    let (low, high) = stress_band(prepared, &states, |_| load.clone(), &mut sheet)?;
+    let linear = under(prepared, &mut sheet, |setup| (setup, load.clone()))?;
+    let (states, beyond) = judged(prepared, linear, &mut sheet)?;
+    let (low, high) = stress_band(prepared, &states, &mut sheet)?;
     for (label, value) in [("centre of the hand, x", place.0), ("centre of the hand, y", place.1)] {
         sheet.note(label, value, Measure::LENGTH);
     }
@@ -48,7 +47,7 @@ pub(super) fn lean(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand,
     thicker(&mut sheet, layer, thickness, high / limit);
     let bound = Bound::AtMost { limit, marginal_above: None };
     let demand = sheet.finish(Finding::Number { low, high, measure: Measure::STRESS, bound }, origin);
-    or_beyond(demand, ratio, unsolved)
+    beyond.judge(demand)
 }
 
 /// The hand where it stresses the sheet alone most.

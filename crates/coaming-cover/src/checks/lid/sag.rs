@@ -1,16 +1,13 @@
 //! How far wind bows the lid as it is held, by gasket and latches, and what that stresses.
 
-use coaming::prelude::*;
-use coaming_panel::Load;
-
 use crate::amount::{Amount, Measure};
 use crate::checks::lid::plate;
 use crate::checks::lid::{pressure, thicker};
-use crate::checks::solved::{State, at, highest, judged_by, metres, nothing, tell_model, tell_pulls, under};
+use crate::checks::solved::{State, at, highest, judged, metres, nothing, tell_model, tell_pulls, under};
 use crate::checks::{Subject, name};
 use crate::demand::{Bound, Demand, Finding, Need, NotChecked, Origin};
 use crate::document::{Layer, LoadKind};
-use crate::held::{self, FOOT, Setup};
+use crate::held::{self, FOOT};
 use crate::prepared::Prepared;
 use crate::worksheet::{Worksheet, practice};
 
@@ -36,9 +33,7 @@ pub(super) fn wind(prepared: &Prepared<'_>, subject: &Subject, kind: LoadKind) -
     let limit = share * width.min(height);
     let thickness = layer.thickness.need(|| format!("layers.{}.thickness", layer.name))?;
     let (linear, inward) = blown(prepared, kind, &mut sheet)?;
-    let load = |setup: Setup| held::wind(prepared, setup.joined, inward);
-    let ratio = furthest(&linear) / thickness.value;
-    let (states, unsolved) = judged_by(prepared, linear, load, thickness.value, &mut sheet);
+    let (states, beyond) = judged(prepared, linear, &mut sheet)?;
     let sag = highest(&states, |found| (found.deflection.value.abs(), found.deflection_error()));
     let (low, high, worst) = sag.ok_or_else(nothing)?;
     let place = worst.found.deflection;
@@ -62,30 +57,7 @@ pub(super) fn wind(prepared: &Prepared<'_>, subject: &Subject, kind: LoadKind) -
     thicker(&mut sheet, layer, thickness, high / limit);
     let bound = Bound::AtMost { limit, marginal_above: None };
     let finding = Finding::Number { low: low.max(0.0), high, measure: Measure::LENGTH, bound };
-    or_beyond(sheet.finish(finding, origin), ratio, unsolved)
-}
-
-/// The largest deflection of any limit, in metres.
-pub(super) fn furthest(states: &[State]) -> f64 {
-    states.iter().map(|state| state.found.deflection.value.abs()).fold(0.0, f64::max)
-}
-
-/// A row that is judged, or one whose linear number is shown and not judged by, with the reason.
-pub(super) fn or_beyond(
-    demand: Demand,
-    ratio: f64,
-    unsolved: Option<NotChecked>,
-) -> Result<Demand, NotChecked> {
-    let Some(why) = unsolved else { return Ok(demand) };
-    let why = match why {
-        NotChecked::Refused(error) => error.to_string(),
-        NotChecked::NotCalculated { what, .. } => format!("needs {what}"),
-        NotChecked::Needs(paths) => format!("needs {}", paths.join(", ")),
-    };
-    Err(NotChecked::NotCalculated {
-        what: format!("needs large deflection: w/t = {}; {why}; linear", rounded(ratio, 3)),
-        shown: Some(Box::new(demand)),
-    })
+    beyond.judge(sheet.finish(finding, origin))
 }
 
 /// Largest principal stress in the sheet against its yield strength.
@@ -98,18 +70,17 @@ pub(super) fn stress(
     let mut sheet = Worksheet::new();
     let (limit, origin) = yields(prepared, layer, &mut sheet)?;
     let thickness = layer.thickness.need(|| format!("layers.{}.thickness", layer.name))?;
-    let (linear, inward) = blown(prepared, kind, &mut sheet)?;
-    let load = |setup: Setup| held::wind(prepared, setup.joined, inward);
-    let ratio = furthest(&linear) / thickness.value;
-    let (states, unsolved) = judged_by(prepared, linear, load, thickness.value, &mut sheet);
-    let (low, high) = stress_band(prepared, &states, load, &mut sheet)?;
+    let (linear, _) = blown(prepared, kind, &mut sheet)?;
+    let (states, beyond) = judged(prepared, linear, &mut sheet)?;
+    let (low, high) = stress_band(prepared, &states, &mut sheet)?;
     tell_foot(&mut sheet);
     tell_model(prepared, &mut sheet);
-    sheet.note("largest deflection", furthest(&states), Measure::LENGTH);
+    let furthest = highest(&states, |found| (found.deflection.value.abs(), 0.0)).ok_or_else(nothing)?.1;
+    sheet.note("largest deflection", furthest, Measure::LENGTH);
     thicker(&mut sheet, layer, thickness, high / limit);
     let bound = Bound::AtMost { limit, marginal_above: None };
     let demand = sheet.finish(Finding::Number { low, high, measure: Measure::STRESS, bound }, origin);
-    or_beyond(demand, ratio, unsolved)
+    beyond.judge(demand)
 }
 
 /// The band of the largest stress in the sheet over the lid's limits, each widened by what refinement made of it, and by no less
@@ -118,7 +89,6 @@ pub(super) fn stress(
 pub(super) fn stress_band(
     prepared: &Prepared<'_>,
     states: &[State],
-    load: impl Fn(Setup) -> Load,
     sheet: &mut Worksheet,
 ) -> Result<(f64, f64), NotChecked> {
     let (mut low, mut high) = (f64::INFINITY, 0.0_f64);
@@ -127,7 +97,7 @@ pub(super) fn stress_band(
         let error = match state.stretched {
             Some(error) => error,
             None => {
-                let first = held::stress_on_first_mesh(prepared, state.setup, &load(state.setup))?;
+                let first = held::stress_on_first_mesh(prepared, state.setup, &state.load)?;
                 (place.value - first).abs().max(state.found.left.deflection_share * place.value)
             }
         };

@@ -4,7 +4,7 @@ use crate::amount::Measure;
 use crate::checks::Subject;
 use crate::checks::seal::{gasket, kind, nominal_compression, window};
 use crate::checks::solved::{
-    at, closed, highest, lowest, metres, nothing, tell_model, tell_pulls, tell_seal,
+    at, closed, highest, judged, lowest, metres, nothing, tell_model, tell_pulls, tell_seal,
 };
 use crate::demand::{Bound, Demand, Finding, NotChecked};
 use crate::prepared::Prepared;
@@ -21,7 +21,8 @@ pub(super) fn least(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotC
     // Notes width, curve or grade, and what is weak about them.
     gasket(prepared, &mut sheet)?;
     let (free, _, _) = nominal_compression(prepared, &mut sheet)?;
-    let states = closed(prepared, &mut sheet)?;
+    let linear = closed(prepared, &mut sheet)?;
+    let (states, beyond) = judged(prepared, linear, &mut sheet)?;
     let band = lowest(&states, |found| (found.least.value, found.left.compression));
     let (low, high, worst) = band.ok_or_else(nothing)?;
     let place = worst.found.least;
@@ -32,7 +33,8 @@ pub(super) fn least(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotC
     sheet.advise("layers.bends", "return flanges or a thicker sheet, more latches, or a softer gasket");
     let (low, high) = (low / free.value, high / free.value);
     let bound = Bound::AtLeast { limit: window.least.0 };
-    Ok(sheet.finish(Finding::Number { low, high, measure: Measure::Percent, bound }, window.least.1))
+    let finding = Finding::Number { low, high, measure: Measure::Percent, bound };
+    beyond.judge(sheet.finish(finding, window.least.1))
 }
 
 /// Largest compression along the whole seal line, closed and new, in the middle of all tolerances.
@@ -42,7 +44,8 @@ pub(super) fn most(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotCh
     let window = window(prepared, kind(seal, &mut sheet)?);
     gasket(prepared, &mut sheet)?;
     let (free, _, _) = nominal_compression(prepared, &mut sheet)?;
-    let states = closed(prepared, &mut sheet)?;
+    let linear = closed(prepared, &mut sheet)?;
+    let (states, beyond) = judged(prepared, linear, &mut sheet)?;
     let band = highest(&states, |found| (found.most.value, found.left.compression));
     let (low, high, worst) = band.ok_or_else(nothing)?;
     let place = worst.found.most;
@@ -52,5 +55,6 @@ pub(super) fn most(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotCh
     sheet.advise("seal.stop_height", "higher stops, or a higher gasket");
     let (low, high) = (low / free.value, high / free.value);
     let bound = Bound::AtMost { limit: window.most.0, marginal_above: None };
-    Ok(sheet.finish(Finding::Number { low, high, measure: Measure::Percent, bound }, window.most.1))
+    let finding = Finding::Number { low, high, measure: Measure::Percent, bound };
+    beyond.judge(sheet.finish(finding, window.most.1))
 }

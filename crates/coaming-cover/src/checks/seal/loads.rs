@@ -9,7 +9,7 @@ use crate::checks::latches::pulls::{tell_search, without, without_one, worst_mis
 use crate::checks::seal::recovery::season;
 use crate::checks::seal::{gap, gasket, kind, nominal_compression, window};
 use crate::checks::solved::{
-    State, at, highest, lowest, metres, nothing, tell_model, tell_pulls, tell_seal, under,
+    State, at, highest, judged, lowest, metres, nothing, tell_model, tell_pulls, tell_seal, under,
 };
 use crate::demand::{Bound, Demand, Finding, NotChecked, Origin};
 use crate::document::LoadKind;
@@ -18,7 +18,7 @@ use crate::prepared::Prepared;
 use crate::worksheet::Worksheet;
 
 /// The worksheet with what every row of the loaded seal takes, and the deviations of the gap that it must follow.
-fn begin(prepared: &Prepared<'_>) -> Result<(Worksheet, f64), NotChecked> {
+pub(super) fn begin(prepared: &Prepared<'_>) -> Result<(Worksheet, f64), NotChecked> {
     let mut sheet = Worksheet::new();
     let window = window(prepared, kind(prepared.seal()?, &mut sheet)?);
     gasket(prepared, &mut sheet)?;
@@ -28,24 +28,25 @@ fn begin(prepared: &Prepared<'_>) -> Result<(Worksheet, f64), NotChecked> {
 }
 
 /// The least compression at the limits against the deviations of the gap: contact must be left where the gap is widest.
-fn contact_left(
+pub(super) fn contact_left(
     prepared: &Prepared<'_>,
     mut sheet: Worksheet,
-    states: &[State],
+    linear: Vec<State>,
     gap: f64,
 ) -> Result<Demand, NotChecked> {
-    let band = lowest(states, |found| (found.least.value, found.left.compression));
+    let (states, beyond) = judged(prepared, linear, &mut sheet)?;
+    let band = lowest(&states, |found| (found.least.value, found.left.compression));
     let (low, high, worst) = band.ok_or_else(nothing)?;
     let place = worst.found.least;
     sheet.at(at("{} at the worst place", metres(place.value), place));
-    tell_seal(&mut sheet, states);
-    tell_pulls(&mut sheet, states);
+    tell_seal(&mut sheet, &states);
+    tell_pulls(&mut sheet, &states);
     tell_model(prepared, &mut sheet);
     sheet.advise("layers.bends", "return flanges or a thicker sheet, more latches, or more compression");
     let origin =
         Origin::Design("contact must be left where the gap is widest by its own deviations".to_owned());
     let bound = Bound::AtLeast { limit: gap };
-    Ok(sheet.finish(Finding::Number { low, high, measure: Measure::LENGTH, bound }, origin))
+    beyond.judge(sheet.finish(Finding::Number { low, high, measure: Measure::LENGTH, bound }, origin))
 }
 
 /// Least compression while wind lifts the lid.
@@ -54,7 +55,7 @@ pub(super) fn wind_out(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, N
     let pressure = crate::checks::lid::pressure(prepared, LoadKind::WindOut, &mut sheet)?;
     let states = under(prepared, &mut sheet, |setup| (setup, held::wind(prepared, setup.joined, -pressure)))?;
     sheet.say("The wind pulls on the whole outer face, evenly.");
-    contact_left(prepared, sheet, &states, gap)
+    contact_left(prepared, sheet, states, gap)
 }
 
 /// Largest compression while wind presses the lid in, against the window's extreme.
@@ -64,7 +65,8 @@ pub(super) fn wind_in(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, No
     gasket(prepared, &mut sheet)?;
     let (free, _, _) = nominal_compression(prepared, &mut sheet)?;
     let pressure = crate::checks::lid::pressure(prepared, LoadKind::WindIn, &mut sheet)?;
-    let states = under(prepared, &mut sheet, |setup| (setup, held::wind(prepared, setup.joined, pressure)))?;
+    let linear = under(prepared, &mut sheet, |setup| (setup, held::wind(prepared, setup.joined, pressure)))?;
+    let (states, beyond) = judged(prepared, linear, &mut sheet)?;
     let band = highest(&states, |found| (found.most.value, found.left.compression));
     let (low, high, worst) = band.ok_or_else(nothing)?;
     let place = worst.found.most;
@@ -75,7 +77,8 @@ pub(super) fn wind_in(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, No
     sheet.advise("seal.stop_height", "stops, or stops nearer to each other, or a firmer gasket");
     let bound = Bound::AtMost { limit: window.most.0, marginal_above: None };
     let (low, high) = (low / free.value, high / free.value);
-    Ok(sheet.finish(Finding::Number { low, high, measure: Measure::Percent, bound }, window.most.1))
+    let finding = Finding::Number { low, high, measure: Measure::Percent, bound };
+    beyond.judge(sheet.finish(finding, window.most.1))
 }
 
 /// Least compression while the cover is thrown outward.
@@ -86,12 +89,7 @@ pub(super) fn acceleration(prepared: &Prepared<'_>, _: &Subject) -> Result<Deman
     sheet.say(
         "All layers with their mass are thrown outward; screws, inserts, gasket and paint are left out.",
     );
-    contact_left(prepared, sheet, &states, gap)
-}
-
-/// Acceleration in the lid's own plane does not lift it.
-pub(super) fn sliding(_: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
-    Err(NotChecked::not_calculated("what keeps the lid from sliding on its seal"))
+    contact_left(prepared, sheet, states, gap)
 }
 
 /// How far the seal opens at its worst.
@@ -111,7 +109,7 @@ pub(super) fn latch_missing(prepared: &Prepared<'_>, _: &Subject) -> Result<Dema
     sheet.note("latch that is missing", f64::from(nth), Measure::Number);
     sheet.say("The row tells of the latch whose want opens the seal most.");
     tell_search(&mut sheet);
-    contact_left(prepared, sheet, &states, gap)
+    contact_left(prepared, sheet, states, gap)
 }
 
 /// What the gasket still follows at the worst place after a season, with the lid's bow solved for.
@@ -122,7 +120,8 @@ pub(super) fn after_season(prepared: &Prepared<'_>, _: &Subject) -> Result<Deman
     let season = season(prepared, &mut sheet, None)?;
     let recovered =
         |setup: Setup| (setup.recovered_to(season.outcome.recovered_height.value), Load::default());
-    let states = under(prepared, &mut sheet, recovered)?;
+    let linear = under(prepared, &mut sheet, recovered)?;
+    let (states, beyond) = judged(prepared, linear, &mut sheet)?;
     let band = lowest(&states, |found| (found.least.value, found.left.compression));
     let (low, high, worst) = band.ok_or_else(nothing)?;
     let place = worst.found.least;
@@ -133,5 +132,6 @@ pub(super) fn after_season(prepared: &Prepared<'_>, _: &Subject) -> Result<Deman
     tell_model(prepared, &mut sheet);
     sheet.advise("seal.free_height", "a higher gasket or one of less set, a stiffer lid, a flatter seat");
     let bound = Bound::AtLeast { limit: season.due };
-    Ok(sheet.finish(Finding::Number { low, high, measure: Measure::LENGTH, bound }, season.origin))
+    let finding = Finding::Number { low, high, measure: Measure::LENGTH, bound };
+    beyond.judge(sheet.finish(finding, season.origin))
 }

@@ -4,6 +4,8 @@ mod all_round;
 pub(super) mod leaks;
 pub(super) mod loads;
 pub(super) mod recovery;
+pub(super) mod sliding;
+pub(super) mod warm;
 
 use coaming::gasket::{
     ClosedBy, DeflectionGrade, GapContribution, GasketGap, GasketGapOutcome, PublishedLimits, SpongeClass,
@@ -91,20 +93,6 @@ pub(super) const CHECKS: &[Check] = &[
         case: Some(LoadKind::WindIn),
         subjects: whole,
         demand: loads::wind_in,
-    },
-    Check {
-        key: "seal_acceleration_x",
-        title: "Contact left along the seal",
-        case: Some(LoadKind::AccelerationX),
-        subjects: whole,
-        demand: loads::sliding,
-    },
-    Check {
-        key: "seal_acceleration_y",
-        title: "Contact left along the seal",
-        case: Some(LoadKind::AccelerationY),
-        subjects: whole,
-        demand: loads::sliding,
     },
     Check {
         key: "seal_acceleration_z",
