@@ -11,8 +11,9 @@ use crate::system::level::Level;
 
 /// Share of all squared indicators that the triangles to be divided hold together.
 const SHARE: f64 = 0.7;
-/// A level that there is serves for another answer whose squared indicators it divided this much of: all but as much as its own would.
-const SERVES: f64 = 0.68;
+/// A level that there is serves for another answer where that errs by no more than this of all its squared indicators in what it would
+/// have divided and the level did not.
+const MISSED: f64 = 0.02;
 /// A chord that cuts off more than this of the panel's area, times the tolerance, is divided.
 const SEGMENT: f64 = 2e-3;
 
@@ -32,7 +33,7 @@ pub(crate) struct Ladder {
 pub(crate) enum Keep {
     /// Never.
     No,
-    /// Where they divided most of what that errs by.
+    /// Where they divided what that errs by most.
     WhereTheyServe,
     /// Whatever errs most.
     Always,
@@ -56,7 +57,7 @@ impl Ladder {
         tolerance: f64,
         most: usize,
     ) -> Result<bool, PanelError> {
-        if let Some(next) = self.levels.get(level + 1).filter(|_| self.serves(level, squares)) {
+        if let Some(next) = self.levels.get(level + 1).filter(|_| self.kept == Keep::Always) {
             return Ok(next.mesh.triangles.len() <= most);
         }
         let Some(last) = self.levels.get(level) else { return Ok(false) };
@@ -65,8 +66,8 @@ impl Ladder {
         }
         let mut marked = worst(squares, SHARE);
         mark_arcs(&last.mesh, prepared, SEGMENT * tolerance * self.area, &mut marked);
-        if self.divided.get(level) == Some(&marked) {
-            return Ok(true);
+        if let Some(next) = self.levels.get(level + 1).filter(|_| self.serves(level, squares, &marked)) {
+            return Ok(next.mesh.triangles.len() <= most);
         }
         let finer = refine_marked(&last.mesh, &prepared.features, &marked);
         if finer.triangles.len() > most {
@@ -85,17 +86,15 @@ impl Ladder {
 }
 
 impl Ladder {
-    /// Whether the level after `level`, where there is one, is kept for an answer with these squared indicators.
-    fn serves(&self, level: usize, squares: &[f64]) -> bool {
-        match self.kept {
-            Keep::No => false,
-            Keep::Always => true,
-            Keep::WhereTheyServe => self.divided.get(level).is_some_and(|divided| {
-                let whole: f64 = squares.iter().sum();
-                let part: f64 = squares.iter().zip(divided).filter(|(_, d)| **d).map(|(s, _)| s).sum();
-                part >= SERVES * whole
-            }),
+    /// Whether the level after `level` serves an answer with these squared indicators, which would divide the marked triangles.
+    fn serves(&self, level: usize, squares: &[f64], marked: &[bool]) -> bool {
+        let Some(divided) = self.divided.get(level) else { return false };
+        if self.kept == Keep::No {
+            return divided == marked;
         }
+        let missed =
+            squares.iter().zip(marked).zip(divided).filter(|((_, marked), done)| **marked && !**done);
+        missed.map(|((square, _), _)| square).sum::<f64>() <= MISSED * squares.iter().sum::<f64>()
     }
 }
 

@@ -12,8 +12,8 @@ impl Solver {
     /// Keeps the meshes that there are for whatever is asked from now on, as [`update`](Self::update) does: refined further where an
     /// answer needs it, and never made anew. Answers then depend on what was asked before within the errors estimated.
     ///
-    /// For loads in the plane and for large deflection, whose stresses crowd where the load is, a mesh is kept only for answers that err
-    /// mostly where it was refined.
+    /// For loads in the plane and for large deflection, whose stresses crowd where the load is, a mesh is kept only for answers whose own
+    /// mesh would divide no more than it did.
     pub fn keep_meshes(&mut self) {
         self.ladder.kept = Keep::Always;
         if let Some(ladder) = &mut self.in_plane {
