@@ -17,7 +17,6 @@ mod holes;
 mod joint;
 mod leaks;
 mod long_term;
-mod look;
 mod neighbours;
 mod restraint;
 mod screws;
