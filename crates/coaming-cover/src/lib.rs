@@ -34,5 +34,6 @@ pub mod render;
 pub mod review;
 pub mod reviewer;
 pub mod schema;
+mod stack;
 pub mod verdict;
 mod worksheet;

@@ -37,11 +37,16 @@ pub(super) fn limits(
     sheet.reckon("curvature of a sheet that nothing holds = expansion × difference of its faces / thickness");
     let free = expansion.value * difference / thickness;
     sheet.note("curvature of the sheet by its faces, in 1/m", free, Measure::Number);
+    let (width, height) = skin.outline.box_size();
+    let bow = free.abs() * (width * width + height * height) / 8.0;
+    sheet.note("bow of the free sheet by its faces, corner to corner", bow, Measure::LENGTH);
+    // Compressions are wanted to a hundredth of a millimetre.
+    let by_faces = if bow > LEAST_BOW { expansion.value * difference } else { 0.0 };
     let mut limits: Vec<Limit> = Vec::new();
     let mut stiff = Vec::new();
     for joined in [Joined::SheetAlone, Joined::Bonded, Joined::Driving] {
         let setup = Setup::new(joined, Firmness::Softest).warmed(kind);
-        let all = held::growing(prepared, setup, expansion.value * difference, |layer| {
+        let all = held::growing(prepared, setup, by_faces, |layer| {
             growth(prepared, layer, &prepared.material_of(layer)?, kind, sheet)
         })?;
         // What is joined at one limit already needs no second.
@@ -58,6 +63,10 @@ pub(super) fn limits(
     }
     Ok(limits)
 }
+
+/// A sheet that nothing holds and that its faces bow by less than this, in metres, is taken as flat: it is a hundredth of a
+/// millimetre.
+const LEAST_BOW: f64 = 1e-5;
 
 /// What acts at once at a limit, in words and as a load.
 fn loads(joined: Joined, all: &[Grows]) -> Vec<(&'static str, Load)> {
@@ -96,7 +105,7 @@ pub(super) fn bowed(
 pub(super) fn tell(sheet: &mut Worksheet) {
     sheet.say("What a layer grows more than the sheet, by warmth and damp, bows the lid where the layer is joined to it: not at all where none is, most where it is one piece with the sheet. A layer with room at its screws does not drive, and whether it has room enough is for the rows of its holes.");
     sheet.say("Where some of it bows the lid outward and some inward, all together and each alone are looked at. Seat and flanges are taken to grow with the sheet, and a bond or a plastic that creeps to lose nothing.");
-    sheet.say("Layers are as stiff as their materials are at these temperatures where that is known; the gasket is taken as at room temperature.");
+    sheet.say("Layers are as stiff as their materials are at these temperatures where that is known; the gasket is taken as new, and as firm as at room temperature. A bow of less than a hundredth of a millimetre by the sheet's own faces is left out.");
 }
 
 /// The limits of every load case, those of one lid together, for all to be solved at once.

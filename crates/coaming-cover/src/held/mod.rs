@@ -30,13 +30,11 @@ pub(crate) use growth::{Grows, growing};
 pub(crate) use large::{Stretched, roughly_stretched, stretched};
 pub(crate) use lid::skin;
 pub(crate) use loads::{lean, wind};
-pub(crate) use moments::Moments;
-pub(crate) use places::{beside_cut_outs, reach, room_for};
+pub(crate) use places::{beside_cut_outs, overlap, reach, room_for};
 pub(crate) use setup::{Firmness, Joined, Setup};
 pub(crate) use solutions::{
     Solutions, find_all, first_mode, on_first_mesh, rebound, stress_on_first_mesh, under,
 };
-pub(crate) use stacking::{Stacked, stacked};
 pub(crate) use tilt::{Along, tilted};
 pub(crate) use unseen::FOOT;
 

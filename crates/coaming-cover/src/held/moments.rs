@@ -6,17 +6,17 @@ use crate::document::{Outline, Point};
 
 /// Integrals over a shape about the cover's origin: of 1, x, y, x² and y², in powers of metres.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub(crate) struct Moments {
-    pub(crate) area: f64,
-    pub(crate) x: f64,
-    pub(crate) y: f64,
-    pub(crate) xx: f64,
-    pub(crate) yy: f64,
+pub(super) struct Moments {
+    pub(super) area: f64,
+    pub(super) x: f64,
+    pub(super) y: f64,
+    pub(super) xx: f64,
+    pub(super) yy: f64,
 }
 
 impl Moments {
     /// Those of a shape about its centre, or of a polygon in its own coordinates.
-    pub(crate) fn of(shape: &Outline, centre: Option<&Point>) -> Self {
+    pub(super) fn of(shape: &Outline, centre: Option<&Point>) -> Self {
         let (x, y) = centre.map_or((0.0, 0.0), |centre| (centre.x.value, centre.y.value));
         match shape {
             Outline::Rectangle(r) => {
@@ -60,7 +60,7 @@ impl Moments {
     }
 
     /// Those of the shape without another that lies within it.
-    pub(crate) fn less(self, hole: Self) -> Self {
+    pub(super) fn less(self, hole: Self) -> Self {
         Self {
             area: self.area - hole.area,
             x: self.x - hole.x,

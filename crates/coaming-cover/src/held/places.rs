@@ -67,7 +67,7 @@ impl Bounds {
 
 /// Whether two layers on one face lie over each other, by the boxes round them: not where one lies within a cut-out of the
 /// other.
-pub(super) fn overlap(one: &Layer, other: &Layer) -> bool {
+pub(crate) fn overlap(one: &Layer, other: &Layer) -> bool {
     let (a, b) = (Bounds::of_layer(one), Bounds::of_layer(other));
     let round = |layer: &Layer, within: Bounds| {
         layer.cut_outs.iter().flatten().any(|hole| Bounds::of_cut(hole).holds(within))

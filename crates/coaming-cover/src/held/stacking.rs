@@ -10,20 +10,20 @@ use crate::prepared::Prepared;
 use crate::worksheet::Worksheet;
 
 /// A layer other than the sheet, and where it lies along z.
-pub(crate) struct Stacked<'a> {
+pub(super) struct Stacked<'a> {
     /// The layer.
-    pub(crate) layer: &'a Layer,
+    pub(super) layer: &'a Layer,
     /// Height of its lower face above the sheet's inner face, in metres.
-    pub(crate) lower_face: f64,
+    pub(super) lower_face: f64,
     /// Its thickness, in metres.
-    pub(crate) thickness: f64,
+    pub(super) thickness: f64,
 }
 
 /// The layers on both faces of the sheet, each on those before it that it lies over.
 ///
 /// # Errors
 /// [`NotChecked::Needs`] with the path of what the document does not give.
-pub(crate) fn stacked<'a>(
+pub(super) fn stacked<'a>(
     prepared: &Prepared<'a>,
     skin: &Layer,
     sheet: &mut Worksheet,
@@ -46,7 +46,7 @@ pub(crate) fn stacked<'a>(
 
 /// How a layer is held to the sheet, as far as growth goes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Hold {
+pub(super) enum Hold {
     /// Glued.
     Bonded,
     /// By screws that leave it no room: it slips more or less.
@@ -59,7 +59,7 @@ pub(crate) enum Hold {
 ///
 /// # Errors
 /// [`NotChecked::Needs`] with the path of what the document does not give.
-pub(crate) fn hold(prepared: &Prepared<'_>, layer: &Layer) -> Result<Hold, NotChecked> {
+pub(super) fn hold(prepared: &Prepared<'_>, layer: &Layer) -> Result<Hold, NotChecked> {
     if layer.joining.need(|| format!("layers.{}.joining", layer.name))? == Joining::Bonded {
         return Ok(Hold::Bonded);
     }

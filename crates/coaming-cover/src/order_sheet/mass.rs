@@ -4,12 +4,12 @@ use coaming::prelude::*;
 
 use super::adhesives::{bead_volume, bond_volume, sealed};
 use super::item::{Item, Line, Value, found, given, length, number, said, words};
-use super::stack::{centre_of, height};
 use crate::amount::{Measure, Phrase};
 use crate::checks::mass;
 use crate::demand::{Need, NotChecked};
 use crate::document::{Bush, ScrewPattern};
 use crate::prepared::Prepared;
+use crate::stack::{centre_of, height};
 use crate::worksheet::Worksheet;
 
 /// One part with its mass and its centre.

@@ -14,7 +14,6 @@ mod item;
 mod mass;
 mod screws;
 mod seal_and_latches;
-mod stack;
 mod tests_due;
 
 #[cfg(test)]

@@ -3,11 +3,12 @@
 use coaming::prelude::*;
 
 use super::Detail;
+use super::alike::{Told, told};
 use super::order_text::{failing, shown};
 use super::words::{self, ALL_PASSED};
 use crate::cautions::CAUTIONS;
 use crate::order_sheet::{Item, OrderSheet};
-use crate::review::{Review, Row};
+use crate::review::Review;
 use crate::verdict::Verdict;
 
 /// Words that stand as they are: what Markdown or HTML would read as markup is escaped, and lines are joined.
@@ -52,8 +53,8 @@ pub fn review_markdown(review: &Review, detail: Detail, system: System) -> Strin
     }
     text.push_str("## Checks\n\n");
     for verdict in Verdict::ALL {
-        for row in review.rows.iter().filter(|row| row.verdict == verdict) {
-            text.push_str(&row_markdown(row, detail, system));
+        for told in told(&review.rows, verdict, detail, system) {
+            text.push_str(&row_markdown(&told));
         }
     }
     text.push_str("## What this rests on\n\n");
@@ -64,12 +65,12 @@ pub fn review_markdown(review: &Review, detail: Detail, system: System) -> Strin
     text
 }
 
-fn row_markdown(row: &Row, detail: Detail, system: System) -> String {
+fn row_markdown(Told { row, heading, lines }: &Told<'_>) -> String {
     let case = row.case.map_or_else(String::new, |case| format!(" [{}]", words::case(case)));
-    let head = escaped(&format!("{}{case}", words::check(row)));
+    let head = escaped(&format!("{heading}{case}"));
     let mut text = format!("**{}** {head}\n\n", escaped(&words::verdict(row)));
-    for (label, words) in words::row(row, detail, system) {
-        text.push_str(&format!("- {label}: {}\n", escaped(&words)));
+    for (label, words) in lines {
+        text.push_str(&format!("- {label}: {}\n", escaped(words)));
     }
     text.push('\n');
     text

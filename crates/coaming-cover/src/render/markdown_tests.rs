@@ -97,11 +97,10 @@ fn a_review_reads_back_as_its_lines_in_their_order() {
                 .unwrap();
             let mut expected = Vec::new();
             for verdict in Verdict::ALL {
-                for row in review.rows.iter().filter(|row| row.verdict == verdict) {
+                for Told { row, heading, lines } in told(&review.rows, verdict, detail, system) {
                     let case = row.case.map_or_else(String::new, |case| format!(" [{}]", words::case(case)));
-                    let head = format!("{} {}{case}", words::verdict(row), words::check(row));
+                    let head = format!("{} {heading}{case}", words::verdict(row));
                     expected.push(Block::Paragraph(shown_words(&head)));
-                    let lines = words::row(row, detail, system);
                     expected.extend(lines.iter().map(|(label, words)| item(&format!("{label}: {words}"))));
                 }
             }

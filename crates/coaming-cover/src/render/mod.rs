@@ -1,5 +1,6 @@
 //! Reviews and order sheets as text, Markdown and JSON, solved panels as text and JSON: the same content in the same order.
 
+mod alike;
 mod json;
 mod layout;
 mod markdown;

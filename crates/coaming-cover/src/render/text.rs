@@ -2,16 +2,17 @@
 
 use coaming::prelude::*;
 
+use super::alike::{Told, told};
 use super::layout::{spread, wrapped};
 use super::words;
 use crate::cautions::CAUTIONS;
-use crate::review::{Review, Row};
+use crate::review::Review;
 use crate::verdict::Verdict;
 
 /// How much a review tells.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Detail {
-    /// At most four lines a row.
+    /// At most four lines a row; rows that say the same of parts alike are told once.
     #[default]
     Short,
     /// Formula, inputs and sources too: enough to check each row by hand.
@@ -29,8 +30,8 @@ pub fn review_text(review: &Review, detail: Detail, system: System) -> String {
     text.push('\n');
     text.push_str(&first_changes(review, system));
     for verdict in Verdict::ALL {
-        for row in review.rows.iter().filter(|row| row.verdict == verdict) {
-            text.push_str(&row_text(row, detail, system));
+        for told in told(&review.rows, verdict, detail, system) {
+            text.push_str(&row_text(&told));
             text.push('\n');
         }
     }
@@ -54,11 +55,11 @@ fn first_changes(review: &Review, system: System) -> String {
     text
 }
 
-fn row_text(row: &Row, detail: Detail, system: System) -> String {
+fn row_text(Told { row, heading, lines }: &Told<'_>) -> String {
     let case = row.case.map_or_else(String::new, |case| format!("[{}]", words::case(case)));
-    let mut text = spread(&format!("{:<11} {}", words::verdict(row), words::check(row)), &case);
-    for (label, words) in words::row(row, detail, system) {
-        text.push_str(&wrapped(&format!("  {label:<7} "), "          ", &words));
+    let mut text = spread(&format!("{:<11} {heading}", words::verdict(row)), &case);
+    for (label, words) in lines {
+        text.push_str(&wrapped(&format!("  {label:<7} "), "          ", words));
     }
     text
 }

@@ -5,6 +5,7 @@ use coaming::sheet::BendDirection;
 
 use crate::demand::{Need, NotChecked};
 use crate::document::{Bend, Edge, Face, Layer, LayerRole, Outline, Point};
+use crate::held::overlap;
 use crate::prepared::Prepared;
 
 /// The lower and the upper face of a layer in metres, from the inner face of the skin, positive outward: layers of one face
@@ -12,7 +13,7 @@ use crate::prepared::Prepared;
 ///
 /// # Errors
 /// [`NotChecked`] with the path of what is missing.
-pub(super) fn height(prepared: &Prepared<'_>, layer: &Layer) -> Result<(f64, f64), NotChecked> {
+pub(crate) fn height(prepared: &Prepared<'_>, layer: &Layer) -> Result<(f64, f64), NotChecked> {
     let skin = prepared.cover.layers.iter().find(|layer| layer.role == LayerRole::Skin);
     let skin = skin.ok_or_else(|| NotChecked::needs("a layer with role = \"skin\""))?;
     let own = thickness(layer)?;
@@ -43,13 +44,6 @@ fn place(at: Option<&Point>) -> (f64, f64) {
     at.map_or((0.0, 0.0), |at| (at.x.value, at.y.value))
 }
 
-/// Whether the boxes round two layers overlap.
-fn overlap(a: &Layer, b: &Layer) -> bool {
-    let ((x, y), (u, v)) = (place(a.at.as_ref()), place(b.at.as_ref()));
-    let ((aw, ah), (bw, bh)) = (a.outline.box_size(), b.outline.box_size());
-    2.0 * (x - u).abs() < aw + bw && 2.0 * (y - v).abs() < ah + bh
-}
-
 /// The centre of a shape's area in metres; a rectangle and a circle lie about `at`, a polygon in its own coordinates.
 fn centre(outline: &Outline, at: Option<&Point>) -> (f64, f64) {
     let Outline::Polygon(_) = outline else { return place(at) };
@@ -72,15 +66,15 @@ fn centre(outline: &Outline, at: Option<&Point>) -> (f64, f64) {
 type Area = (f64, f64, f64, Result<f64, NotChecked>);
 
 /// The centre of a layer's mass: in its plane, and along z, each with the path of what is missing for it.
-pub(super) struct Centre {
+pub(crate) struct Centre {
     /// Along x and y, in metres.
-    pub(super) plane: Result<(f64, f64), NotChecked>,
+    pub(crate) plane: Result<(f64, f64), NotChecked>,
     /// Along z, in metres from the inner face of the skin, positive outward.
-    pub(super) z: Result<f64, NotChecked>,
+    pub(crate) z: Result<f64, NotChecked>,
 }
 
 /// Area of the outline less its cut-outs, with the flanges at their outside height: as the mass is reckoned.
-pub(super) fn centre_of(prepared: &Prepared<'_>, layer: &Layer) -> Centre {
+pub(crate) fn centre_of(prepared: &Prepared<'_>, layer: &Layer) -> Centre {
     let faces = height(prepared, layer);
     let middle = faces.as_ref().map(|(low, high)| f64::midpoint(*low, *high)).map_err(Clone::clone);
     let (x, y) = centre(&layer.outline, layer.at.as_ref());
@@ -145,7 +139,7 @@ mod tests {
     use super::*;
     use crate::document::{Cover, Form, Polygon, read};
 
-    const REVISED: &str = include_str!("../../../../examples/covers/revised.toml");
+    const REVISED: &str = include_str!("../../../examples/covers/revised.toml");
 
     fn cover(text: &str) -> Cover {
         read(text, Form::Toml).unwrap()
@@ -167,6 +161,8 @@ mod tests {
         close(z(&cover, "pane").unwrap(), -2.5e-3);
         close(z(&cover, "frame").unwrap(), -11e-3);
         close(z(&cover, "strip").unwrap(), -0.5e-3);
+        // The liner goes round the frame, and is clear of the strip.
+        close(z(&cover, "liner").unwrap(), -3e-3);
         let prepared = Prepared::new(&cover).unwrap();
         let strip = centre_of(&prepared, prepared.layer("strip").unwrap());
         assert_eq!(strip.plane, Ok((0.0, -0.15)));
