@@ -34,6 +34,9 @@ pub(crate) fn unnamed(check: &Check, cover: &Cover) -> Vec<(Subject, String)> {
 const BONDS: &[&str] = &[
     "bond_shear",
     "bond_shear_sun",
+    "bond_strip_hot",
+    "bond_strip_cold",
+    "bond_strip_sun",
     "bond_galvanic",
     "adhesive_agent",
     "adhesive_neighbour",

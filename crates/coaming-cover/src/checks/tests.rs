@@ -10,6 +10,7 @@ mod crossing_table;
 mod edge;
 mod held_latches;
 mod held_lid;
+mod held_pane;
 mod held_seal;
 mod holes;
 mod joint;

@@ -72,7 +72,7 @@ impl Found {
             open_length: gasket.open_length,
             beyond_law: gasket.beyond_law,
             deflection: place(answer.largest_deflection),
-            stress: stress(&answer.field, latches),
+            stress: if latches.is_empty() { largest(&answer.field) } else { stress(&answer.field, latches) },
             balance: answer.balance.force,
             left: Left {
                 deflection_share: answer.error.deflection,
@@ -105,6 +105,15 @@ impl Found {
     pub(crate) fn deflection_error(&self) -> f64 {
         self.left.deflection_share * self.deflection.value.abs()
     }
+}
+
+/// The largest principal stress of the layer 0 on either face, at the corners of the triangles: edges and all.
+fn largest(field: &Field) -> Place {
+    let nowhere = Place { value: 0.0, at: Point { x: 0.0, y: 0.0 } };
+    [false, true].into_iter().filter_map(|upper| field.largest_stress(0, upper)).fold(
+        nowhere,
+        |worst, (value, at)| if value.abs() > worst.value { Place { value: value.abs(), at } } else { worst },
+    )
 }
 
 /// The largest principal stress at the middle of any triangle of the sheet.

@@ -5,6 +5,7 @@
 //! layer as one piece with the sheet, which is stiffer. Where only the grade of a gasket is known, each is solved on the
 //! softest and on the firmest gasket of that grade.
 
+mod bowed;
 mod even;
 mod found;
 mod gasket;
@@ -14,15 +15,21 @@ mod lid;
 mod loads;
 mod masses;
 mod outline;
+mod pane;
 mod places;
 mod refusal;
 mod setup;
 mod solutions;
 
+pub(crate) use bowed::{Grip, pane_bows, sheet_bows};
 pub(crate) use even::{even_about, latches_apart};
 pub(crate) use found::{FOOT, Found, Place};
 pub(crate) use large::{Stretched, roughly_stretched, stretched};
 pub(crate) use loads::{lean, wind};
+pub(crate) use pane::{
+    Rest, centre, pane, pane_mode, pane_on_first_mesh, pane_roughly_stretched, pane_stretched, pane_under,
+    places, pressed, span_size,
+};
 pub(crate) use places::{beside_cut_outs, reach, room_for};
 pub(crate) use setup::{Firmness, Joined, Setup};
 pub(crate) use solutions::{

@@ -4,6 +4,7 @@ use std::sync::{Arc, Mutex, PoisonError};
 
 use coaming_panel::{Load, Panel, Settings};
 
+use super::bowed::Bows;
 use super::found::{Found, Left};
 use super::kept::Kept;
 use super::large::{Large, Stretched};
@@ -26,6 +27,7 @@ const COARSE: Settings = Settings { tolerance: 0.5, first_triangles: 120, most_t
 pub(crate) struct Solutions {
     shapes: Mutex<Vec<Arc<Shape>>>,
     large: Large,
+    bows: Bows,
     /// One mesh for everything, its error taken as a tenth: where only the paths of what is missing matter.
     coarse: bool,
 }
@@ -39,7 +41,7 @@ struct Shape {
 
 impl Solutions {
     /// Does something with the meshes of a panel's shape.
-    fn with<T>(&self, panel: &Panel, act: impl FnOnce(&mut Kept) -> T) -> T {
+    pub(super) fn with<T>(&self, panel: &Panel, act: impl FnOnce(&mut Kept) -> T) -> T {
         let shape = self.shape(panel);
         let mut kept = shape.kept.lock().unwrap_or_else(PoisonError::into_inner);
         kept.turn_to(panel);
@@ -63,6 +65,7 @@ impl Solutions {
         let mut shapes = self.shapes.lock().unwrap_or_else(PoisonError::into_inner);
         shapes.retain(|shape| shape.kept.lock().unwrap_or_else(PoisonError::into_inner).forget_unused());
         self.large.forget_unused();
+        self.bows.forget_unused();
     }
 
     /// How many shapes are kept, and how many panels.
@@ -83,6 +86,15 @@ impl Solutions {
     #[cfg(test)]
     pub(crate) fn coarse() -> Self {
         Self { coarse: true, ..Self::default() }
+    }
+
+    /// The factor by which a load makes a panel buckle, with its error as a share; none where nothing presses it.
+    ///
+    /// # Errors
+    /// [`NotChecked::Refused`] with the solver's reason.
+    pub(super) fn buckles(&self, panel: &Panel, load: &Load) -> Result<Option<(f64, f64)>, NotChecked> {
+        let found = self.bows.factor(panel, load, if self.coarse { COARSE } else { STRETCHED })?;
+        Ok(found.map(|(factor, error)| (factor, if self.coarse { 0.1 } else { error })))
     }
 
     /// A panel under a load, solved for large deflection on the first mesh alone.

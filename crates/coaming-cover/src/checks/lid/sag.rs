@@ -71,7 +71,7 @@ pub(super) fn furthest(states: &[State]) -> f64 {
 }
 
 /// A row that is judged, or one whose linear number is shown and not judged by, with the reason.
-pub(super) fn or_beyond(
+pub(in crate::checks) fn or_beyond(
     demand: Demand,
     ratio: f64,
     unsolved: Option<NotChecked>,
