@@ -77,6 +77,8 @@ const PASSES: &[&str] = &[
     "countersunk_float",
     "clamp_friction",
     "critical_rise",
+    "pressed_sheet_hot",
+    "pressed_sheet_cold",
     "locking",
     "leak_path_screws",
     "screw_pitch",

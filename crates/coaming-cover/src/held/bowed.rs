@@ -4,13 +4,14 @@ use std::sync::{Mutex, PoisonError};
 
 use coaming::prelude::*;
 use coaming_panel::{
-    Hold, LayerGrowth, Line, LineSupport, Load, Panel, Path, Point, Settings, Solver, SupportMovement,
+    Hold, Layer as Sheet, LayerGrowth, Line, LineSupport, Load, Panel, Path, Point, Settings, Solver,
+    SupportMovement,
 };
 
-use super::lid::lid;
+use super::lid::{elastic, flange, thickness};
+use super::outline::outline;
 use super::pane::{Rest, pane};
 use super::refusal::refusal;
-use super::setup::{Firmness, Joined, Setup};
 use crate::demand::NotChecked;
 use crate::document::Layer;
 use crate::prepared::Prepared;
@@ -108,28 +109,45 @@ pub(crate) fn pane_bows(
 }
 
 /// The strain by which its screws must move out, or in where `outward` is below zero, for the sheet to buckle between them, with its
-/// error as a share; none where nothing presses it. The sheet lies alone on its gasket and latches; `flat` has the screws hold it to
-/// a stiff frame, at its height and flat under their heads.
+/// error as a share; none where nothing presses it. The sheet is alone with its flanges, its cut-outs open, and held by nothing else; The screws hold it at the
+/// height of a stiff frame, and with `flat` flat under their heads too.
 ///
 /// # Errors
 /// As [`pane_bows`].
 pub(crate) fn sheet_bows(
     prepared: &Prepared<'_>,
+    skin: &Layer,
     (places, width): (&[(f64, f64)], f64),
     outward: f64,
     flat: bool,
     sheet: &mut Worksheet,
 ) -> Result<Option<(f64, f64)>, NotChecked> {
-    let mut panel = lid(prepared, Setup::new(Joined::SheetAlone, Firmness::Softest), sheet)?;
-    let hold = if flat { Hold::Fixed } else { Hold::Free };
+    let thickness = thickness(skin, sheet)?;
+    let material = elastic(prepared, skin, sheet)?;
+    let mut panel = Panel::new(outline(&skin.outline, skin.at.as_ref()), Sheet::whole(thickness, material));
+    panel.holes = skin.cut_outs.iter().flatten().map(|cut| outline(&cut.outline, cut.at.as_ref())).collect();
+    for bend in skin.bends.iter().flatten() {
+        panel.beams.push(flange(prepared, skin, bend, thickness, material, sheet)?);
+    }
+    let slopes = if flat { Hold::Fixed } else { Hold::Free };
     let strain = if outward < 0.0 { -UNIT } else { UNIT };
     let mut load = Load::default();
     for (place, line) in places.iter().filter_map(|place| Some((place, across(*place, width)?))) {
         let movement = Point { x: strain * place.0, y: strain * place.1 };
         load.support_movements.push(SupportMovement { support: panel.line_supports.len(), movement });
-        let held = LineSupport { deflection: hold, slope_across: hold, ..LineSupport::supported(line) };
+        let held = LineSupport { slope_across: slopes, ..LineSupport::supported(line) };
         panel.line_supports.push(held.held_in_plane());
     }
-    let factor = prepared.solutions.buckles(&panel, &load)?;
+    let factor = prepared.solutions.buckles(&panel, &load).map_err(of_sheet)?;
     Ok(factor.map(|(factor, error)| (factor * UNIT, error)))
+}
+
+/// The solver's refusal names what it was asked about.
+fn of_sheet(why: NotChecked) -> NotChecked {
+    match why {
+        NotChecked::Refused(Error::Geometry { reason, .. }) => {
+            NotChecked::Refused(Error::Geometry { place: "the sheet at its screws".to_owned(), reason })
+        }
+        other => other,
+    }
 }

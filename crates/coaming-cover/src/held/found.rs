@@ -21,6 +21,8 @@ pub(crate) struct Left {
     pub(crate) pull_share: f64,
     /// Of the seal's compression, in metres.
     pub(crate) compression: f64,
+    /// Of the largest moment or of the largest force in the plane, over it, whichever is more. Under a latch no mesh is fine enough.
+    pub(crate) stress_share: f64,
 }
 
 /// What is kept of one solution: the mesh and its fields are not.
@@ -78,6 +80,7 @@ impl Found {
                 deflection_share: answer.error.deflection,
                 pull_share: if strongest > 0.0 { answer.error.latch_force } else { 0.0 },
                 compression: answer.error.compression,
+                stress_share: answer.error.moment.max(answer.error.membrane_force),
             },
             triangles: answer.error.triangles,
         }
@@ -86,7 +89,7 @@ impl Found {
     /// The same with its error taken as a tenth.
     pub(super) fn about(self) -> Self {
         let compression = 0.1 * self.deflection.value.abs();
-        let left = Left { deflection_share: 0.1, pull_share: 0.1, compression };
+        let left = Left { deflection_share: 0.1, pull_share: 0.1, compression, stress_share: 0.1 };
         Self { left, ..self }
     }
 

@@ -60,12 +60,16 @@ pub(crate) fn lid(prepared: &Prepared<'_>, setup: Setup, sheet: &mut Worksheet) 
     Ok(weighed.unwrap_or(panel))
 }
 
-fn thickness(layer: &Layer, sheet: &mut Worksheet) -> Result<f64, NotChecked> {
+pub(super) fn thickness(layer: &Layer, sheet: &mut Worksheet) -> Result<f64, NotChecked> {
     let path = format!("layers.{}.thickness", layer.name);
     Ok(sheet.given(&format!("{}, thickness", layer.name), path, layer.thickness)?.value)
 }
 
-fn elastic(prepared: &Prepared<'_>, layer: &Layer, sheet: &mut Worksheet) -> Result<Material, NotChecked> {
+pub(super) fn elastic(
+    prepared: &Prepared<'_>,
+    layer: &Layer,
+    sheet: &mut Worksheet,
+) -> Result<Material, NotChecked> {
     let material = prepared.material_of(layer)?;
     let youngs_modulus = sheet.property(&material, "youngs_modulus", &material.youngs_modulus)?;
     let poissons_ratio = sheet.property(&material, "poisson_ratio", &material.poisson_ratio)?;
@@ -138,7 +142,7 @@ fn one_piece<'a>(
 }
 
 /// A return flange as a beam along its edge: a strip that stands on the sheet.
-fn flange(
+pub(super) fn flange(
     prepared: &Prepared<'_>,
     skin: &Layer,
     bend: &Bend,

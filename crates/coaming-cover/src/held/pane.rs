@@ -44,8 +44,9 @@ impl Rest {
     }
 }
 
-/// Stiffness of the frame's edge in newtons per metre for each metre of it: it gives a thousandth of a millimetre under 1 N/mm.
-const EDGE: f64 = 1e9;
+/// Stiffness of the frame's edge in newtons per metre for each metre of it: it gives a hundred thousandth of a millimetre under
+/// 1 N/mm.
+const EDGE: f64 = 1e11;
 /// Height of the edge: any, for it counts from where the pane lies.
 const DATUM: f64 = 1e-3;
 
@@ -132,7 +133,7 @@ pub(crate) fn pane(
         if rest == Rest::SpanAlone { span.clone() } else { outline(&layer.outline, layer.at.as_ref()) };
     let mut panel = Panel::new(whole, Sheet::whole(thickness, made));
     panel.holes = layer.cut_outs.iter().flatten().map(|cut| outline(&cut.outline, cut.at.as_ref())).collect();
-    if rest == Rest::OnItsFrame && std::env::var("NOHOLES").is_err() {
+    if rest == Rest::OnItsFrame {
         panel.holes.extend(screw_holes(prepared, layer)?);
     }
     let edge = if alone { Line::Outline } else { Line::Path(round(&span)) };
@@ -154,7 +155,8 @@ pub(crate) fn pane(
     Ok(panel)
 }
 
-/// The holes of a pane for its screws, but for those that the edge of its free span meets.
+/// The holes within the free span of a pane for its screws. Those that its edge meets, and those of the lap beyond it, are left out:
+/// what lies past the edge on which a pane rests bends little.
 ///
 /// # Errors
 /// [`NotChecked::Needs`] with the path of what the document does not give.
@@ -168,7 +170,7 @@ fn screw_holes(prepared: &Prepared<'_>, layer: &Layer) -> Result<Vec<Outline>, N
             for (px, py) in places(pattern)? {
                 // From the edge of the free span, negative within it.
                 let away = ((px - x).abs() - width / 2.0).max((py - y).abs() - height / 2.0);
-                if away.abs() > 1.1 * radius {
+                if away < -1.1 * radius {
                     holes.push(Outline::circle(px, py, radius));
                 }
             }

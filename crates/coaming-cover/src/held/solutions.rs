@@ -22,12 +22,23 @@ const STRETCHED: Settings = Settings { most_triangles: 5_000, ..SCREENING };
 /// The first mesh alone.
 const COARSE: Settings = Settings { tolerance: 0.5, first_triangles: 120, most_triangles: 64 };
 
+/// Triangles of the first mesh of a panel without latches: a pane, whose stress at a held edge is compared from place to place.
+const OF_A_PANE: usize = 400;
+
+/// The settings for a panel.
+fn for_panel(panel: &Panel, settings: Settings) -> Settings {
+    match panel.latches.is_empty() {
+        true => Settings { first_triangles: OF_A_PANE, ..settings },
+        false => settings,
+    }
+}
+
 /// What was solved so far: a shape is meshed once for all its panels and loads.
 #[derive(Debug, Default)]
 pub(crate) struct Solutions {
     shapes: Mutex<Vec<Arc<Shape>>>,
     large: Large,
-    bows: Bows,
+    bows: Arc<Bows>,
     /// One mesh for everything, its error taken as a tenth: where only the paths of what is missing matter.
     coarse: bool,
 }
@@ -53,7 +64,7 @@ impl Solutions {
         if let Some(known) = shapes.iter().find(|shape| shape.of.other_shape(panel).is_none()) {
             return Arc::clone(known);
         }
-        let settings = if self.coarse { COARSE } else { SCREENING };
+        let settings = if self.coarse { COARSE } else { for_panel(panel, SCREENING) };
         let kept = Mutex::new(Kept::new(settings, self.coarse));
         let made = Arc::new(Shape { of: panel.clone(), kept });
         shapes.push(Arc::clone(&made));
@@ -88,12 +99,19 @@ impl Solutions {
         Self { coarse: true, ..Self::default() }
     }
 
+    /// The same for another document, with what buckles known from this one.
+    #[cfg(test)]
+    pub(crate) fn coarse_beside(&self) -> Self {
+        Self { bows: Arc::clone(&self.bows), ..Self::coarse() }
+    }
+
     /// The factor by which a load makes a panel buckle, with its error as a share; none where nothing presses it.
     ///
     /// # Errors
     /// [`NotChecked::Refused`] with the solver's reason.
     pub(super) fn buckles(&self, panel: &Panel, load: &Load) -> Result<Option<(f64, f64)>, NotChecked> {
-        let found = self.bows.factor(panel, load, if self.coarse { COARSE } else { STRETCHED })?;
+        let found =
+            self.bows.factor(panel, load, if self.coarse { COARSE } else { for_panel(panel, STRETCHED) })?;
         Ok(found.map(|(factor, error)| (factor, if self.coarse { 0.1 } else { error })))
     }
 
@@ -102,7 +120,8 @@ impl Solutions {
     /// # Errors
     /// [`NotChecked::Refused`] with the solver's reason.
     pub(super) fn roughly_stretched(&self, panel: &Panel, load: &Load) -> Result<Arc<Found>, NotChecked> {
-        self.large.solved(panel, load, COARSE)
+        let settings = if self.coarse { COARSE } else { for_panel(panel, COARSE) };
+        self.large.solved(panel, load, settings)
     }
 
     /// A panel under a load, solved for large deflection.
@@ -118,7 +137,7 @@ impl Solutions {
             let stress_error = 0.1 * first.stress.value;
             return Ok(Stretched { found: Arc::new(first.as_ref().clone().about()), stress_error });
         }
-        let found = self.large.solved(panel, load, STRETCHED)?;
+        let found = self.large.solved(panel, load, for_panel(panel, STRETCHED))?;
         if found.left.deflection_share.is_finite() {
             let stress_error = (found.stress.value - first.stress.value).abs();
             return Ok(Stretched { found, stress_error });

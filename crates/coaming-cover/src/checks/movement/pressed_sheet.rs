@@ -73,13 +73,13 @@ pub(super) fn pressed_sheet(
         "share of the growth that comes to the sheet, where what moves it gives: E t of it over E t of both",
     );
     sheet.note("share of the growth", share, Measure::Percent);
-    let mut bows = |flat: bool| held::sheet_bows(prepared, (&places, width), apart, flat, &mut sheet);
+    let mut bows = |flat: bool| held::sheet_bows(prepared, skin, (&places, width), apart, flat, &mut sheet);
     let (loose, flat) = (bows(false)?, bows(true)?);
     sheet.solved(held::PANEL_SOLVER);
-    sheet.say("Panel solver: the sheet alone with its cut-outs open, moved at each screw by the growth apart, away from the origin or towards it. At its softest its screws move it in its plane alone and what moves it is stiff; at its firmest they hold it flat under their heads and what moves it gives. No play of the holes is counted.");
+    sheet.say("Panel solver: the sheet with its flanges alone, its cut-outs open, gasket and latches left out, moved at each screw by the growth apart, away from the origin or towards it. Its screws hold it at the height of what lies behind, which is taken to stay flat. At its softest it turns under their heads and what moves it is stiff; at its firmest it lies flat under them and what moves it gives. No play of the holes is counted.");
     let mut band: Option<(f64, f64)> = None;
     for (found, words, gives) in
-        [(loose, "moved in its plane alone", 1.0), (flat, "flat under the heads", share)]
+        [(loose, "free to turn under the heads", 1.0), (flat, "flat under the heads", share)]
     {
         let Some((strain, error)) = found else { continue };
         sheet.note(&format!("growth that buckles the sheet, {words}"), strain, Measure::Number);
@@ -93,7 +93,7 @@ pub(super) fn pressed_sheet(
     sheet.at("growth apart that buckles the sheet between its screws");
     sheet.advise(
         format!("screws.{}.positions", pattern.name),
-        "screws closer together, a thicker sheet, slots, or what moves it divided",
+        "screws closer together, a thicker sheet, or slots and bushes that let what lies behind slide",
     );
     let origin = Origin::Design(format!("growth of layers.{} against the sheet", layer.name));
     let bound = Bound::AtLeast { limit: apart.abs() };

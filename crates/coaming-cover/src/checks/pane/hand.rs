@@ -86,11 +86,8 @@ enum Worst {
     Stress,
 }
 
-/// How many of the worst places by linear theory are tried by large deflection.
-const FEW: usize = 3;
-
-/// The hand where it does most to a pane at one limit: searched for on a coarse mesh by linear theory, and where that bends the
-/// pane past half its thickness the worst few places by large deflection.
+/// The hand where it does most to a pane at one limit: searched for on a coarse mesh, by linear theory and, for the stress of a pane
+/// that bends past half its thickness, by large deflection. Its deflection is largest in one place by either.
 fn worst_load(
     prepared: &Prepared<'_>,
     layer: &Layer,
@@ -103,28 +100,27 @@ fn worst_load(
         Worst::Stress => found.stress.value,
     };
     let thickness = limit.panel.layers.first().map_or(0.0, |pane| pane.thickness);
+    let load = |place| held::lean(place, hand.force, hand.side);
     let mut tried: Vec<(Load, f64)> = Vec::new();
     let mut far = false;
     for place in places(layer, hand.side)? {
-        let load = held::lean(place, hand.force, hand.side);
-        let found = held::pane_on_first_mesh(prepared, &limit.panel, &load)?;
+        let found = held::pane_on_first_mesh(prepared, &limit.roughly, &load(place))?;
         far |= found.deflection.value.abs() > 0.5 * thickness;
-        tried.push((load, of(&found)));
+        tried.push((load(place), of(&found)));
     }
-    // A stable sort: of places alike the first stays, and the centre comes first.
-    tried.sort_by(|one, other| other.1.total_cmp(&one.1));
     if far && worst == Worst::Stress {
-        let mut largest = f64::NEG_INFINITY;
-        let mut load = None;
-        for (tried, _) in tried.into_iter().take(FEW) {
-            let found = held::pane_roughly_stretched(prepared, &limit.panel, &tried)?;
-            if of(&found) > largest {
-                (largest, load) = (of(&found), Some(tried));
-            }
+        for (load, size) in &mut tried {
+            *size = of(&*held::pane_roughly_stretched(prepared, &limit.roughly, load)?);
         }
-        return load.ok_or_else(no_room);
     }
-    tried.into_iter().next().map(|(load, _)| load).ok_or_else(no_room)
+    let mut found: Option<(Load, f64)> = None;
+    for (load, size) in tried {
+        // Of places alike the first stays, and the centre comes first.
+        if found.as_ref().is_none_or(|(_, known)| size > *known) {
+            found = Some((load, size));
+        }
+    }
+    found.map(|(load, _)| load).ok_or_else(no_room)
 }
 
 fn no_room() -> NotChecked {
@@ -165,8 +161,8 @@ fn leaned(
     let mut states = under(prepared, limits, load, sheet)?;
     let furthest = furthest(&states);
     let unsolved = stretch(prepared, &mut states, thickness.value, sheet);
-    sheet.say("The place of the hand is the worst of an even grid over the free span, for each limit its own, on a coarse mesh by linear theory; for a stress past half the thickness the worst three of them by large deflection.");
-    tell_model(sheet);
+    sheet.say("The place of the hand is the worst of an even grid over the free span, for each limit its own, on a coarse mesh, the pane between two edges instead of resting on one: of the deflection by linear theory, of the stress past half the thickness by large deflection.");
+    tell_model(layer, sheet);
     beside(prepared, layer, sheet);
     Ok((states, furthest, unsolved))
 }

@@ -19,7 +19,8 @@ use crate::held;
 use crate::prepared::Prepared;
 use crate::worksheet::{Worksheet, practice};
 
-/// The load of a load case on a pane, and its size as a pressure, both positive outward.
+/// The load of a load case on a pane, and its size as a pressure. The pane is alike on both faces: it is pressed inward, whichever face it
+/// rests on.
 fn load(
     prepared: &Prepared<'_>,
     layer: &Layer,
@@ -28,18 +29,16 @@ fn load(
 ) -> Result<(Load, f64), NotChecked> {
     if kind != LoadKind::AccelerationZ {
         let size = pressure(prepared, kind, sheet)?;
-        // Alike on both faces: what the pane rests on pushes from below either way.
-        let outward = -size;
         sheet.say("The wind acts on the free span, evenly. Outward the pane rests on the sheet round its opening, which is taken to be no wider than the free span.");
-        return Ok((held::pressed(layer, outward)?, outward));
+        return Ok((held::pressed(layer, -size.abs())?, -size.abs()));
     }
     let load = thrown(prepared, sheet)?;
     let load = Load { normal_acceleration: -load.normal_acceleration.abs(), ..load };
     let material = prepared.material_of(layer)?;
     let density = sheet.property(&material, "density", &material.density)?;
     let thickness = layer.thickness.need(|| format!("layers.{}.thickness", layer.name))?;
-    let outward = density.value * thickness.value * load.normal_acceleration;
-    Ok((load, outward))
+    let pressure = density.value * thickness.value * load.normal_acceleration;
+    Ok((load, pressure))
 }
 
 /// The pane at both limits under the load of a load case, and how far by linear theory.
@@ -49,14 +48,14 @@ fn pushed(
     kind: LoadKind,
     sheet: &mut Worksheet,
 ) -> Result<(Vec<State>, f64, Option<NotChecked>), NotChecked> {
-    let (load, outward) = load(prepared, layer, kind, sheet)?;
+    let (load, pressure) = load(prepared, layer, kind, sheet)?;
     let thickness = sheet.given("thickness", format!("layers.{}.thickness", layer.name), layer.thickness)?;
     let limits = at_room_temperature(prepared, layer, sheet)?;
     let mut states = under(prepared, limits, |_| Ok(load.clone()), sheet)?;
     let furthest = furthest(&states);
     let unsolved = stretch(prepared, &mut states, thickness.value, sheet);
-    tell_model(sheet);
-    beside(prepared, layer, outward, sheet);
+    tell_model(layer, sheet);
+    beside(prepared, layer, pressure, sheet);
     Ok((states, furthest, unsolved))
 }
 

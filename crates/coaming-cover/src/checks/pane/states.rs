@@ -11,7 +11,7 @@ use crate::amount::{Amount, Measure};
 use crate::checks::movement::{bush_play, passed};
 use crate::checks::solved::at;
 use crate::demand::{Need, NotChecked, Origin};
-use crate::document::{Joining, Layer};
+use crate::document::{Joining, Layer, Outline};
 use crate::held::{self, Found, Rest};
 use crate::prepared::Prepared;
 use crate::worksheet::Worksheet;
@@ -20,6 +20,8 @@ use crate::worksheet::Worksheet;
 pub(super) struct Limit {
     pub(super) name: &'static str,
     pub(super) panel: Panel,
+    /// The same where no contact has to be found: to compare places.
+    pub(super) roughly: Panel,
 }
 
 /// A pane at one of its limits, under a load.
@@ -45,7 +47,11 @@ pub(super) fn limits(
     let firmest = firmest(prepared, layer, sheet)?;
     let mut limit = |rest: Rest| {
         let panel = held::pane(prepared, layer, rest, youngs_modulus, sheet)?;
-        Ok::<Limit, NotChecked>(Limit { name: rest.name(), panel })
+        let roughly = match rest {
+            Rest::OnItsFrame => held::pane(prepared, layer, Rest::BetweenEdges, youngs_modulus, sheet)?,
+            _ => panel.clone(),
+        };
+        Ok::<Limit, NotChecked>(Limit { name: rest.name(), panel, roughly })
     };
     Ok([limit(softest)?, limit(firmest)?])
 }
@@ -127,7 +133,7 @@ pub(super) fn stretch(
 ) -> Option<NotChecked> {
     for state in states.iter() {
         let label = format!("largest deflection, linear, {}", state.limit.name);
-        sheet.note(&label, state.found.deflection.value, Measure::LENGTH);
+        sheet.note(&label, state.found.deflection.value.abs(), Measure::LENGTH);
     }
     let mut anew: Vec<Option<held::Stretched>> = Vec::new();
     for state in states.iter() {
@@ -158,21 +164,21 @@ pub(super) fn stretch(
 pub(super) fn deflection_band(states: &[State], sheet: &mut Worksheet) -> (f64, f64) {
     let (mut low, mut high) = (f64::INFINITY, 0.0);
     for state in states {
-        let (place, error) = (state.found.deflection, state.found.deflection_error());
-        sheet.note(&format!("largest deflection, {}", state.limit.name), place.value, Measure::LENGTH);
+        let place = state.found.deflection;
+        let (found, error) = (place.value.abs(), state.found.deflection_error());
+        sheet.note(&format!("largest deflection, {}", state.limit.name), found, Measure::LENGTH);
         sheet.note(&format!("error of the deflection, {}", state.limit.name), error, Measure::LENGTH);
-        low = f64::min(low, (place.value.abs() - error).max(0.0));
-        if place.value.abs() + error > high {
-            high = place.value.abs() + error;
-            let amount = Amount { si: place.value, measure: Measure::LENGTH };
+        low = f64::min(low, (found - error).max(0.0));
+        if found + error > high {
+            high = found + error;
+            let amount = Amount { si: found, measure: Measure::LENGTH };
             sheet.at(at("{} at the worst place", amount, place));
         }
     }
     (low, high)
 }
 
-/// The band of the largest principal stress over the limits in pascals, each widened by what refinement made of it, and by no
-/// less than the share by which the deflection may be off.
+/// The band of the largest principal stress over the limits in pascals, each widened by its error.
 ///
 /// # Errors
 /// [`NotChecked::Refused`] with the solver's reason.
@@ -196,18 +202,22 @@ pub(super) fn stress_band(
     Ok((low, high))
 }
 
-/// What the mesh leaves open of the largest stress of a state, in pascals.
+/// What the mesh leaves open of the largest stress of a state, in pascals: what refinement made of it from the first mesh to the last,
+/// and the share by which deflection, moments or forces in the plane may still be off.
 ///
 /// # Errors
 /// [`NotChecked::Refused`] with the solver's reason.
 pub(super) fn stress_error(prepared: &Prepared<'_>, state: &State) -> Result<f64, NotChecked> {
     let found = &state.found;
-    let least = found.left.deflection_share * found.stress.value;
-    if let Some(error) = state.stretched {
-        return Ok(error.max(least));
-    }
-    let first = held::pane_on_first_mesh(prepared, &state.limit.panel, &state.load)?;
-    Ok((found.stress.value - first.stress.value).abs().max(least))
+    let left = found.left.deflection_share.max(found.left.stress_share) * found.stress.value;
+    let changed = match state.stretched {
+        Some(changed) => changed,
+        None => {
+            let first = held::pane_on_first_mesh(prepared, &state.limit.panel, &state.load)?;
+            (found.stress.value - first.stress.value).abs()
+        }
+    };
+    Ok(changed + left)
 }
 
 /// What a pane bears for a moment: its yield strength, or its ultimate strength where it does not yield.
@@ -228,7 +238,10 @@ pub(super) fn strength(material: &Material, sheet: &mut Worksheet) -> Result<(f6
 }
 
 /// What the model is, for the long story.
-pub(super) fn tell_model(sheet: &mut Worksheet) {
+pub(super) fn tell_model(layer: &Layer, sheet: &mut Worksheet) {
+    if matches!(layer.outline, Outline::Circle(_)) {
+        sheet.say("The mesh meets a round edge by straight pieces: a stress right at it may be off by a twentieth, which no estimate shows.");
+    }
     sheet.say("Panel solver: the pane by itself, between two limits. At its softest it rests along the edge of its free span, which does not hold it back, free to turn and to slide; at its firmest its lap is flat. Sheet and frame are taken as stiff.");
-    sheet.say("A screening: refined until the deflection is known to a twentieth, and the row is widened by the error that is left. That of a stress is what refinement made of it, from the first mesh to the last.");
+    sheet.say("A screening: refined until the deflection is known to a twentieth, and the row is widened by the error that is left. That of a stress is what refinement made of it, from the first mesh to the last, and the solver's own estimate for moments and forces in the plane.");
 }
