@@ -153,8 +153,8 @@ class Caveat(StrEnum):
     SHORT_BOND = (
         "short_bond",
         26,
-        "The bond is short against its transfer length: the two ends meet and the peel is off.",
-        "Take the peel as an order of size, or test a sample.",
+        "The bond is short against its transfer length: the two ends meet, and peel or buckling is off.",
+        "Take the number as an order of size, or test a sample.",
     )
     UNVERIFIED_THRESHOLD = (
         "unverified_threshold",

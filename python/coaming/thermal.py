@@ -19,6 +19,8 @@ __all__ = [
     "BayPressureOutcome",
     "BondEndShear",
     "BondEndShearOutcome",
+    "BondedStripBuckling",
+    "BondedStripBucklingOutcome",
     "BowBody",
     "BowLayer",
     "ContactTime",
@@ -1062,6 +1064,145 @@ class BondEndShearOutcome(Outcome):
         """Peel stress at the end, σ; positive pulls it open [MPa]."""
         found: Quantity | None = self._get("end_peel_stress")
         return found
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class BondedStripBuckling(Calculation):
+    """Strip bonded to a stiff sheet and pressed along its length: the force at which it buckles on its bond
+    line.
+
+    Formula
+    -------
+    For each width of the strip, with D = E t³/12 and the bond line as a foundation of stiffness k = Ep/η:
+
+        Nm = D (π m/L)² + k (L/(π m))²       m half waves over the length, the smallest of all m
+        N∞ = 2 √(k D)                        what Nm tends to for long strips; half wave π (D/k)^¼
+        Nf = √(k D)                          a long strip whose end is free and bears the full force there
+
+    Nf is where a decaying wave at the end of a half-infinite strip needs neither moment nor shear to hold it:
+    D r1 r2 = N with the two decaying roots r of D r⁴ + N r² + k = 0.
+
+    Validity
+    --------
+    Elastic, straight; a sheet so stiff that the strip alone bends; a bond line thin against the half wave and
+    held across, pulled as much as pressed. Shear lag lets the force at a free end grow from nothing over 1/β:
+    the end then bears more than Nf, and the strip no more than Nm. Length over 12 (D/k)^¼; a shorter strip
+    gets a caveat, its ends meet.
+
+    Source
+    ------
+    Timoshenko & Gere, Theory of Elastic Stability, 2nd ed. (1961), art. 2.10, bar on an elastic foundation
+    (from memory, unverified; finite differences agree); M. Hetényi, Beams on Elastic Foundation (1946),
+    chapter on axial force, free ends (from memory, unverified; finite differences agree).
+
+    Fields
+    ------
+    - `strip_length`: Length of the strip, L [mm]. Accepted: greater than 0 mm.
+    - `strip_thickness`: Thickness of the strip, t [mm]. Accepted: greater than 0 mm.
+    - `strip_youngs_modulus`: Young's modulus of the strip along it, E [GPa]. Accepted: greater than 0 GPa.
+    - `bond_thickness`: Thickness of the bond line, η [mm]. Accepted: greater than 0 mm.
+    - `bond_modulus`: Modulus of the bond line across its thickness, Ep: between Young's and that of a layer
+      that cannot draw in [MPa]. Accepted: greater than 0 MPa.
+    - `compression`: Compression of the strip for each width, N: nothing where it is pulled [N/mm].
+      Accepted: at least 0 N/mm.
+    """
+
+    _name: ClassVar[str] = "bonded_strip_buckling"
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "strip_length": QuantityKind("length", "mm"),
+        "strip_thickness": QuantityKind("length", "mm"),
+        "strip_youngs_modulus": QuantityKind("pressure", "GPa"),
+        "bond_thickness": QuantityKind("length", "mm"),
+        "bond_modulus": QuantityKind("pressure", "MPa"),
+        "compression": QuantityKind("force per length", "N/mm"),
+    }
+
+    strip_length: QuantityInput
+    """Length of the strip, L [mm]. Accepted: greater than 0 mm."""
+
+    strip_thickness: QuantityInput
+    """Thickness of the strip, t [mm]. Accepted: greater than 0 mm."""
+
+    strip_youngs_modulus: QuantityInput
+    """Young's modulus of the strip along it, E [GPa]. Accepted: greater than 0 GPa."""
+
+    bond_thickness: QuantityInput
+    """Thickness of the bond line, η [mm]. Accepted: greater than 0 mm."""
+
+    bond_modulus: QuantityInput
+    """Modulus of the bond line across its thickness, Ep: between Young's and that of a layer that cannot draw
+    in [MPa]. Accepted: greater than 0 MPa.
+    """
+
+    compression: QuantityInput
+    """Compression of the strip for each width, N: nothing where it is pulled [N/mm]. Accepted: at least 0
+    N/mm.
+    """
+
+    def calculate(self) -> BondedStripBucklingOutcome:
+        """Calculates; a fault raises `CoamingError`."""
+        return calculate(self, BondedStripBucklingOutcome)
+
+
+class BondedStripBucklingOutcome(Outcome):
+    """Forces for each width of the strip."""
+
+    __slots__ = ()
+
+    _kinds: ClassVar[Mapping[str, Kind]] = {
+        "foundation_stiffness": QuantityKind("force per volume", "kPa/mm"),
+        "critical_force": QuantityKind("force per length", "N/mm"),
+        "critical_force_free_end": QuantityKind("force per length", "N/mm"),
+        "half_wave": QuantityKind("length", "mm"),
+        "utilisation": NUMBER,
+        "utilisation_free_end": NUMBER,
+    }
+
+    class Si(SiValues):
+        """In SI units: floats; arrays in the outcome of a batch."""
+
+        foundation_stiffness: Values
+        critical_force: Values
+        critical_force_free_end: Values
+        half_wave: Values
+        utilisation: Values
+        utilisation_free_end: Values
+
+    si: Si
+
+    @property
+    def foundation_stiffness(self) -> Quantity:
+        """Stiffness of the bond line across, k: pressure for each opening [kPa/mm]."""
+        found: Quantity = self._get("foundation_stiffness")
+        return found
+
+    @property
+    def critical_force(self) -> Quantity:
+        """Compression at which the strip buckles between its ends, Nm [N/mm]."""
+        found: Quantity = self._get("critical_force")
+        return found
+
+    @property
+    def critical_force_free_end(self) -> Quantity:
+        """Compression at which a free end buckles that bears it in full, Nf [N/mm]."""
+        found: Quantity = self._get("critical_force_free_end")
+        return found
+
+    @property
+    def half_wave(self) -> Quantity:
+        """Half wave of a long strip, π (D/k)^¼ [mm]."""
+        found: Quantity = self._get("half_wave")
+        return found
+
+    @property
+    def utilisation(self) -> Values:
+        """Compression over the critical force between the ends."""
+        return self._get("utilisation")
+
+    @property
+    def utilisation_free_end(self) -> Values:
+        """Compression over the critical force of a free end."""
+        return self._get("utilisation_free_end")
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)

@@ -220,6 +220,33 @@ T = network(55, 30, 6, 15, 300, 120, stack)
 show("liner, pane, sheet; sun and radiant source", **{f"T{i}": v for i, v in enumerate(T)}, flux=6 * (55 - T[0]) + 120)
 
 
+# --- strip pressed on its bond line: energies on Hermite beam elements, eigenvalues ------------------------------------
+def strip_buckles(length, youngs, thickness, stiffness, free, elements=400):
+    """Smallest end force for each width; ends hinged, or free with the force staying along the strip's first line."""
+    h, d = length / elements, youngs * thickness**3 / 12
+    bend = d / h**3 * np.array([[12, 6 * h, -12, 6 * h], [6 * h, 4 * h**2, -6 * h, 2 * h**2], [-12, -6 * h, 12, -6 * h], [6 * h, 2 * h**2, -6 * h, 4 * h**2]])
+    bed = stiffness * h / 420 * np.array([[156, 22 * h, 54, -13 * h], [22 * h, 4 * h**2, 13 * h, -3 * h**2], [54, 13 * h, 156, -22 * h], [-13 * h, -3 * h**2, -22 * h, 4 * h**2]])
+    press = 1 / (30 * h) * np.array([[36, 3 * h, -36, 3 * h], [3 * h, 4 * h**2, -3 * h, -(h**2)], [-36, -3 * h, 36, -3 * h], [3 * h, -(h**2), -3 * h, 4 * h**2]])
+    size = 2 * elements + 2
+    stiff, relief = np.zeros((size, size)), np.zeros((size, size))
+    for e in range(elements):
+        part = slice(2 * e, 2 * e + 4)
+        stiff[part, part] += bend + bed
+        relief[part, part] += press
+    kept = [i for i in range(size) if free or i not in (0, size - 2)]
+    pairs = linalg.eigh(relief[np.ix_(kept, kept)], stiff[np.ix_(kept, kept)], eigvals_only=True)
+    return 1 / pairs[-1]
+
+
+for name, length, youngs, thickness, stiffness in (
+    ("1 mm of laminate on 1 mm of flexible adhesive", 0.240, 60e9, 1e-3, 3e6 / 1e-3),
+    ("the same, 45 mm long", 0.045, 60e9, 1e-3, 3e6 / 1e-3),
+    ("0.5 mm of steel on 2 mm of foam tape", 0.100, 210e9, 0.5e-3, 0.9e6 / 2e-3),
+):
+    hinged = strip_buckles(length, youngs, thickness, stiffness, False)
+    ends = strip_buckles(length, youngs, thickness, stiffness, True)
+    show(f"strip on its bond line, {name} (N/m)", hinged=hinged, free=ends, formula=np.sqrt(stiffness * youngs * thickness**3 / 12))
+
 # --- water vapour: W. Wagner and A. Pruss, J. Phys. Chem. Ref. Data 22 (1993) 783-787, saturation pressure of water ----
 def wagner_pruss(celsius):
     T = celsius + 273.15

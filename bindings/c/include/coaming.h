@@ -228,7 +228,7 @@
 /// The bit of the caveat `bow_past_thickness`: The plate bows by more than its thickness: it tends to roll in one direction, with a smaller bow across. Stiffen it, let the layers slide, or take the result as an upper bound.
 #define COAMING_CAVEAT_BOW_PAST_THICKNESS 25
 
-/// The bit of the caveat `short_bond`: The bond is short against its transfer length: the two ends meet and the peel is off. Take the peel as an order of size, or test a sample.
+/// The bit of the caveat `short_bond`: The bond is short against its transfer length: the two ends meet, and peel or buckling is off. Take the number as an order of size, or test a sample.
 #define COAMING_CAVEAT_SHORT_BOND 26
 
 /// The bit of the caveat `unverified_threshold`: The burn threshold was not confirmed against its standard. Read it in ISO 13732-1.
@@ -3007,6 +3007,42 @@
 
 /// The place of `end_peel_stress` in CoamingBondEndShearOutcome.
 #define COAMING_PLACE_BOND_END_SHEAR_OUTCOME_END_PEEL_STRESS 5
+
+/// The place of `strip_length` in CoamingBondedStripBuckling.
+#define COAMING_PLACE_BONDED_STRIP_BUCKLING_STRIP_LENGTH 0
+
+/// The place of `strip_thickness` in CoamingBondedStripBuckling.
+#define COAMING_PLACE_BONDED_STRIP_BUCKLING_STRIP_THICKNESS 1
+
+/// The place of `strip_youngs_modulus` in CoamingBondedStripBuckling.
+#define COAMING_PLACE_BONDED_STRIP_BUCKLING_STRIP_YOUNGS_MODULUS 2
+
+/// The place of `bond_thickness` in CoamingBondedStripBuckling.
+#define COAMING_PLACE_BONDED_STRIP_BUCKLING_BOND_THICKNESS 3
+
+/// The place of `bond_modulus` in CoamingBondedStripBuckling.
+#define COAMING_PLACE_BONDED_STRIP_BUCKLING_BOND_MODULUS 4
+
+/// The place of `compression` in CoamingBondedStripBuckling.
+#define COAMING_PLACE_BONDED_STRIP_BUCKLING_COMPRESSION 5
+
+/// The place of `foundation_stiffness` in CoamingBondedStripBucklingOutcome.
+#define COAMING_PLACE_BONDED_STRIP_BUCKLING_OUTCOME_FOUNDATION_STIFFNESS 0
+
+/// The place of `critical_force` in CoamingBondedStripBucklingOutcome.
+#define COAMING_PLACE_BONDED_STRIP_BUCKLING_OUTCOME_CRITICAL_FORCE 1
+
+/// The place of `critical_force_free_end` in CoamingBondedStripBucklingOutcome.
+#define COAMING_PLACE_BONDED_STRIP_BUCKLING_OUTCOME_CRITICAL_FORCE_FREE_END 2
+
+/// The place of `half_wave` in CoamingBondedStripBucklingOutcome.
+#define COAMING_PLACE_BONDED_STRIP_BUCKLING_OUTCOME_HALF_WAVE 3
+
+/// The place of `utilisation` in CoamingBondedStripBucklingOutcome.
+#define COAMING_PLACE_BONDED_STRIP_BUCKLING_OUTCOME_UTILISATION 4
+
+/// The place of `utilisation_free_end` in CoamingBondedStripBucklingOutcome.
+#define COAMING_PLACE_BONDED_STRIP_BUCKLING_OUTCOME_UTILISATION_FREE_END 5
 
 /// The place of `expansion` in CoamingCriticalRise.
 #define COAMING_PLACE_CRITICAL_RISE_EXPANSION 0
@@ -7194,6 +7230,60 @@ typedef struct CoamingBondEndShearOutcome {
   uint64_t caveats;
 } CoamingBondEndShearOutcome;
 
+/// Strip bonded to a stiff sheet and pressed along its length: the force at which it buckles on its bond line.
+///
+/// # Formula
+/// For each width of the strip, with D = E t³/12 and the bond line as a foundation of stiffness k = Ep/η:
+/// ```text
+/// Nm = D (π m/L)² + k (L/(π m))²       m half waves over the length, the smallest of all m
+/// N∞ = 2 √(k D)                        what Nm tends to for long strips; half wave π (D/k)^¼
+/// Nf = √(k D)                          a long strip whose end is free and bears the full force there
+/// ```
+/// Nf is where a decaying wave at the end of a half-infinite strip needs neither moment nor shear to hold it:
+/// D r1 r2 = N with the two decaying roots r of D r⁴ + N r² + k = 0.
+///
+/// # Validity
+/// Elastic, straight; a sheet so stiff that the strip alone bends; a bond line thin against the half wave and held across, pulled
+/// as much as pressed. Shear lag lets the force at a free end grow from nothing over 1/β: the end then bears more than Nf, and
+/// the strip no more than Nm. Length over 12 (D/k)^¼; a shorter strip gets a caveat, its ends meet.
+///
+/// # Source
+/// Timoshenko & Gere, Theory of Elastic Stability, 2nd ed. (1961), art. 2.10, bar on an elastic foundation (from memory,
+/// unverified; finite differences agree); M. Hetényi, Beams on Elastic Foundation (1946), chapter on axial force, free ends
+/// (from memory, unverified; finite differences agree).
+typedef struct CoamingBondedStripBuckling {
+  /// Length of the strip, L. Unit: m. Accepted: greater than 0 mm.
+  double strip_length_m;
+  /// Thickness of the strip, t. Unit: m. Accepted: greater than 0 mm.
+  double strip_thickness_m;
+  /// Young's modulus of the strip along it, E. Unit: Pa. Accepted: greater than 0 GPa.
+  double strip_youngs_modulus_pa;
+  /// Thickness of the bond line, η. Unit: m. Accepted: greater than 0 mm.
+  double bond_thickness_m;
+  /// Modulus of the bond line across its thickness, Ep: between Young's and that of a layer that cannot draw in. Unit: Pa. Accepted: greater than 0 MPa.
+  double bond_modulus_pa;
+  /// Compression of the strip for each width, N: nothing where it is pulled. Unit: N/m. Accepted: at least 0 N/mm.
+  double compression_n_per_m;
+} CoamingBondedStripBuckling;
+
+/// Forces for each width of the strip.
+typedef struct CoamingBondedStripBucklingOutcome {
+  /// Stiffness of the bond line across, k: pressure for each opening. Unit: N/m^3.
+  double foundation_stiffness_n_per_m3;
+  /// Compression at which the strip buckles between its ends, Nm. Unit: N/m.
+  double critical_force_n_per_m;
+  /// Compression at which a free end buckles that bears it in full, Nf. Unit: N/m.
+  double critical_force_free_end_n_per_m;
+  /// Half wave of a long strip, π (D/k)^¼. Unit: m.
+  double half_wave_m;
+  /// Compression over the critical force between the ends.
+  double utilisation;
+  /// Compression over the critical force of a free end.
+  double utilisation_free_end;
+  /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+  uint64_t caveats;
+} CoamingBondedStripBucklingOutcome;
+
 /// Temperature rise at which a layer between its screws takes up its clearance, and at which it buckles.
 ///
 /// # Formula
@@ -10326,6 +10416,29 @@ uint32_t coaming_bond_end_shear_batch(const struct CoamingBondEndShear *input,
                                       uint64_t *caveats,
                                       struct CoamingFault *fault);
 
+/// Strip bonded to a stiff sheet and pressed along its length: the force at which it buckles on its bond line.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+uint32_t coaming_bonded_strip_buckling(const struct CoamingBondedStripBuckling *input,
+                                       struct CoamingBondedStripBucklingOutcome *outcome,
+                                       struct CoamingFault *fault);
+
+/// Strip bonded to a stiff sheet and pressed along its length: the force at which it buckles on its bond line. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+uint32_t coaming_bonded_strip_buckling_batch(const struct CoamingBondedStripBuckling *input,
+                                             const struct CoamingBatch *batch,
+                                             uint64_t *caveats,
+                                             struct CoamingFault *fault);
+
 /// Temperature rise at which a layer between its screws takes up its clearance, and at which it buckles.
 ///
 /// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
@@ -11954,6 +12067,21 @@ COAMING_ASSERT(offsetof(CoamingBondEndShearOutcome, layer_force_n_per_m) == 32);
 COAMING_ASSERT(offsetof(CoamingBondEndShearOutcome, has_end_peel_stress) == 40);
 COAMING_ASSERT(offsetof(CoamingBondEndShearOutcome, end_peel_stress_pa) == 48);
 COAMING_ASSERT(offsetof(CoamingBondEndShearOutcome, caveats) == 56);
+COAMING_ASSERT(sizeof(CoamingBondedStripBuckling) == 48);
+COAMING_ASSERT(offsetof(CoamingBondedStripBuckling, strip_length_m) == 0);
+COAMING_ASSERT(offsetof(CoamingBondedStripBuckling, strip_thickness_m) == 8);
+COAMING_ASSERT(offsetof(CoamingBondedStripBuckling, strip_youngs_modulus_pa) == 16);
+COAMING_ASSERT(offsetof(CoamingBondedStripBuckling, bond_thickness_m) == 24);
+COAMING_ASSERT(offsetof(CoamingBondedStripBuckling, bond_modulus_pa) == 32);
+COAMING_ASSERT(offsetof(CoamingBondedStripBuckling, compression_n_per_m) == 40);
+COAMING_ASSERT(sizeof(CoamingBondedStripBucklingOutcome) == 56);
+COAMING_ASSERT(offsetof(CoamingBondedStripBucklingOutcome, foundation_stiffness_n_per_m3) == 0);
+COAMING_ASSERT(offsetof(CoamingBondedStripBucklingOutcome, critical_force_n_per_m) == 8);
+COAMING_ASSERT(offsetof(CoamingBondedStripBucklingOutcome, critical_force_free_end_n_per_m) == 16);
+COAMING_ASSERT(offsetof(CoamingBondedStripBucklingOutcome, half_wave_m) == 24);
+COAMING_ASSERT(offsetof(CoamingBondedStripBucklingOutcome, utilisation) == 32);
+COAMING_ASSERT(offsetof(CoamingBondedStripBucklingOutcome, utilisation_free_end) == 40);
+COAMING_ASSERT(offsetof(CoamingBondedStripBucklingOutcome, caveats) == 48);
 COAMING_ASSERT(sizeof(CoamingCriticalRise) == 40);
 COAMING_ASSERT(offsetof(CoamingCriticalRise, expansion_per_k) == 0);
 COAMING_ASSERT(offsetof(CoamingCriticalRise, other_expansion_per_k) == 8);

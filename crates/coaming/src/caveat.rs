@@ -97,10 +97,10 @@ caveats! {
     BowPastThickness = 25, "bow_past_thickness",
         "The plate bows by more than its thickness: it tends to roll in one direction, with a smaller bow across.",
         cure "Stiffen it, let the layers slide, or take the result as an upper bound.";
-    /// A bond too short for the peel formula.
+    /// A bond too short for the formula of its ends.
     ShortBond = 26, "short_bond",
-        "The bond is short against its transfer length: the two ends meet and the peel is off.",
-        cure "Take the peel as an order of size, or test a sample.";
+        "The bond is short against its transfer length: the two ends meet, and peel or buckling is off.",
+        cure "Take the number as an order of size, or test a sample.";
     /// A burn threshold from memory.
     UnverifiedThreshold = 27, "unverified_threshold",
         "The burn threshold was not confirmed against its standard.",

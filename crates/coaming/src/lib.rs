@@ -117,6 +117,7 @@ registry! {
     T1 thermal::MoistureStrain,
     T5 thermal::BayPressure,
     T4 thermal::BondEndShear,
+    T4 thermal::BondedStripBuckling,
     T2 thermal::CriticalRise,
     T5 thermal::DewPoint,
     T4 thermal::FlexibleBondLine,

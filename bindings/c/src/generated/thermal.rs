@@ -727,6 +727,135 @@ impl Outcome<<thermal::BondEndShear as Calculation>::Outcome> for CoamingBondEnd
     }
 }
 
+/// The place of `strip_length` in CoamingBondedStripBuckling.
+pub const COAMING_PLACE_BONDED_STRIP_BUCKLING_STRIP_LENGTH: u32 = 0;
+
+/// The place of `strip_thickness` in CoamingBondedStripBuckling.
+pub const COAMING_PLACE_BONDED_STRIP_BUCKLING_STRIP_THICKNESS: u32 = 1;
+
+/// The place of `strip_youngs_modulus` in CoamingBondedStripBuckling.
+pub const COAMING_PLACE_BONDED_STRIP_BUCKLING_STRIP_YOUNGS_MODULUS: u32 = 2;
+
+/// The place of `bond_thickness` in CoamingBondedStripBuckling.
+pub const COAMING_PLACE_BONDED_STRIP_BUCKLING_BOND_THICKNESS: u32 = 3;
+
+/// The place of `bond_modulus` in CoamingBondedStripBuckling.
+pub const COAMING_PLACE_BONDED_STRIP_BUCKLING_BOND_MODULUS: u32 = 4;
+
+/// The place of `compression` in CoamingBondedStripBuckling.
+pub const COAMING_PLACE_BONDED_STRIP_BUCKLING_COMPRESSION: u32 = 5;
+
+/// Strip bonded to a stiff sheet and pressed along its length: the force at which it buckles on its bond line.
+///
+/// # Formula
+/// For each width of the strip, with D = E t³/12 and the bond line as a foundation of stiffness k = Ep/η:
+/// ```text
+/// Nm = D (π m/L)² + k (L/(π m))²       m half waves over the length, the smallest of all m
+/// N∞ = 2 √(k D)                        what Nm tends to for long strips; half wave π (D/k)^¼
+/// Nf = √(k D)                          a long strip whose end is free and bears the full force there
+/// ```
+/// Nf is where a decaying wave at the end of a half-infinite strip needs neither moment nor shear to hold it:
+/// D r1 r2 = N with the two decaying roots r of D r⁴ + N r² + k = 0.
+///
+/// # Validity
+/// Elastic, straight; a sheet so stiff that the strip alone bends; a bond line thin against the half wave and held across, pulled
+/// as much as pressed. Shear lag lets the force at a free end grow from nothing over 1/β: the end then bears more than Nf, and
+/// the strip no more than Nm. Length over 12 (D/k)^¼; a shorter strip gets a caveat, its ends meet.
+///
+/// # Source
+/// Timoshenko & Gere, Theory of Elastic Stability, 2nd ed. (1961), art. 2.10, bar on an elastic foundation (from memory,
+/// unverified; finite differences agree); M. Hetényi, Beams on Elastic Foundation (1946), chapter on axial force, free ends
+/// (from memory, unverified; finite differences agree).
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingBondedStripBuckling {
+    /// Length of the strip, L. Unit: m. Accepted: greater than 0 mm.
+    pub strip_length_m: f64,
+    /// Thickness of the strip, t. Unit: m. Accepted: greater than 0 mm.
+    pub strip_thickness_m: f64,
+    /// Young's modulus of the strip along it, E. Unit: Pa. Accepted: greater than 0 GPa.
+    pub strip_youngs_modulus_pa: f64,
+    /// Thickness of the bond line, η. Unit: m. Accepted: greater than 0 mm.
+    pub bond_thickness_m: f64,
+    /// Modulus of the bond line across its thickness, Ep: between Young's and that of a layer that cannot draw in. Unit: Pa. Accepted: greater than 0 MPa.
+    pub bond_modulus_pa: f64,
+    /// Compression of the strip for each width, N: nothing where it is pulled. Unit: N/m. Accepted: at least 0 N/mm.
+    pub compression_n_per_m: f64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingBondedStripBuckling>() == 48);
+    assert!(offset_of!(CoamingBondedStripBuckling, strip_length_m) == 0);
+    assert!(offset_of!(CoamingBondedStripBuckling, strip_thickness_m) == 8);
+    assert!(offset_of!(CoamingBondedStripBuckling, strip_youngs_modulus_pa) == 16);
+    assert!(offset_of!(CoamingBondedStripBuckling, bond_thickness_m) == 24);
+    assert!(offset_of!(CoamingBondedStripBuckling, bond_modulus_pa) == 32);
+    assert!(offset_of!(CoamingBondedStripBuckling, compression_n_per_m) == 40);
+};
+
+/// The place of `foundation_stiffness` in CoamingBondedStripBucklingOutcome.
+pub const COAMING_PLACE_BONDED_STRIP_BUCKLING_OUTCOME_FOUNDATION_STIFFNESS: u32 = 0;
+
+/// The place of `critical_force` in CoamingBondedStripBucklingOutcome.
+pub const COAMING_PLACE_BONDED_STRIP_BUCKLING_OUTCOME_CRITICAL_FORCE: u32 = 1;
+
+/// The place of `critical_force_free_end` in CoamingBondedStripBucklingOutcome.
+pub const COAMING_PLACE_BONDED_STRIP_BUCKLING_OUTCOME_CRITICAL_FORCE_FREE_END: u32 = 2;
+
+/// The place of `half_wave` in CoamingBondedStripBucklingOutcome.
+pub const COAMING_PLACE_BONDED_STRIP_BUCKLING_OUTCOME_HALF_WAVE: u32 = 3;
+
+/// The place of `utilisation` in CoamingBondedStripBucklingOutcome.
+pub const COAMING_PLACE_BONDED_STRIP_BUCKLING_OUTCOME_UTILISATION: u32 = 4;
+
+/// The place of `utilisation_free_end` in CoamingBondedStripBucklingOutcome.
+pub const COAMING_PLACE_BONDED_STRIP_BUCKLING_OUTCOME_UTILISATION_FREE_END: u32 = 5;
+
+/// Forces for each width of the strip.
+#[derive(Debug, Clone, Copy)]
+#[repr(C)]
+pub struct CoamingBondedStripBucklingOutcome {
+    /// Stiffness of the bond line across, k: pressure for each opening. Unit: N/m^3.
+    pub foundation_stiffness_n_per_m3: f64,
+    /// Compression at which the strip buckles between its ends, Nm. Unit: N/m.
+    pub critical_force_n_per_m: f64,
+    /// Compression at which a free end buckles that bears it in full, Nf. Unit: N/m.
+    pub critical_force_free_end_n_per_m: f64,
+    /// Half wave of a long strip, π (D/k)^¼. Unit: m.
+    pub half_wave_m: f64,
+    /// Compression over the critical force between the ends.
+    pub utilisation: f64,
+    /// Compression over the critical force of a free end.
+    pub utilisation_free_end: f64,
+    /// The caveats as a set: bit COAMING_CAVEAT_... is set where that one applies.
+    pub caveats: u64,
+}
+
+const _: () = {
+    assert!(size_of::<CoamingBondedStripBucklingOutcome>() == 56);
+    assert!(offset_of!(CoamingBondedStripBucklingOutcome, foundation_stiffness_n_per_m3) == 0);
+    assert!(offset_of!(CoamingBondedStripBucklingOutcome, critical_force_n_per_m) == 8);
+    assert!(offset_of!(CoamingBondedStripBucklingOutcome, critical_force_free_end_n_per_m) == 16);
+    assert!(offset_of!(CoamingBondedStripBucklingOutcome, half_wave_m) == 24);
+    assert!(offset_of!(CoamingBondedStripBucklingOutcome, utilisation) == 32);
+    assert!(offset_of!(CoamingBondedStripBucklingOutcome, utilisation_free_end) == 40);
+    assert!(offset_of!(CoamingBondedStripBucklingOutcome, caveats) == 48);
+};
+
+impl Outcome<<thermal::BondedStripBuckling as Calculation>::Outcome> for CoamingBondedStripBucklingOutcome {
+    fn of(outcome: &<thermal::BondedStripBuckling as Calculation>::Outcome, caveats: Caveats) -> Self {
+        Self {
+            foundation_stiffness_n_per_m3: outcome.foundation_stiffness.value,
+            critical_force_n_per_m: outcome.critical_force.value,
+            critical_force_free_end_n_per_m: outcome.critical_force_free_end.value,
+            half_wave_m: outcome.half_wave.value,
+            utilisation: outcome.utilisation,
+            utilisation_free_end: outcome.utilisation_free_end,
+            caveats: caveats.bits(),
+        }
+    }
+}
+
 /// The place of `expansion` in CoamingCriticalRise.
 pub const COAMING_PLACE_CRITICAL_RISE_EXPANSION: u32 = 0;
 
@@ -2233,6 +2362,57 @@ pub unsafe extern "C" fn coaming_bond_end_shear(
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn coaming_bond_end_shear_batch(
     input: *const CoamingBondEndShear,
+    batch: *const CoamingBatch,
+    caveats: *mut u64,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call_batch(input, batch, caveats, fault) }
+}
+
+impl Input for CoamingBondedStripBuckling {
+    type Calculation = thermal::BondedStripBuckling;
+    type Outcome = CoamingBondedStripBucklingOutcome;
+
+    fn to_calculation(&self) -> Result<thermal::BondedStripBuckling, Error> {
+        Ok(thermal::BondedStripBuckling {
+            strip_length: si(self.strip_length_m),
+            strip_thickness: si(self.strip_thickness_m),
+            strip_youngs_modulus: si(self.strip_youngs_modulus_pa),
+            bond_thickness: si(self.bond_thickness_m),
+            bond_modulus: si(self.bond_modulus_pa),
+            compression: si(self.compression_n_per_m),
+        })
+    }
+}
+
+/// Strip bonded to a stiff sheet and pressed along its length: the force at which it buckles on its bond line.
+///
+/// Gives COAMING_OK, or the code of the error; `*outcome` is written only on success. `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to a value of its type.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_bonded_strip_buckling(
+    input: *const CoamingBondedStripBuckling,
+    outcome: *mut CoamingBondedStripBucklingOutcome,
+    fault: *mut CoamingFault,
+) -> u32 {
+    // SAFETY: the contract is the same.
+    unsafe { call(input, outcome, fault) }
+}
+
+/// Strip bonded to a stiff sheet and pressed along its length: the force at which it buckles on its bond line. Many rows at once.
+///
+/// `*input` holds what no column gives. Gives COAMING_OK, or the code of the error of the lowest row that fails:
+/// `fault->index` is that row, and the columns wanted are then unspecified. `*caveats` is the union over all
+/// rows; `caveats` and `fault` may be NULL.
+///
+/// # Safety
+/// Each pointer is NULL or points to what its type says, with as many values as the counts and strides say.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn coaming_bonded_strip_buckling_batch(
+    input: *const CoamingBondedStripBuckling,
     batch: *const CoamingBatch,
     caveats: *mut u64,
     fault: *mut CoamingFault,

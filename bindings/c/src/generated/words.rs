@@ -112,7 +112,7 @@ pub const COAMING_CAVEAT_FIXED_HOLE_MOVES: u32 = 24;
 /// The bit of the caveat `bow_past_thickness`: The plate bows by more than its thickness: it tends to roll in one direction, with a smaller bow across. Stiffen it, let the layers slide, or take the result as an upper bound.
 pub const COAMING_CAVEAT_BOW_PAST_THICKNESS: u32 = 25;
 
-/// The bit of the caveat `short_bond`: The bond is short against its transfer length: the two ends meet and the peel is off. Take the peel as an order of size, or test a sample.
+/// The bit of the caveat `short_bond`: The bond is short against its transfer length: the two ends meet, and peel or buckling is off. Take the number as an order of size, or test a sample.
 pub const COAMING_CAVEAT_SHORT_BOND: u32 = 26;
 
 /// The bit of the caveat `unverified_threshold`: The burn threshold was not confirmed against its standard. Read it in ISO 13732-1.
@@ -221,7 +221,7 @@ pub(crate) fn caveat_text(number: u32) -> Option<&'static CStr> {
 20 => c"The sustained stress passes its limit: creep grows faster than stress there, and the creep modulus underrates it.",
 24 => c"A close hole stands off the fixed point: growth is held back there and loads the hole.",
 25 => c"The plate bows by more than its thickness: it tends to roll in one direction, with a smaller bow across.",
-26 => c"The bond is short against its transfer length: the two ends meet and the peel is off.",
+26 => c"The bond is short against its transfer length: the two ends meet, and peel or buckling is off.",
 27 => c"The burn threshold was not confirmed against its standard.",
 32 => c"The scatter of the tightening method is recalled from its source, not read there.",
 33 => c"The screw's length is not in the series.",
@@ -258,7 +258,7 @@ pub(crate) fn caveat_cure(number: u32) -> Option<&'static CStr> {
         20 => c"Lower the stress below the sustained limit.",
         24 => c"Move the fixed point to this hole, or make the hole a slot or oversize.",
         25 => c"Stiffen it, let the layers slide, or take the result as an upper bound.",
-        26 => c"Take the peel as an order of size, or test a sample.",
+        26 => c"Take the number as an order of size, or test a sample.",
         27 => c"Read it in ISO 13732-1.",
         32 => c"Measure the scatter of your own method, or give it from its source.",
         33 => c"Choose a length of the series, or shorten a longer screw.",

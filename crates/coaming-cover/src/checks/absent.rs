@@ -46,6 +46,9 @@ fn unbonded(cover: &Cover, bonds: &[Bond]) -> Vec<(Subject, String)> {
 const BONDS: &[&str] = &[
     "bond_shear",
     "bond_shear_sun",
+    "bond_strip_hot",
+    "bond_strip_cold",
+    "bond_strip_sun",
     "bond_galvanic",
     "adhesive_agent",
     "adhesive_neighbour",
@@ -86,6 +89,8 @@ const PASSES: &[&str] = &[
     "countersunk_float",
     "clamp_friction",
     "critical_rise",
+    "pressed_sheet_hot",
+    "pressed_sheet_cold",
     "locking",
     "leak_path_screws",
     "screw_pitch",

@@ -83,6 +83,7 @@ pub const PARTS: &[(&str, &[Check])] = &[
     ("Frame", frame::CHECKS),
     ("Frame", frame::damp::CHECKS),
     ("Bonds", bonds::CHECKS),
+    ("Bonds", bonds::pressed_strip::CHECKS),
     ("Bonds", bonds::sealant_joint::CHECKS),
     ("Chemicals", chemicals::CHECKS),
     ("Chemicals", chemicals::neighbours::CHECKS),

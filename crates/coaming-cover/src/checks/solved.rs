@@ -87,17 +87,27 @@ impl Beyond {
 
     /// A row that is judged, or one whose linear number is shown and not judged by, with the reason.
     pub(super) fn judge(self, demand: Demand) -> Result<Demand, NotChecked> {
-        let Some(why) = self.why else { return Ok(demand) };
-        let why = match why {
-            NotChecked::Refused(error) => error.to_string(),
-            NotChecked::NotCalculated { what, .. } => format!("needs {what}"),
-            NotChecked::Needs(paths) => format!("needs {}", paths.join(", ")),
-        };
-        Err(NotChecked::NotCalculated {
-            what: format!("needs large deflection: w/t = {}; {why}; linear", rounded(self.ratio, 3)),
-            shown: Some(Box::new(demand)),
-        })
+        or_beyond(demand, self.ratio, self.why)
     }
+}
+
+/// A row that is judged, or one whose linear number is shown and not judged by, with the reason and how far the deflection is past
+/// the thickness.
+pub(super) fn or_beyond(
+    demand: Demand,
+    ratio: f64,
+    unsolved: Option<NotChecked>,
+) -> Result<Demand, NotChecked> {
+    let Some(why) = unsolved else { return Ok(demand) };
+    let why = match why {
+        NotChecked::Refused(error) => error.to_string(),
+        NotChecked::NotCalculated { what, .. } => format!("needs {what}"),
+        NotChecked::Needs(paths) => format!("needs {}", paths.join(", ")),
+    };
+    Err(NotChecked::NotCalculated {
+        what: format!("needs large deflection: w/t = {}; {why}; linear", rounded(ratio, 3)),
+        shown: Some(Box::new(demand)),
+    })
 }
 
 /// Whether a lid may be bent past half its sheet's thickness, where a linear answer decides nothing.

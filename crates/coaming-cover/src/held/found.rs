@@ -23,6 +23,8 @@ pub(crate) struct Left {
     pub(crate) pull_share: f64,
     /// Of the seal's compression, in metres.
     pub(crate) compression: f64,
+    /// Of the largest moment or of the largest force in the plane, over it, whichever is more. Under a latch no mesh is fine enough.
+    pub(crate) stress_share: f64,
 }
 
 /// What is kept of one solution: the mesh and its fields are not.
@@ -70,12 +72,13 @@ impl Found {
             open_length: gasket.open_length,
             beyond_law: gasket.beyond_law,
             deflection: place(answer.largest_deflection),
-            stress: stress(&answer.field, unseen),
+            stress: if unseen.is_empty() { largest(&answer.field) } else { stress(&answer.field, unseen) },
             balance: answer.balance.force,
             left: Left {
                 deflection_share: answer.error.deflection,
                 pull_share: if strongest > 0.0 { answer.error.latch_force } else { 0.0 },
                 compression: answer.error.compression,
+                stress_share: answer.error.moment.max(answer.error.membrane_force),
             },
             triangles: answer.error.triangles,
         }
@@ -84,7 +87,7 @@ impl Found {
     /// The same with its error taken as a tenth.
     pub(super) fn about(self) -> Self {
         let compression = 0.1 * self.deflection.value.abs();
-        let left = Left { deflection_share: 0.1, pull_share: 0.1, compression };
+        let left = Left { deflection_share: 0.1, pull_share: 0.1, compression, stress_share: 0.1 };
         Self { left, ..self }
     }
 
@@ -103,6 +106,15 @@ impl Found {
     pub(crate) fn deflection_error(&self) -> f64 {
         self.left.deflection_share * self.deflection.value.abs()
     }
+}
+
+/// The largest principal stress of the layer 0 on either face, at the corners of the triangles: edges and all.
+fn largest(field: &Field) -> Place {
+    let nowhere = Place { value: 0.0, at: Point { x: 0.0, y: 0.0 } };
+    [false, true].into_iter().filter_map(|upper| field.largest_stress(0, upper)).fold(
+        nowhere,
+        |worst, (value, at)| if value.abs() > worst.value { Place { value: value.abs(), at } } else { worst },
+    )
 }
 
 /// The largest principal stress at the middle of any triangle of the sheet.

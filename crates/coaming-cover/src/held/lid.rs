@@ -14,7 +14,7 @@ use super::setup::{Joined, Setup};
 use super::stacking::{Stacked, joins, stacked};
 use crate::amount::Measure;
 use crate::demand::{Need, NotChecked};
-use crate::document::{Bend, Edge, Face, Layer, LayerRole, Outline};
+use crate::document::{Bend, Edge, Face, Layer, LayerRole, LoadKind, Outline};
 use crate::prepared::Prepared;
 use crate::worksheet::Worksheet;
 
@@ -43,7 +43,7 @@ pub(super) fn built<'a>(
     let latches = prepared.cover.latches.as_ref().ok_or_else(|| NotChecked::needs("latches"))?;
     let positions = latches.positions.as_ref().ok_or_else(|| NotChecked::needs("latches.positions"))?;
     let thickness = thickness(skin, sheet)?;
-    let material = elastic(prepared, skin, setup, sheet)?;
+    let material = elastic(prepared, skin, setup.warm, sheet)?;
     let mut panel = Panel::new(outline(&skin.outline, skin.at.as_ref()), Sheet::whole(thickness, material));
     let parts = match setup.joined {
         Joined::SheetAlone => Parts::alone(prepared, skin),
@@ -87,16 +87,15 @@ pub(super) fn thickness(layer: &Layer, sheet: &mut Worksheet) -> Result<f64, Not
     Ok(sheet.given(&format!("{}, thickness", layer.name), path, layer.thickness)?.value)
 }
 
-/// Stiffness of a layer: as warm as it is in the setup's load case where its material's is known there, at room temperature
-/// otherwise.
-fn elastic(
+/// Stiffness of a layer: as warm as it is in a load case where its material's is known there, at room temperature otherwise.
+pub(super) fn elastic(
     prepared: &Prepared<'_>,
     layer: &Layer,
-    setup: Setup,
+    warm: Option<LoadKind>,
     sheet: &mut Worksheet,
 ) -> Result<Material, NotChecked> {
     let material = prepared.material_of(layer)?;
-    let warm = setup.warm.and_then(|kind| prepared.temperature(kind, &layer.name).ok());
+    let warm = warm.and_then(|kind| prepared.temperature(kind, &layer.name).ok());
     let youngs_modulus = match warm.and_then(|warm| material.youngs_modulus_at(warm)) {
         Some(figure) => sheet.figure(&material, "youngs_modulus", figure),
         None => sheet.property(&material, "youngs_modulus", &material.youngs_modulus)?,
@@ -130,7 +129,7 @@ fn one_piece<'a>(
     let mut parts = Parts { stiff: vec![skin], limp: Vec::new(), open: Vec::new() };
     let bare = panel.layers.first().cloned();
     for Stacked { layer, lower_face, thickness } in stacked(prepared, skin, sheet)? {
-        let material = elastic(prepared, layer, setup, sheet)?;
+        let material = elastic(prepared, layer, setup.warm, sheet)?;
         let made = Sheet { region: Some(region(layer)), lower_face, thickness, material };
         let limp = bare.as_ref().is_some_and(|bare| share_of_stiffness(bare, &made) < LIMP);
         if limp || !joins(prepared, setup.joined, layer)? {
@@ -155,7 +154,7 @@ fn one_piece<'a>(
 }
 
 /// A return flange as a beam along its edge: a strip that stands on the sheet.
-fn flange(
+pub(super) fn flange(
     prepared: &Prepared<'_>,
     skin: &Layer,
     bend: &Bend,

@@ -64,7 +64,11 @@ pub(super) fn weigh(
 ///
 /// # Errors
 /// [`NotChecked::Needs`] with the path of what the document does not give.
-fn density(prepared: &Prepared<'_>, layer: &Layer, sheet: &mut Worksheet) -> Result<f64, NotChecked> {
+pub(super) fn density(
+    prepared: &Prepared<'_>,
+    layer: &Layer,
+    sheet: &mut Worksheet,
+) -> Result<f64, NotChecked> {
     if layer.mass.is_none() {
         let material = prepared.material_of(layer)?;
         return sheet.property(&material, "density", &material.density).map(|density| density.value);

@@ -5,6 +5,7 @@
 //! layer as one piece with the sheet, which is stiffer. Where only the grade of a gasket is known, each is solved on the
 //! softest and on the firmest gasket of that grade.
 
+mod bowed;
 mod even;
 mod found;
 mod gasket;
@@ -16,6 +17,7 @@ mod loads;
 mod masses;
 mod moments;
 mod outline;
+mod pane;
 mod places;
 mod refusal;
 mod setup;
@@ -24,12 +26,17 @@ mod stacking;
 mod tilt;
 mod unseen;
 
+pub(crate) use bowed::{Grip, pane_bows, sheet_bows};
 pub(crate) use even::{even_about, latches_apart};
 pub(crate) use found::{Found, Place};
 pub(crate) use growth::{Grows, growing};
 pub(crate) use large::{Stretched, roughly_stretched, stretched};
 pub(crate) use lid::skin;
 pub(crate) use loads::{lean, wind};
+pub(crate) use pane::{
+    Rest, centre, pane, pane_mode, pane_on_first_mesh, pane_roughly_stretched, pane_stretched, pane_under,
+    places, pressed, span_size,
+};
 pub(crate) use places::{beside_cut_outs, overlap, reach, room_for};
 pub(crate) use setup::{Firmness, Joined, Setup};
 pub(crate) use solutions::{

@@ -4,6 +4,7 @@ use std::sync::{Arc, Mutex, PoisonError};
 
 use coaming_panel::{Load, Panel, Settings};
 
+use super::bowed::Bows;
 use super::found::{Found, Left};
 use super::kept::Kept;
 use super::large::Stretched;
@@ -21,10 +22,22 @@ const STRETCHED: usize = 5_000;
 /// The first mesh alone.
 const COARSE: Settings = Settings { tolerance: 0.5, first_triangles: 120, most_triangles: 64 };
 
+/// Triangles of the first mesh of a panel without latches: a pane, whose stress at a held edge is compared from place to place.
+const OF_A_PANE: usize = 400;
+
+/// The settings for a panel.
+fn for_panel(panel: &Panel, settings: Settings) -> Settings {
+    match panel.latches.is_empty() {
+        true => Settings { first_triangles: OF_A_PANE, ..settings },
+        false => settings,
+    }
+}
+
 /// What was solved so far: a shape is meshed once for all its panels and loads.
 #[derive(Debug, Default)]
 pub(crate) struct Solutions {
     shapes: Mutex<Vec<Arc<Shape>>>,
+    bows: Arc<Bows>,
     /// One mesh for everything, its error taken as a tenth: where only the paths of what is missing matter.
     coarse: bool,
 }
@@ -38,7 +51,7 @@ struct Shape {
 
 impl Solutions {
     /// Does something with the meshes of a panel's shape.
-    fn with<T>(&self, panel: &Panel, act: impl FnOnce(&mut Kept) -> T) -> T {
+    pub(super) fn with<T>(&self, panel: &Panel, act: impl FnOnce(&mut Kept) -> T) -> T {
         let shape = self.shape(panel);
         let mut kept = shape.kept.lock().unwrap_or_else(PoisonError::into_inner);
         kept.turn_to(panel);
@@ -50,7 +63,7 @@ impl Solutions {
         if let Some(known) = shapes.iter().find(|shape| shape.of.other_shape(panel).is_none()) {
             return Arc::clone(known);
         }
-        let settings = if self.coarse { COARSE } else { SCREENING };
+        let settings = if self.coarse { COARSE } else { for_panel(panel, SCREENING) };
         let kept = Mutex::new(Kept::new(settings, self.coarse));
         let made = Arc::new(Shape { of: panel.clone(), kept });
         shapes.push(Arc::clone(&made));
@@ -61,6 +74,7 @@ impl Solutions {
     pub(crate) fn forget_unused(&self) {
         let mut shapes = self.shapes.lock().unwrap_or_else(PoisonError::into_inner);
         shapes.retain(|shape| shape.kept.lock().unwrap_or_else(PoisonError::into_inner).forget_unused());
+        self.bows.forget_unused();
     }
 
     /// How many shapes are kept, and how many panels.
@@ -81,6 +95,29 @@ impl Solutions {
     #[cfg(test)]
     pub(crate) fn coarse() -> Self {
         Self { coarse: true, ..Self::default() }
+    }
+
+    /// The same for another document, with what buckles known from this one.
+    #[cfg(test)]
+    pub(crate) fn coarse_beside(&self) -> Self {
+        Self { bows: Arc::clone(&self.bows), ..Self::coarse() }
+    }
+
+    /// The factor by which a load makes a panel buckle, with its error as a share; none where nothing presses it.
+    ///
+    /// # Errors
+    /// [`NotChecked::Refused`] with the solver's reason.
+    pub(super) fn buckles(&self, panel: &Panel, load: &Load) -> Result<Option<(f64, f64)>, NotChecked> {
+        let found = self.bows.factor(
+            panel,
+            load,
+            if self.coarse {
+                COARSE
+            } else {
+                for_panel(panel, Settings { most_triangles: STRETCHED, ..SCREENING })
+            },
+        )?;
+        Ok(found.map(|(factor, error)| (factor, if self.coarse { 0.1 } else { error })))
     }
 
     /// A panel under a load, solved for large deflection on the first mesh alone.

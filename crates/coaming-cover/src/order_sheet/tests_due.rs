@@ -108,12 +108,18 @@ fn procedure(key: &str) -> Option<[&'static str; 3]> {
             "Record it near the sheet with a phone; read the lowest clear peak of the spectrum.",
             "The frequency of three taps, and the temperature.",
         ],
-        key if key.starts_with("lid_") || key.starts_with("pane_") || key == "critical_rise" => [
-            "Load the closed cover as the row's load case says: sandbags for wind, a block under a weight for a hand, a heater \
+        key if key.starts_with("lid_")
+            || key.starts_with("pane_")
+            || key == "critical_rise"
+            || key.starts_with("pressed_sheet") =>
+        {
+            [
+                "Load the closed cover as the row's load case says: sandbags for wind, a block under a weight for a hand, a heater \
              for warmth.",
-            "Read a dial gauge in the middle and at the worst place, before, under load and after.",
-            "Load, time, temperature, all three readings, every craze or crack at a hole.",
-        ],
+                "Read a dial gauge in the middle and at the worst place, before, under load and after.",
+                "Load, time, temperature, all three readings, every craze or crack at a hole.",
+            ]
+        }
         key if key.starts_with("seal_") => [
             "Close the cover on strips of paper and on balls of putty laid along the seal.",
             "Pull each strip; measure the height of each ball.",

@@ -2,6 +2,7 @@
 
 mod bay_pressure;
 mod bond_end_shear;
+mod bonded_strip_buckling;
 mod critical_rise;
 mod dew_point;
 mod flexible_bond_line;
@@ -22,6 +23,7 @@ mod vapour;
 
 pub use bay_pressure::{BayPressure, BayPressureOutcome};
 pub use bond_end_shear::{BondEndShear, BondEndShearOutcome};
+pub use bonded_strip_buckling::{BondedStripBuckling, BondedStripBucklingOutcome};
 pub use critical_rise::{CriticalRise, CriticalRiseOutcome};
 pub use dew_point::{DewPoint, DewPointOutcome};
 pub use flexible_bond_line::{FlexibleBondLine, FlexibleBondLineOutcome};

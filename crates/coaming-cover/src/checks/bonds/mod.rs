@@ -1,5 +1,6 @@
 //! Bonded joints: shear from mismatch, and metals beside carbon.
 
+pub(super) mod pressed_strip;
 pub(super) mod sealant_joint;
 
 use coaming::material::{Exposure, Material, galvanic_pair};

@@ -3,7 +3,7 @@
 mod frequency;
 pub(super) mod lean;
 mod plate;
-mod sag;
+pub(super) mod sag;
 
 use coaming::prelude::*;
 

@@ -1,5 +1,7 @@
 //! Holes and movement: whether each layer can grow without leaning on its screws.
 
+mod critical_rise;
+mod pressed_sheet;
 pub(super) mod restraint;
 
 use coaming::material::Material;
@@ -70,7 +72,21 @@ pub(super) const CHECKS: &[Check] = &[
             };
             floating(prepared).into_iter().filter(pane).collect()
         },
-        demand: restraint::critical_rise,
+        demand: critical_rise::critical_rise,
+    },
+    Check {
+        key: "pressed_sheet_hot",
+        title: "Sheet between its screws, pressed by what grows behind it",
+        case: Some(LoadKind::Hot),
+        subjects: pressed_sheet::subjects,
+        demand: |prepared, subject| pressed_sheet::pressed_sheet(prepared, subject, LoadKind::Hot),
+    },
+    Check {
+        key: "pressed_sheet_cold",
+        title: "Sheet between its screws, pressed by what shrinks behind it",
+        case: Some(LoadKind::Cold),
+        subjects: pressed_sheet::subjects,
+        demand: |prepared, subject| pressed_sheet::pressed_sheet(prepared, subject, LoadKind::Cold),
     },
 ];
 

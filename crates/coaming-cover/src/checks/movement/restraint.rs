@@ -1,11 +1,11 @@
-//! Layers that their screws hold: friction under the heads, and the heat that bows what cannot move.
+//! Layers that their screws hold: friction under the heads, and the force of what cannot move.
 
 use coaming::plate::{EdgeSupport, HeatedPlateBuckling, HeatedPlateBucklingOutcome};
 use coaming::prelude::*;
-use coaming::thermal::{CriticalRise, JointSlip, JointSlipOutcome, RestrainedGrowth, Restraint};
+use coaming::thermal::{JointSlip, JointSlipOutcome, RestrainedGrowth, Restraint};
 
 use crate::amount::Measure;
-use crate::checks::movement::{bush_play, growth, passed, shank};
+use crate::checks::movement::{bush_play, growth};
 use crate::checks::{Subject, name};
 use crate::demand::{Bound, Demand, Finding, Need, NotChecked, Origin, Ruling};
 use crate::document::{Layer, LayerRole, LoadKind, ScrewPattern};
@@ -30,7 +30,7 @@ pub(in crate::checks) fn difference(
 }
 
 /// Buckling of a pane whose edges cannot move in its plane, with what it expands more than its holder.
-fn buckling(
+pub(super) fn buckling(
     prepared: &Prepared<'_>,
     layer: &Layer,
     expansion: Expansion,
@@ -171,54 +171,4 @@ pub(super) fn clamp_friction(prepared: &Prepared<'_>, subject: &Subject) -> Resu
         bound,
     };
     Ok(sheet.finish(finding, Origin::Design(format!("growth and stiffness of layers.{}", layer.name))))
-}
-
-/// Growth of a pane, as a rise of pane and holder together, against the rise that takes up its clearance and bows it.
-pub(super) fn critical_rise(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecked> {
-    let pattern = prepared.pattern(name(subject, 0)?)?;
-    let layer = prepared.layer(name(subject, 1)?)?;
-    let path = format!("screws.{}", pattern.name);
-    let mut sheet = Worksheet::new();
-    let apart = difference(prepared, pattern, layer, LoadKind::Hot, &mut sheet)?;
-    let needs = "it takes up its clearance and bows at a greater rise";
-    let holder = pattern.passes.iter().flatten().next();
-    let holder = holder.ok_or_else(|| NotChecked::needs(format!("{path}.passes")))?;
-    let holder = prepared.material_of(prepared.layer(&holder.layer)?)?;
-    let material = prepared.material_of(layer)?;
-    let expansion = sheet.property(&material, "expansion", &material.expansion)?;
-    let other_expansion = sheet.property(&holder, "expansion", &holder.expansion)?;
-    if apart <= 0.0 {
-        let practice = Origin::Published(Source::common_practice("a layer that is pulled does not bow"));
-        return Ok(sheet.rule("it does not grow against what holds it", needs, Ruling::Holds, practice));
-    }
-    let hole = format!("{path}.passes.{}.hole", layer.name);
-    let hole_diameter = sheet.given("hole", hole.clone(), passed(pattern, &layer.name)?.hole)?;
-    let shank = shank(pattern, &layer.name, &path, &mut sheet)?;
-    let tolerance = sheet.given(
-        "position tolerance",
-        format!("{path}.position_tolerance"),
-        pattern.position_tolerance,
-    )?;
-    let positions =
-        pattern.positions.as_ref().ok_or_else(|| NotChecked::needs(format!("{path}.positions")))?;
-    let (x, y) = positions.reach();
-    // Both ends together, and at each the tolerance may already have used its part.
-    let clearance: Length = si((hole_diameter.value - shank.value - 2.0 * tolerance.value).max(0.0));
-    sheet.note("clearance left by the tolerance", clearance.value, Measure::LENGTH);
-    let faster: Expansion = si((expansion.value - other_expansion.value).abs().max(f64::MIN_POSITIVE));
-    let bows = buckling(prepared, layer, faster, &mut sheet)?;
-    let outcome = sheet.run(&CriticalRise {
-        expansion,
-        other_expansion,
-        held_length: si(2.0 * math::hypot(x, y)),
-        clearance,
-        critical_strain: (bows.critical_temperature_rise.value * faster.value).min(0.5),
-    })?;
-    sheet.note("rise that takes up the clearance", outcome.rise_to_contact.value, Measure::DIFFERENCE);
-    sheet.note("rise beyond it that bows the pane", outcome.rise_beyond_contact.value, Measure::DIFFERENCE);
-    sheet.say("The growth apart, moisture included, is given as the rise of pane and holder together that makes it.");
-    sheet.at("growth as a rise of pane and holder together");
-    sheet.advise(hole, "larger holes, on shoulder bushes, one fixed and one slot");
-    let origin = Origin::Design(format!("clearance of {path}, stiffness of layers.{}", layer.name));
-    Ok(sheet.at_most(apart / faster.value, Measure::DIFFERENCE, outcome.critical_rise.value, origin))
 }

@@ -1,12 +1,12 @@
 //! The lap of a pane: what is left of its engagement, and what holds it against an outward load.
 
-use coaming::plate::EdgeSupport;
 use coaming::prelude::*;
 use coaming::thermal::{PaneEngagement, PaneEngagementOutcome};
 
 use crate::amount::{Amount, Measure};
 use crate::checks::movement::{growth, shank};
-use crate::checks::{Check, Subject, layers_that, name, pane};
+use crate::checks::pane::hand;
+use crate::checks::{Check, Subject, layers_that, name};
 use crate::demand::{Demand, Need, NotChecked};
 use crate::document::{CutOut, Face, Layer, LayerRole, LoadKind};
 use crate::prepared::Prepared;
@@ -38,7 +38,7 @@ fn panes(prepared: &Prepared<'_>) -> Vec<Subject> {
 fn engagement(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecked> {
     let layer = prepared.layer(name(subject, 0)?)?;
     let mut sheet = Worksheet::new();
-    let (hand, _) = pane::under_hand(prepared, layer, EdgeSupport::Supported, &mut sheet)?;
+    let (hand, _) = hand::closed_form(prepared, layer, &mut sheet)?;
     let bow: Length = si(hand.largest_deflection.value.abs());
     sheet.note("bow under the hand, linear", bow.value, Measure::LENGTH);
     let path = format!("layers.{}", layer.name);

@@ -49,7 +49,7 @@ pub(super) const LEVERS: &[Lever] = &[
         5000.0,
         100.0,
     ),
-    Lever("critical_rise(pane_screws, pane)", REVISED, "hole = \"8.0 mm\"", "hole = \"{} mm\"", 8.0, 6.6),
+    Lever("critical_rise(pane_screws, pane)", FIRST_GUESS, PANE_HOLE, PANE_HOLE_OF, 8.0, 4.5),
     Lever("dew", REVISED, "humidity = 0.9\nfilm", "humidity = {}\nfilm", 0.05, 0.9),
     Lever("dew_pane(pane)", REVISED, "humidity = 0.9\nfilm", "humidity = {}\nfilm", 0.05, 0.9),
     Lever("flat_pattern(lid)", REVISED, "width = \"620.6 mm\"", "width = \"{} mm\"", 620.6, 625.0),
@@ -202,6 +202,12 @@ pub(super) const STATES: &[State] = &[
         &[("} }, sealed_by = \"sealant\" }]", "} }, sealed_by = \"nothing\" }]")],
         Verdict::Fail,
     ),
+    State("bond_strip_cold(strip_bond)", REVISED, &[], Verdict::Pass),
+    State("bond_strip_hot(strip_bond)", REVISED, &[], Verdict::Pass),
+    State("bond_strip_sun(strip_bond)", REVISED, &[], Verdict::Pass),
+    State("bond_strip_cold(strip_bond)", REVISED, THIN_COLD, Verdict::Fail),
+    State("bond_strip_hot(strip_bond)", REVISED, THIN_HOT, Verdict::Fail),
+    State("bond_strip_sun(strip_bond)", REVISED, THIN_SUN, Verdict::Fail),
     State("pane_stress_at_holes_closed(pane_screws, pane)", FIRST_GUESS, &[PANE_SUNK], Verdict::Fail),
     State(
         "pane_stress_at_holes_lean(pane_screws, pane)",
@@ -315,6 +321,29 @@ pub(super) const STATES: &[State] = &[
     State("guard", REVISED, &[("guard_needs_tool = true", "guard_needs_tool = false")], Verdict::Fail),
 ];
 
+const PANE_HOLE: &str = "layer = \"pane\"\nhole = \"4.5 mm\"";
+const PANE_HOLE_OF: &str = "layer = \"pane\"\nhole = \"{} mm\"";
+// A film on a thick soft bond line, so narrow that this draws in.
+const FILM: (&str, &str) = ("thickness = \"1 mm\"\nat", "thickness = \"0.05 mm\"\nat");
+const SOFT: (&str, &str) = (
+    "thickness = \"1.0 mm\"\nlength = \"240 mm\"\nwidth = \"40 mm\"",
+    "thickness = \"20 mm\"\nlength = \"20 m\"\nwidth = \"2 mm\"",
+);
+const THIN_COLD: &[(&str, &str)] = &[
+    FILM,
+    SOFT,
+    ("layer = \"lid\", temperature = \"-15 degC\"", "layer = \"lid\", temperature = \"-200 degC\""),
+];
+const THIN_HOT: &[(&str, &str)] = &[
+    FILM,
+    SOFT,
+    ("layer = \"lid\", temperature = \"55 degC\"", "layer = \"lid\", temperature = \"-200 degC\""),
+];
+const THIN_SUN: &[(&str, &str)] = &[
+    FILM,
+    SOFT,
+    ("layer = \"lid\", temperature = \"75 degC\"", "layer = \"lid\", temperature = \"-200 degC\""),
+];
 const PLASTIC_LID: (&str, &str) = ("\"aluminium_5052_h32\"", "\"polycarbonate\"");
 const FLAT_HEAD: (&str, &str) = ("countersunk_head = \"iso_7046_1\"", "flat_head = \"iso_7045\"");
 const OWN_BRASS: (&str, &str) = ("material = \"brass_insert\"", "material = \"brass\"");

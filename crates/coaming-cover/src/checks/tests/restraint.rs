@@ -41,13 +41,18 @@ fn a_pane_bows_past_its_critical_rise() {
     let key = "critical_rise(pane_screws, pane)";
     let review = reviewed(FIRST_GUESS);
     assert_eq!(verdict(&review, key), Verdict::Fail);
-    // By hand: no clearance is left by the tolerance; (1 + (180/260)^2) pi^2/(12 x 1.38) (3/180)^2 = 2.4490e-4 of
-    // strain over what polycarbonate expands more than aluminium.
+    // By hand: growth of 0.001902 over what polycarbonate expands more than aluminium.
     let apart = 65e-6 - 23.8e-6;
-    close(limit(&review, key), 2.449_008e-4 / apart, 1e-5);
+    close(limit(&review, key), 0.001_902 / apart, 0.01);
+    // By hand: (1 + (180/260)^2) pi^2/(12 x 1.38) (3/180)^2 = 2.4490e-4 of strain over the same for a plate held all along its edge.
+    let all_along = input(&review, key, "plate held all along a supported edge, rise that bows it");
+    close(all_along, 2.449_008e-4 / apart, 1e-5);
+    // Ten screws hold it less than an edge would, and no clearance is left by the tolerance.
+    let (low, high) = demand(&review, key);
+    assert!(low > all_along && high > 1.5 * low, "{low} {high}");
     let tight = |hole: &str| changed(REVISED, "hole = \"8.0 mm\"", &format!("hole = \"{hole}\""));
     for (hole, expected) in
-        [("8.0 mm", Verdict::Pass), ("7.05 mm", Verdict::Marginal), ("6.6 mm", Verdict::Fail)]
+        [("8.0 mm", Verdict::Pass), ("6.8 mm", Verdict::Marginal), ("6.6 mm", Verdict::NeedsTest)]
     {
         assert_eq!(verdict(&tight(hole), key), expected, "{hole}");
     }
