@@ -122,8 +122,9 @@ impl Snapping {
         let cell = |v: f64| (v / self.reach).floor() as i64;
         let (x, y) = (cell(p.x), cell(p.y));
         let near = |q: &Point| (q.x - p.x).abs() <= self.reach && (q.y - p.y).abs() <= self.reach;
+        // Places too far away for a cell of their own share the last one.
         let found = (-1..=1)
-            .flat_map(|i| (-1..=1).map(move |j| (x + i, y + j)))
+            .flat_map(|i| (-1..=1).map(move |j| (x.saturating_add(i), y.saturating_add(j))))
             .filter_map(|key| self.cells.get(&key))
             .flatten()
             .copied()

@@ -110,6 +110,9 @@ pub(crate) fn prepare(panel: &Panel) -> Result<Prepared, PanelError> {
         for value in [p.x, p.y] {
             crate::error::finite(format!("{name}: coordinate"), value)?;
         }
+        if is_far(p, &outline) {
+            return Err(PanelError::NoMaterial { part: name, at: p });
+        }
     }
     let groups = Groups::new(&panel.layers, &panel.joints);
     let spread = (panel.spread_masses.iter().enumerate())
@@ -130,21 +133,23 @@ pub(crate) fn prepare(panel: &Panel) -> Result<Prepared, PanelError> {
 
 /// Refuses a line that leaves the box around the panel, before a mesh tries to follow it to wherever it leads.
 fn on_panel(name: &str, curves: Vec<Curve>, outline: &Loop) -> Result<Vec<Curve>, PanelError> {
-    let far = |p: Point| {
-        // The polygon of an arc lies within its sagitta: 0.4 % of the radius at 10 degrees.
-        let margin = 1e-2 * extent(&outline.polygon);
-        let beyond = |pick: fn(&Point) -> f64| {
-            outline.polygon.iter().all(|q| pick(&p) < pick(q) - margin)
-                || outline.polygon.iter().all(|q| pick(&p) > pick(q) + margin)
-        };
-        beyond(|q| q.x) || beyond(|q| q.y)
-    };
     let points =
         curves.iter().flat_map(|c| c.divide(f64::INFINITY, PI / 18.0).into_iter().map(|f| c.point(f)));
-    match points.into_iter().find(|&p| far(p)) {
+    match points.into_iter().find(|&p| is_far(p, outline)) {
         Some(at) => Err(PanelError::NoMaterial { part: name.into(), at }),
         None => Ok(curves),
     }
+}
+
+/// Whether a point lies outside the box around the panel.
+fn is_far(p: Point, outline: &Loop) -> bool {
+    // The polygon of an arc lies within its sagitta: 0.4 % of the radius at 10 degrees.
+    let margin = 1e-2 * extent(&outline.polygon);
+    let beyond = |pick: fn(&Point) -> f64| {
+        outline.polygon.iter().all(|q| pick(&p) < pick(q) - margin)
+            || outline.polygon.iter().all(|q| pick(&p) > pick(q) + margin)
+    };
+    beyond(|q| q.x) || beyond(|q| q.y)
 }
 
 fn loops(kind: &str, outlines: &[Outline]) -> Result<Vec<Loop>, PanelError> {

@@ -156,9 +156,11 @@ fn reviewer(workspace: &Workspace, folder: &Path, compiler: &OsString) -> Result
     compile(workspace, folder, compiler, flags, &workspace.root.join("examples/c/reviewer.c"), "reviewer")?;
     let changed = ["length = \"16 mm\"", "length = \"20 mm\""];
     let printed = output(Command::new(folder.join("reviewer")).arg(&cover).args(changed))?;
-    // 8.5 mm in a hole of 9.5 mm, and 4 mm more: screws that are too long fail.
-    match printed.lines().collect::<Vec<_>>().as_slice() {
-        [_, before, heading, _] if !before.contains(" fail") && heading.contains("FAIL") => Ok(passed + 1),
+    let failing: Vec<u64> =
+        printed.lines().map(|line| count(line, "fail")).filter(|fail| *fail > 0).collect();
+    // 8.5 mm in a hole of 9.5 mm, and 4 mm more: one check fails that did not.
+    match failing.as_slice() {
+        [before, after] if *after == before + 1 => Ok(passed + 1),
         _ => Err(format!("the reviewer's example does not see what longer screws do: {printed}")),
     }
 }
