@@ -122,8 +122,9 @@ mod tests {
         let headings: Vec<&str> = short.iter().map(|told| told.heading.as_str()).collect();
         assert_eq!(headings[..2], ["3 x Flange (lid)", "Flange (lid, bottom)"]);
         assert_eq!(headings.len(), rows.len() - 2);
+        assert_eq!(short[0].lines[0], ("parts", "left, right, top".to_owned()));
         assert!(
-            short[0].lines[0].1.contains("layers.lid.bends.(left, right, top).flange"),
+            short[0].lines[1].1.contains("layers.lid.bends.(left, right, top).flange"),
             "{:?}",
             short[0].lines
         );
