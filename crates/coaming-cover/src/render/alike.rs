@@ -7,6 +7,9 @@ use super::words;
 use crate::review::Row;
 use crate::verdict::Verdict;
 
+/// The lines of a row, each with its label.
+type Lines = Vec<(&'static str, String)>;
+
 /// Rows of one check that say the same: the heading and the lines that stand for all of them.
 pub(super) struct Told<'a> {
     /// The first of them.
@@ -14,13 +17,13 @@ pub(super) struct Told<'a> {
     /// Its title with every subject.
     pub(super) heading: String,
     /// Its lines, each with its label.
-    pub(super) lines: Vec<(&'static str, String)>,
+    pub(super) lines: Lines,
 }
 
 /// The rows of a verdict in their order, those that follow each other and differ in nothing but the name of their part as one. In
 /// full detail each stands by itself.
 pub(super) fn told(rows: &[Row], verdict: Verdict, detail: Detail, system: System) -> Vec<Told<'_>> {
-    let mut groups: Vec<(Vec<&Row>, Vec<(&'static str, String)>)> = Vec::new();
+    let mut groups: Vec<(Vec<&Row>, Lines)> = Vec::new();
     for row in rows.iter().filter(|row| row.verdict == verdict) {
         let lines = words::row(row, detail, system);
         if let Some((known, first)) = groups.last_mut()
@@ -58,16 +61,16 @@ fn alike(one: &Row, other: &Row) -> bool {
 }
 
 /// The lines with the row's own part taken out of the paths in them.
-fn nameless(row: &Row, lines: &[(&'static str, String)]) -> Vec<(&'static str, String)> {
+fn nameless(row: &Row, lines: &[(&'static str, String)]) -> Lines {
     with_part(row, lines, "")
 }
 
-fn with_part(row: &Row, lines: &[(&'static str, String)], name: &str) -> Vec<(&'static str, String)> {
+fn with_part(row: &Row, lines: &[(&'static str, String)], name: &str) -> Lines {
     let own = format!(".{}.", part(row));
     lines.iter().map(|(label, words)| (*label, words.replace(&own, &format!(".{name}.")))).collect()
 }
 
-fn one<'a>(rows: &[&'a Row], lines: Vec<(&'static str, String)>) -> Option<Told<'a>> {
+fn one<'a>(rows: &[&'a Row], lines: Lines) -> Option<Told<'a>> {
     let row: &'a Row = rows.first()?;
     if rows.len() == 1 {
         return Some(Told { row, heading: words::check(row), lines });
@@ -119,8 +122,9 @@ mod tests {
         let headings: Vec<&str> = short.iter().map(|told| told.heading.as_str()).collect();
         assert_eq!(headings[..2], ["3 x Flange (lid)", "Flange (lid, bottom)"]);
         assert_eq!(headings.len(), rows.len() - 2);
+        assert_eq!(short[0].lines[0], ("parts", "left, right, top".to_owned()));
         assert!(
-            short[0].lines[0].1.contains("layers.lid.bends.(left, right, top).flange"),
+            short[0].lines[1].1.contains("layers.lid.bends.(left, right, top).flange"),
             "{:?}",
             short[0].lines
         );

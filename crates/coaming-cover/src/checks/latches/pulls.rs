@@ -36,17 +36,21 @@ fn strongest_at(prepared: &Prepared<'_>, worst: &State) -> Phrase {
     }
 }
 
-/// Pull of the most loaded latch of the closed lid in newtons, both ends, with the lid at its limits.
-fn closing(
-    prepared: &Prepared<'_>,
-    sheet: &mut Worksheet,
-) -> Result<((f64, f64), Vec<State>, Beyond), NotChecked> {
+/// The closed lid: pull of its most loaded latch in newtons, both ends, and its limits.
+struct Closing {
+    pulls: (f64, f64),
+    states: Vec<State>,
+    beyond: Beyond,
+}
+
+/// Pull of the most loaded latch of the closed lid, with the lid at its limits.
+fn closing(prepared: &Prepared<'_>, sheet: &mut Worksheet) -> Result<Closing, NotChecked> {
     let linear = closed(prepared, sheet)?;
     let (states, beyond) = judged(prepared, linear, sheet)?;
     let pull = |found: &Found| (found.strongest().1, found.pull_error());
     let (low, high, worst) = highest(&states, pull).ok_or_else(nothing)?;
     sheet.at(strongest_at(prepared, worst));
-    Ok(((low.max(0.0), high), states, beyond))
+    Ok(Closing { pulls: (low.max(0.0), high), states, beyond })
 }
 
 /// Force of the hand on a latch that pulls so much: that latch as if it were alone on a strip that pushes with its pull.
@@ -64,7 +68,7 @@ fn hand(prepared: &Prepared<'_>, pulls: (f64, f64), sheet: &mut Worksheet) -> Re
 /// Pull of the most loaded latch when closed, and the force of the hand on it, both ends, in newtons.
 pub(crate) fn most_loaded(prepared: &Prepared<'_>) -> [Result<(f64, f64), NotChecked>; 2] {
     let pulls = latches(prepared).and_then(|_| closing(prepared, &mut Worksheet::new()));
-    let pulls = pulls.and_then(|(pulls, _, beyond)| beyond.solved().map(|()| pulls));
+    let pulls = pulls.and_then(|closing| closing.beyond.solved().map(|()| closing.pulls));
     let force = pulls.clone().and_then(|pulls| hand(prepared, pulls, &mut Worksheet::new()));
     [pulls, force]
 }
@@ -75,7 +79,7 @@ pub(super) fn hand_force(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand,
     even_share(prepared, &mut sheet)?;
     // What the document lacks for the lever comes before the solver's work.
     situation(prepared, &mut sheet)?;
-    let (pulls, states, beyond) = closing(prepared, &mut sheet)?;
+    let Closing { pulls, states, beyond } = closing(prepared, &mut sheet)?;
     let (low, high) = hand(prepared, pulls, &mut sheet)?;
     tell_pulls(&mut sheet, &states);
     tell_model(prepared, &mut sheet);
