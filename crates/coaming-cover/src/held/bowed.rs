@@ -109,8 +109,9 @@ pub(crate) fn pane_bows(
 }
 
 /// The strain by which its screws must move out, or in where `outward` is below zero, for the sheet to buckle between them, with its
-/// error as a share; none where nothing presses it. The sheet is alone with its flanges, its cut-outs open, and held by nothing else; The screws hold it at the
-/// height of a stiff frame, and with `flat` flat under their heads too.
+/// error as a share; none where nothing presses it. The sheet is alone with its flanges, its cut-outs open. The screws hold it at the
+/// height of a stiff frame; with `flat` they hold it flat under their heads, and its outer edge keeps its height: no gasket and no latch
+/// does more.
 ///
 /// # Errors
 /// As [`pane_bows`].
@@ -128,6 +129,9 @@ pub(crate) fn sheet_bows(
     panel.holes = skin.cut_outs.iter().flatten().map(|cut| outline(&cut.outline, cut.at.as_ref())).collect();
     for bend in skin.bends.iter().flatten() {
         panel.beams.push(flange(prepared, skin, bend, thickness, material, sheet)?);
+    }
+    if flat {
+        panel.line_supports.push(LineSupport::supported(Line::Outline));
     }
     let slopes = if flat { Hold::Fixed } else { Hold::Free };
     let strain = if outward < 0.0 { -UNIT } else { UNIT };

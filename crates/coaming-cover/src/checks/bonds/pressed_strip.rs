@@ -68,7 +68,7 @@ fn pressed_strip(prepared: &Prepared<'_>, subject: &Subject, kind: LoadKind) -> 
     // The first of two that grow alike: neither is pressed.
     sides.sort_by(|one, other| other.strain.total_cmp(&one.strain));
     let [pressed, pulled] = sides.as_slice() else { return Err(NotChecked::needs(format!("{path}.layers"))) };
-    let origin = Origin::Published(BondedStripBuckling::SOURCE.first().cloned().need(|| path.clone())?);
+    let origin = Origin::Published(BondedStripBuckling::SOURCE.first().copied().need(|| path.clone())?);
     let needs = "a strip that is pressed stays on its bond line";
     if pressed.strain == pulled.strain || pressed.role == LayerRole::Skin {
         return Ok(sheet.rule(format!("`{}` is not pressed", pulled.name), needs, Ruling::Holds, origin));

@@ -3,7 +3,7 @@
 use coaming::prelude::*;
 
 use crate::amount::Measure;
-use crate::checks::movement::growth;
+use crate::checks::movement::{bush_play, growth};
 use crate::checks::{Subject, name};
 use crate::demand::{Bound, Demand, Finding, Need, NotChecked, Origin, Ruling};
 use crate::document::{LayerRole, LoadKind, ScrewPattern};
@@ -11,7 +11,7 @@ use crate::held;
 use crate::prepared::Prepared;
 use crate::worksheet::Worksheet;
 
-/// Each pattern through the sheet with each layer behind it that its screws move: one that they clamp, or that holds their inserts.
+/// Each pattern through the sheet with each layer behind it: one that its screws pass, or that holds their inserts.
 pub(super) fn subjects(prepared: &Prepared<'_>) -> Vec<Subject> {
     let mut all = Vec::new();
     for pattern in prepared.cover.screws.iter().flatten() {
@@ -22,18 +22,15 @@ pub(super) fn subjects(prepared: &Prepared<'_>) -> Vec<Subject> {
     all
 }
 
-/// The layers that a pattern fixes to the sheet, if it passes the sheet first.
+/// The layers behind the sheet, of a pattern that passes the sheet first.
 fn behind(prepared: &Prepared<'_>, pattern: &ScrewPattern) -> Vec<String> {
     let mut passes = pattern.passes.iter().flatten();
     let first = passes.next().and_then(|passed| prepared.layer(&passed.layer).ok());
     if first.is_none_or(|layer| layer.role != LayerRole::Skin) {
         return Vec::new();
     }
-    let afloat = |name: &str| pattern.bush.as_ref().is_some_and(|bush| bush.layer == name);
-    let mut found: Vec<String> =
-        passes.map(|passed| passed.layer.clone()).filter(|name| !afloat(name)).collect();
-    let insert = pattern.insert.iter().map(|insert| insert.layer.clone());
-    found.extend(insert.filter(|layer| !afloat(layer)));
+    let mut found: Vec<String> = passes.map(|passed| passed.layer.clone()).collect();
+    found.extend(pattern.insert.iter().map(|insert| insert.layer.clone()));
     found.dedup();
     found
 }
@@ -56,6 +53,12 @@ pub(super) fn pressed_sheet(
     sheet.note("growth apart", apart, Measure::Number);
     let needs = "the sheet stays flat between its screws";
     let practice = Origin::Published(Source::common_practice("a sheet that is pulled does not bow"));
+    if pattern.bush.as_ref().is_some_and(|bush| bush.layer == layer.name)
+        && bush_play(prepared, pattern, &mut sheet)?.1.floats
+    {
+        let floats = Origin::Published(Source::common_practice("a layer that floats moves no screw"));
+        return Ok(sheet.rule("it floats on its shoulder bushes", needs, Ruling::Holds, floats));
+    }
     if apart == 0.0 {
         return Ok(sheet.rule("they grow alike", needs, Ruling::Holds, practice));
     }
@@ -76,7 +79,7 @@ pub(super) fn pressed_sheet(
     let mut bows = |flat: bool| held::sheet_bows(prepared, skin, (&places, width), apart, flat, &mut sheet);
     let (loose, flat) = (bows(false)?, bows(true)?);
     sheet.solved(held::PANEL_SOLVER);
-    sheet.say("Panel solver: the sheet with its flanges alone, its cut-outs open, gasket and latches left out, moved at each screw by the growth apart, away from the origin or towards it. Its screws hold it at the height of what lies behind, which is taken to stay flat. At its softest it turns under their heads and what moves it is stiff; at its firmest it lies flat under them and what moves it gives. No play of the holes is counted.");
+    sheet.say("Panel solver: the sheet with its flanges alone, its cut-outs open, moved at each screw by the growth apart, away from the origin or towards it. Its screws hold it at the height of what lies behind, which is taken to stay flat. At its softest it turns under their heads, gasket and latches do not hold it, and what moves it is stiff; at its firmest it lies flat under them, its outer edge keeps its height, and what moves it gives. No play of the holes is counted.");
     let mut band: Option<(f64, f64)> = None;
     for (found, words, gives) in
         [(loose, "free to turn under the heads", 1.0), (flat, "flat under the heads", share)]

@@ -87,7 +87,7 @@ enum Worst {
 }
 
 /// The hand where it does most to a pane at one limit: searched for on a coarse mesh, by linear theory and, for the stress of a pane
-/// that bends past half its thickness, by large deflection. Its deflection is largest in one place by either.
+/// that bends past half its thickness, by large deflection. Deflections are compared by linear theory alone.
 fn worst_load(
     prepared: &Prepared<'_>,
     layer: &Layer,
@@ -110,7 +110,8 @@ fn worst_load(
     }
     if far && worst == Worst::Stress {
         for (load, size) in &mut tried {
-            *size = of(&*held::pane_roughly_stretched(prepared, &limit.roughly, load)?);
+            let found = held::pane_roughly_stretched(prepared, &limit.roughly, load)?;
+            *size = of(&found);
         }
     }
     let mut found: Option<(Load, f64)> = None;
