@@ -3,7 +3,7 @@
 use coaming_panel::Load;
 
 use crate::amount::Measure;
-use crate::checks::climate::face_difference;
+use crate::checks::climate::faces::face_difference;
 use crate::checks::movement::growth;
 use crate::checks::solved::{State, each};
 use crate::demand::NotChecked;

@@ -1,5 +1,6 @@
 //! Warmth and damp: how hot each layer gets, dew, and the pressure of a closed bay.
 
+pub(super) mod faces;
 pub(super) mod service_temperature;
 
 use coaming::material::{Material, MaterialKind};
@@ -217,29 +218,6 @@ pub(super) fn sunlit(
     sheet.note(&format!("outer face{place}"), outcome.outer_face_temperature.value, Measure::TEMPERATURE);
     sheet.note(&format!("inner face{place}"), outcome.inner_face_temperature.value, Measure::TEMPERATURE);
     Ok(outcome)
-}
-
-/// How much warmer the outer face of the bare skin is than its inner one, in kelvin: in the sun on the hottest day, or on the
-/// hottest or coldest day without sun, with the bay in operation.
-pub(super) fn face_difference(
-    prepared: &Prepared<'_>,
-    kind: LoadKind,
-    sheet: &mut Worksheet,
-) -> Result<f64, NotChecked> {
-    let faces = if kind == LoadKind::Sun {
-        sunlit(prepared, sheet, Lined::Bare)?
-    } else {
-        let inside = sheet.given("bay", "service.bay.temperature", bay(prepared)?.temperature)?;
-        let weather = ambient(prepared)?;
-        let (path, outside) = match kind {
-            LoadKind::Cold => ("service.ambient.lowest", weather.lowest),
-            _ => ("service.ambient.highest", weather.highest),
-        };
-        let outside = sheet.given("weather", path, outside)?;
-        let sun = (watt_per_square_meter(0.0), 0.0);
-        stack(prepared, sheet, (inside, outside), sun, &layers_at(prepared, Lined::Bare)?)?
-    };
-    Ok(faces.outer_face_temperature.value - faces.inner_face_temperature.value)
 }
 
 /// The layers that warmth can soften: every one but metal, and those whose material is not known.
