@@ -89,12 +89,13 @@ mod tests {
 
     /// A screw that changes leaves the lid as it is: the rows are those of a review from nothing, to the last digit that is
     /// shown, and the shapes that are kept are the two limits of how the layers join in and the two of what bows the lid. The latter are
-    /// as stiff as their warmth makes them: that of the plastic frame in three load cases, that of the glued strip in none.
+    /// as stiff as their warmth makes them: that of the plastic frame in three load cases, that of the glued strip in none. The pane
+    /// is kept as it rests, between edges, as its span alone, which rings cold and hot, and flat in its lap, where it rings too.
     #[test]
     fn what_did_not_change_is_not_solved_again() {
         let mut reviewer = Reviewer::new();
         let first = reviewer.review(&cover(REVISED)).unwrap();
-        assert_eq!(reviewer.solutions.counts(), (4, 8));
+        assert_eq!(reviewer.solutions.counts(), (8, 15));
         let turned = cover(&REVISED.replace("torque = \"0.45 N·m\"", "torque = \"0.4 N·m\""));
         let solved = reviewer.solutions.solved();
         let second = reviewer.review(&turned).unwrap();
@@ -145,7 +146,7 @@ mod tests {
             &REVISED.replace("pressure_at_25_percent = \"24 kPa\"", "pressure_at_25_percent = \"30 kPa\""),
         );
         let second = reviewer.review(&firmer).unwrap();
-        assert_eq!(reviewer.solutions.counts(), (4, 8));
+        assert_eq!(reviewer.solutions.counts(), (8, 15));
         let fresh = review(&firmer).unwrap();
         assert_eq!(second.rows.len(), fresh.rows.len());
         for (row, known) in second.rows.iter().zip(&fresh.rows) {

@@ -92,8 +92,20 @@ const MEANS: &[(&str, &[&str], &str)] = &[
     ("layers[].at", &[SOLVED], "at the cover's origin"),
     (
         "layers[].cut_outs",
-        &["mass", "tether", "screw_shake", "joint_slip", "leak_path_cut_out", SOLVED],
-        "a whole sheet",
+        &[
+            "mass",
+            "tether",
+            "screw_shake",
+            "screw_stripping",
+            "joint_slip",
+            "joint_screw",
+            "joint_closed_hot",
+            "joint_closed_cold",
+            "insert_estimate",
+            "leak_path_cut_out",
+            SOLVED,
+        ],
+        "a whole sheet, and so much more mass on the screws",
     ),
     (
         "layers[].bends",
@@ -191,8 +203,9 @@ const READ_BY_SOLVER: &[&str] = &[
     "service.gravity",
 ];
 
-/// What the rows of the pane read that no other pass takes away.
+/// What the rows of the pane read, and those of screws that are shaken, that no other pass takes away.
 const READ_BY_PANE: &[&str] = &[
+    "layers[2].cut_outs",
     "layers[1].outline.rectangle.corner_radius",
     "layers[1].joining",
     "layers[1].material",
