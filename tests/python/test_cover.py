@@ -28,11 +28,15 @@ def expected(name: str) -> str:
 @pytest.mark.parametrize("name", NAMES)
 def test_python_gives_the_text_that_rust_gives(name: str) -> None:
     calls = {"review": cover.review, "order_sheet": cover.order_sheet}
+    # Data begins anew; the other forms go by a reviewer, which solves the cover once for all of them.
+    reviewer = cover.Reviewer()
+    kept = {"review": reviewer.review, "order_sheet": reviewer.order_sheet}
     outputs = json.loads(expected("outputs.json"))
     forms = {(call, form) for call, form, _, _ in outputs}
     assert forms >= {(call, form) for call in calls for form in ("text", "markdown", "json")}
     for call, form, units, ending in outputs:
-        assert calls[call](document(name), form, units) == expected(f"{name}.{ending}"), ending
+        give = calls[call] if form == "json" else kept[call]
+        assert give(document(name), form, units) == expected(f"{name}.{ending}"), ending
 
 
 def test_json_holds_every_row_and_the_cautions() -> None:

@@ -156,9 +156,6 @@ const MEANS: &[(&str, &[&str], &str)] = &[
     ("bonds", &["flammability"], "what is still named is flagged"),
     ("service", &["flammability"], "what is still named is flagged"),
     ("service.sealants", &["flammability"], "what is still named is flagged"),
-    ("load_cases", &[SOLVED], "stiffness at room temperature, as the row says"),
-    ("load_cases[].states", &[SOLVED], "stiffness at room temperature, as the row says"),
-    ("load_cases[].states[].temperature", &[SOLVED], "stiffness at room temperature, as the row says"),
 ];
 
 /// The rows that become better without an entry, because the entry itself is their reason.
@@ -354,12 +351,13 @@ fn nothing_passes_for_what_is_absent() {
         |name: &str| name.starts_with("load_cases[") && loads.iter().any(|load| name.ends_with(load));
     let moved = take_away(&whole, |name| read_by_loads.contains(&name) || of_a_load(name), &mut used);
     assert!(moved > 30, "{moved}");
+    let mut stale = Vec::new();
     for (entry, checks, _) in MEANS {
         for check in *checks {
-            assert!(
-                used.contains(&((*entry).to_owned(), (*check).to_owned())),
-                "{entry} no longer moves {check}"
-            );
+            if !used.contains(&((*entry).to_owned(), (*check).to_owned())) {
+                stale.push(format!("{entry} no longer moves {check}"));
+            }
         }
     }
+    assert!(stale.is_empty(), "{}", stale.join("\n"));
 }

@@ -3,6 +3,7 @@
 use std::path::PathBuf;
 
 use coaming_cover::calls::{self, Output, Units};
+use coaming_cover::reviewer::Reviewer;
 
 use crate::workspace::{self, Workspace};
 
@@ -41,12 +42,18 @@ pub(in crate::test) const OUTPUTS: &[[&str; 4]] = &[
 /// The documents whose schema each language gives.
 pub(in crate::test) const SCHEMAS: &[&str] = &["cover", "panel"];
 
-fn given([call, output, units, _]: [&str; 4], document: &str) -> Result<String, coaming::Error> {
+/// What a reviewer gives. It solves a cover once for all its outputs; that one which has kept something gives the bits of one
+/// that has not is a test of its own; C begins anew for each, Python for data.
+fn given(
+    reviewer: &mut Reviewer,
+    [call, output, units, _]: [&str; 4],
+    document: &str,
+) -> Result<String, coaming::Error> {
     let output: Output = calls::choice("output", output)?;
     let units: Units = calls::choice("units", units)?;
     match call {
-        "order_sheet" => calls::order_sheet(document, output, units),
-        _ => calls::review(document, output, units),
+        "order_sheet" => calls::order_sheet_with(reviewer, document, output, units),
+        _ => calls::review_with(reviewer, document, output, units),
     }
 }
 
@@ -57,8 +64,10 @@ pub(super) fn lay_down(workspace: &Workspace) -> Result<usize, String> {
     for (name, file) in &covers {
         let document =
             std::fs::read_to_string(file).map_err(|error| format!("{}: {error}", file.display()))?;
+        let mut reviewer = Reviewer::new();
         for output in OUTPUTS {
-            let text = given(*output, &document).map_err(|error| format!("{name}: {error}"))?;
+            let text =
+                given(&mut reviewer, *output, &document).map_err(|error| format!("{name}: {error}"))?;
             workspace::write(&folder.join(format!("{name}.{}", output[3])), &text)?;
         }
     }
