@@ -40,7 +40,7 @@ static char *changed(const char *text, const char *old, const char *new) {
   return made;
 }
 
-/* What a call gives: its text, or NULL and the fault. */
+/* What a call gave: its text, or NULL and the fault. */
 static char *given(uint32_t status, char *text) {
   if (status == COAMING_OK) return text;
   HOLD(text == NULL && fault.code == status);
@@ -49,12 +49,14 @@ static char *given(uint32_t status, char *text) {
 
 static char *reviewed(CoamingReviewer *reviewer, const char *document) {
   char *text = NULL;
-  return given(coaming_reviewer_review(reviewer, document, "json", "shop", &text, &fault), text);
+  const uint32_t status = coaming_reviewer_review(reviewer, document, "json", "shop", &text, &fault);
+  return given(status, text);
 }
 
 static char *afresh(const char *document) {
   char *text = NULL;
-  return given(coaming_review(document, "json", "shop", &text, &fault), text);
+  const uint32_t status = coaming_review(document, "json", "shop", &text, &fault);
+  return given(status, text);
 }
 
 /* Both are there and the same. */
