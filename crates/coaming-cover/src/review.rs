@@ -104,7 +104,6 @@ pub fn review(cover: &Cover) -> Result<Review, Error> {
 /// As [`review`].
 pub(crate) fn review_of(prepared: &Prepared<'_>) -> Result<Review, Error> {
     let cover = prepared.cover;
-    solve_ahead(prepared);
     let rows = rows(prepared);
     for (nth, waiver) in cover.waivers.iter().flatten().enumerate() {
         if !rows.iter().any(|row| row.key == waiver.check) {
@@ -140,7 +139,28 @@ pub fn input_hash(cover: &Cover) -> Result<String, Error> {
     Ok(digest.iter().map(|byte| format!("{byte:02x}")).collect())
 }
 
+/// Parts that ask the solver about panels that no other part asks about: they are reviewed beside the rest, and in whichever order
+/// the two come the numbers are the same.
+const BY_THEMSELVES: [&str; 2] = ["Pane", "Holes and movement"];
+
+/// The rows of all parts.
 fn rows(prepared: &Prepared<'_>) -> Vec<Row> {
+    let by_itself = |part: &str| BY_THEMSELVES.contains(&part);
+    let (mut beside, mut rest) = std::thread::scope(|scope| {
+        let of_them = || rows_of(prepared, by_itself);
+        let other = std::thread::Builder::new().spawn_scoped(scope, of_them).ok();
+        solve_ahead(prepared);
+        let rest = rows_of(prepared, |part| !by_itself(part));
+        // A thread that could not be had leaves its work to this one.
+        let beside = other.and_then(|other| other.join().ok()).unwrap_or_else(of_them);
+        (beside.into_iter(), rest.into_iter())
+    });
+    let mut next = |part: &str| if by_itself(part) { beside.next() } else { rest.next() };
+    PARTS.iter().filter_map(|(part, _)| next(part)).flatten().collect()
+}
+
+/// The rows of some parts, each by itself.
+fn rows_of(prepared: &Prepared<'_>, is_asked: impl Fn(&str) -> bool) -> Vec<Vec<Row>> {
     let of_check = |part: &'static str, check: &Check| -> Vec<Row> {
         let subjects = (check.subjects)(prepared);
         let named = subjects.iter().map(|subject| row(prepared, part, check, subject));
@@ -149,10 +169,8 @@ fn rows(prepared: &Prepared<'_>) -> Vec<Row> {
             .map(|(subject, path)| row_of(prepared, part, check, &subject, Err(NotChecked::needs(path))));
         named.chain(unnamed).collect()
     };
-    PARTS
-        .iter()
-        .flat_map(|(part, checks)| checks.iter().flat_map(move |check| of_check(part, check)))
-        .collect()
+    let asked = PARTS.iter().filter(|(part, _)| is_asked(part));
+    asked.map(|(part, checks)| checks.iter().flat_map(|check| of_check(part, check)).collect()).collect()
 }
 
 /// One row: one check of one subject.
