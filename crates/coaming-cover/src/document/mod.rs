@@ -6,6 +6,7 @@
 //! rectangle or circle without a place of its own is centred on the origin.
 
 mod cover;
+mod ends;
 mod latches;
 mod layer;
 mod load_case;

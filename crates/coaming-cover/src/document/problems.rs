@@ -11,6 +11,7 @@ impl Cover {
     pub fn problems(&self) -> Vec<Error> {
         let mut problems = Vec::new();
         self.shapes(&mut problems);
+        self.ends(&mut problems);
         self.names(&mut problems);
         self.materials_exist(&mut problems);
         problems

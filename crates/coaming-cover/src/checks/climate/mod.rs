@@ -1,19 +1,19 @@
 //! Warmth and damp: how hot each layer gets, dew, and the pressure of a closed bay.
 
+mod closed_bay;
+mod dew;
 pub(super) mod faces;
 pub(super) mod service_temperature;
+mod touch;
 
 use coaming::material::{Material, MaterialKind};
 use coaming::prelude::*;
-use coaming::thermal::{
-    BayPressure, BayPressureOutcome, ContactTime, DewPoint, LayerTemperatures, LayerTemperaturesOutcome,
-    ThermalLayer, TouchMaterial, TouchTemperature,
-};
+use coaming::thermal::{LayerTemperatures, LayerTemperaturesOutcome, ThermalLayer};
 
-use crate::amount::{Amount, Measure, Phrase};
+use crate::amount::Measure;
 use crate::checks::pane::panes;
-use crate::checks::{Check, Subject, latch_forces, name, whole};
-use crate::demand::{Bound, Demand, Finding, Need, NotChecked, Origin, Ruling};
+use crate::checks::{Check, Subject, name, whole};
+use crate::demand::{Demand, Need, NotChecked, Origin};
 use crate::document::{Ambient, Bay, Face, Layer, LayerRole, LoadKind};
 use crate::prepared::Prepared;
 use crate::worksheet::Worksheet;
@@ -73,21 +73,21 @@ pub(super) const CHECKS: &[Check] = &[
         title: "Pressure of the closed bay",
         case: Some(LoadKind::Hot),
         subjects: whole,
-        demand: closed_bay,
+        demand: closed_bay::closed_bay,
     },
     Check {
         key: "closed_bay_latch",
         title: "Latch under the pressure of a closed bay",
         case: Some(LoadKind::Hot),
         subjects: whole,
-        demand: closed_bay_latch,
+        demand: closed_bay::closed_bay_latch,
     },
     Check {
         key: "dew",
         title: "Dew on the inner face of the skin",
         case: Some(LoadKind::Cold),
         subjects: whole,
-        demand: dew,
+        demand: dew::dew,
     },
     Check {
         key: "dew_pane",
@@ -97,12 +97,12 @@ pub(super) const CHECKS: &[Check] = &[
         demand: |prepared, subject| {
             let pane = prepared.layer(name(subject, 0)?)?;
             let mut sheet = Worksheet::new();
-            let faces = faces_in_damp(prepared, &mut sheet, &[pane])?;
+            let faces = dew::faces_in_damp(prepared, &mut sheet, &[pane])?;
             sheet.advise(
                 "service.bay.humidity",
                 "drier air, a second pane with air between, or drains for what runs down",
             );
-            wet(prepared, sheet, [faces, faces])
+            dew::wet(prepared, sheet, [faces, faces])
         },
     },
     Check {
@@ -110,14 +110,14 @@ pub(super) const CHECKS: &[Check] = &[
         title: "Outer face in the sun, to the touch",
         case: Some(LoadKind::Sun),
         subjects: whole,
-        demand: |prepared, _| touch(prepared, Face::Outer),
+        demand: |prepared, _| touch::touch(prepared, Face::Outer),
     },
     Check {
         key: "touch_inner",
         title: "Inner face on opening, to the touch",
         case: Some(LoadKind::Opening),
         subjects: whole,
-        demand: |prepared, _| touch(prepared, Face::Inner),
+        demand: |prepared, _| touch::touch(prepared, Face::Inner),
     },
 ];
 
@@ -254,198 +254,4 @@ pub(super) fn against_service(
     sheet.advise("layers", "a lighter colour, shade, or a material that stands more");
     let origin = Origin::Design(format!("materials.{}.service_temperature", material.key));
     Ok(sheet.at_most(warmest - from, Measure::Risen { from }, limit.value - from, origin))
-}
-
-fn closed_bay(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
-    let bay = bay(prepared)?;
-    let vented = bay.vented.need(|| "service.bay.vented".to_owned())?;
-    let mut sheet = Worksheet::new();
-    let needs = "a bay that warms has a breather";
-    let rule = Origin::Published(Source::common_practice("a bay that warms has a breather and a drain"));
-    if vented {
-        return Ok(sheet.rule("the bay breathes", needs, Ruling::Holds, rule));
-    }
-    let outcome = risen(prepared, bay, &mut sheet)?;
-    sheet.note("rise by the dry gas", outcome.dry_gas_rise.value, Measure::PRESSURE);
-    sheet.note("rise by the vapour", outcome.vapour_rise.value, Measure::PRESSURE);
-    sheet.note("lift on the lid", outcome.lift.value, Measure::FORCE);
-    sheet.note("lift on each latch", outcome.latch_lift.value, Measure::FORCE);
-    sheet.note("force that throws the lid when the last latch lets go", outcome.lift.value, Measure::FORCE);
-    sheet.advise("service.bay.vented", "a breather, and weep holes at the low points");
-    let finds = Phrase::with(
-        "closed, it rises by {} and lifts the lid with {}",
-        [
-            Amount { si: outcome.pressure_rise.value, measure: Measure::PRESSURE },
-            Amount { si: outcome.lift.value, measure: Measure::FORCE },
-        ],
-    );
-    let ruling = if outcome.pressure_rise.value > 0.0 { Ruling::Broken } else { Ruling::Holds };
-    Ok(sheet.rule(finds, needs, ruling, rule))
-}
-
-/// The pressure of a bay that was closed and then warmed.
-fn risen(
-    prepared: &Prepared<'_>,
-    bay: &Bay,
-    sheet: &mut Worksheet,
-) -> Result<BayPressureOutcome, NotChecked> {
-    let closing_temperature = sheet.given("closed at", "service.bay.closed_at", bay.closed_at)?;
-    let service_temperature = sheet.given("bay in operation", "service.bay.temperature", bay.temperature)?;
-    let humidity = sheet.number("humidity in operation", "service.bay.humidity", bay.humidity)?;
-    let path = prepared.seal()?.path.as_ref().ok_or_else(|| NotChecked::needs("seal.path"))?;
-    let latches = prepared.cover.latches.as_ref().and_then(|latches| latches.count);
-    sheet.run(&BayPressure {
-        closing_temperature,
-        closing_humidity: ambient_humidity(bay)?,
-        closing_pressure: pascal(101_325.0),
-        service_temperature,
-        service_humidity: humidity,
-        lid_area: si(path.area()),
-        latches: latches.need(|| "latches.count".to_owned())?,
-    })
-}
-
-/// What a latch carries while the bay is under pressure: its share of the gasket and of the lift.
-fn closed_bay_latch(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
-    let bay = bay(prepared)?;
-    let vented = bay.vented.need(|| "service.bay.vented".to_owned())?;
-    let mut sheet = Worksheet::new();
-    if vented {
-        let rule = Origin::Published(Source::common_practice("a bay that breathes does not lift its lid"));
-        return Ok(sheet.rule("the bay breathes", "no lift on the latches", Ruling::Holds, rule));
-    }
-    let outcome = risen(prepared, bay, &mut sheet)?;
-    let lift = outcome.latch_lift.value.max(0.0);
-    sheet.note("lift on each latch", lift, Measure::FORCE);
-    let forces = latch_forces(prepared, &mut sheet)?;
-    let load = prepared.cover.latches.as_ref().and_then(|latches| latches.working_load);
-    let load = sheet.given("maker's working load", "latches.working_load", load)?;
-    let [low, high] = forces.map(|force| force.latch_force.value + lift);
-    sheet.advise("service.bay.vented", "a breather, and weep holes at the low points");
-    let bound = Bound::AtMost { limit: load.value, marginal_above: None };
-    let finding = Finding::Number { low, high, measure: Measure::FORCE, bound };
-    Ok(sheet.finish(finding, Origin::Maker("latches.working_load".to_owned())))
-}
-
-/// Humidity of the bay when it was closed.
-fn ambient_humidity(bay: &Bay) -> Result<f64, NotChecked> {
-    bay.closed_at_humidity.need(|| "service.bay.closed_at_humidity".to_owned())
-}
-
-/// The inner face of the skin, where a liner covers it and where it leaves it bare.
-fn dew(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
-    let mut sheet = Worksheet::new();
-    sheet.advise("layers", "a liner, drier air, or drains for what runs down");
-    let bare = faces_in_damp(prepared, &mut sheet, &layers_at(prepared, Lined::Bare)?)?;
-    if liners(prepared).next().is_none() {
-        return wet(prepared, sheet, [bare, bare]);
-    }
-    let lined = faces_in_damp(prepared, &mut sheet, &layers_at(prepared, Lined::Lined)?)?;
-    sheet.note("inner face, lined", lined.value, Measure::TEMPERATURE);
-    sheet.say("What the liner leaves bare, such as the rim and the seal line, is as cold as without it.");
-    wet(prepared, sheet, [bare, lined])
-}
-
-/// Temperature of the inner face on a cool day with a damp bay, the sun away.
-fn faces_in_damp(
-    prepared: &Prepared<'_>,
-    sheet: &mut Worksheet,
-    layers: &[&Layer],
-) -> Result<Temperature, NotChecked> {
-    let bay = bay(prepared)?;
-    let inside = sheet.given("bay", "service.bay.dew_temperature", bay.dew_temperature)?;
-    let outside = sheet.given("weather", "service.bay.dew_ambient", bay.dew_ambient)?;
-    let sun = (watt_per_square_meter(0.0), 0.0);
-    Ok(stack(prepared, sheet, (inside, outside), sun, layers)?.inner_face_temperature)
-}
-
-/// A face, between its coldest and its warmest place, against the dew point of the bay.
-fn wet(
-    prepared: &Prepared<'_>,
-    mut sheet: Worksheet,
-    [coldest, warmest]: [Temperature; 2],
-) -> Result<Demand, NotChecked> {
-    let bay = bay(prepared)?;
-    let inside = sheet.given("bay", "service.bay.dew_temperature", bay.dew_temperature)?;
-    let humidity = sheet.number("humidity", "service.bay.humidity", bay.humidity)?;
-    let mut above = |face: Temperature| {
-        let outcome = sheet.run(&DewPoint {
-            air_temperature: inside,
-            relative_humidity: humidity,
-            face_temperature: Some(face),
-        })?;
-        let margin = outcome.face_margin.need(|| "service.bay".to_owned())?;
-        Ok::<_, NotChecked>((margin.value, outcome.dew_point))
-    };
-    let (low, dew_point) = above(coldest)?;
-    let (high, _) = above(warmest)?;
-    sheet.note("dew point", dew_point.value, Measure::TEMPERATURE);
-    sheet.note("inner face", coldest.value, Measure::TEMPERATURE);
-    let temperature = |si: f64| Amount { si, measure: Measure::TEMPERATURE };
-    let faces = [temperature(coldest.value), temperature(warmest.value), temperature(dew_point.value)];
-    let [cold, _, dew] = faces;
-    sheet.at(match coldest == warmest {
-        true => Phrase::with("inner face above the dew point: {} and {}", [cold, dew]),
-        false => Phrase::with("inner face above the dew point: bare {}, lined {}, and {}", faces),
-    });
-    let origin = Origin::Published(Source::common_practice("a face below the dew point gets wet"));
-    let finding = Finding::Number {
-        low: low.min(high),
-        high: low.max(high),
-        measure: Measure::DIFFERENCE,
-        bound: Bound::AtLeast { limit: 0.0 },
-    };
-    Ok(sheet.finish(finding, origin))
-}
-
-/// A flag, never a pass: the shortest contact whose threshold is held is a minute, and a hand stays less or more.
-fn touch(prepared: &Prepared<'_>, side: Face) -> Result<Demand, NotChecked> {
-    let mut sheet = Worksheet::new();
-    let touched = match side {
-        Face::Outer => skin(prepared)?,
-        // The hand finds the innermost layer: a liner where there is one.
-        Face::Inner => {
-            let liner = prepared.cover.layers.iter().find(|layer| layer.role == LayerRole::Liner);
-            liner.map_or_else(|| skin(prepared), Ok)?
-        }
-    };
-    let face_material = match prepared.material_of(touched)?.kind {
-        MaterialKind::Metal | MaterialKind::Laminate => TouchMaterial::Metal,
-        _ => TouchMaterial::Plastic,
-    };
-    sheet.note_words("face", Choice::name(face_material));
-    let bare = sunlit(prepared, &mut sheet, Lined::Bare)?;
-    let lined = match liners(prepared).next() {
-        Some(_) => sunlit(prepared, &mut sheet, Lined::Lined)?,
-        None => bare.clone(),
-    };
-    let (face_temperature, words) = match side {
-        Face::Outer => {
-            let warmer = bare.outer_face_temperature.value.max(lined.outer_face_temperature.value);
-            (si(warmer), "outer")
-        }
-        Face::Inner => (lined.inner_face_temperature, "inner"),
-    };
-    let outcome = sheet.run(&TouchTemperature {
-        face_temperature,
-        face_material,
-        contact_time: ContactTime::OneMinute,
-    })?;
-    sheet.note("burn threshold, one minute", outcome.threshold.value, Measure::TEMPERATURE);
-    let face = Amount { si: face_temperature.value, measure: Measure::TEMPERATURE };
-    let past = Amount { si: outcome.margin.value.abs(), measure: Measure::DIFFERENCE };
-    let over = if outcome.margin.value < 0.0 { "over" } else { "below" };
-    sheet.advise("layers", "a lighter colour, shade, a label, or a handle that stays cool");
-    let [source] = TouchTemperature::SOURCE else {
-        return Err(NotChecked::not_calculated("a burn threshold without a source"));
-    };
-    Ok(sheet.rule(
-        Phrase::with(
-            format!("the {words} face reaches {{}}, {{}} {over} the burn threshold of one minute"),
-            [face, past],
-        ),
-        "judged by ISO 13732-1 with material and contact time",
-        Ruling::NeedsTest,
-        Origin::Published(*source),
-    ))
 }

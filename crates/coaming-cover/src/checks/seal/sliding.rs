@@ -159,12 +159,6 @@ fn friction(
     let seal = prepared.seal()?;
     let least = sheet.number("least friction of the gasket", "seal.friction_low", seal.friction_low)?;
     let most = sheet.number("greatest friction of the gasket", "seal.friction_high", seal.friction_high)?;
-    if least > most {
-        return Err(NotChecked::Refused(Error::inconsistent(
-            "seal.friction_low, seal.friction_high".to_owned(),
-            "the least friction of a gasket is no more than its greatest",
-        )));
-    }
     let linear = tipped(prepared, along, moment, sheet)?;
     let (states, beyond) = judged(prepared, linear, sheet)?;
     for state in &states {
