@@ -7,7 +7,7 @@ use coaming::prelude::*;
 
 use crate::demand::{Need, NotChecked};
 use crate::document::{Cover, Layer, LoadCase, LoadKind, ScrewPattern, Seal};
-use crate::held::Solutions;
+use crate::held::{Lids, Solutions};
 use crate::limits::Resolved;
 
 /// A document with its materials and limits resolved.
@@ -19,6 +19,8 @@ pub struct Prepared<'a> {
     pub limits: Resolved<'a>,
     /// What the panel solver has found so far.
     pub(crate) solutions: Arc<Solutions>,
+    /// The lids that were made of it so far.
+    pub(crate) lids: Lids,
     own_materials: Vec<Material>,
 }
 
@@ -46,6 +48,7 @@ impl<'a> Prepared<'a> {
             cover,
             limits: Resolved { given: cover.limits.as_ref() },
             solutions,
+            lids: Lids::default(),
             own_materials: own_materials?,
         })
     }

@@ -71,7 +71,7 @@ fn bent(prepared: &Prepared<'_>, joined: Joined) {
     let Some(thickness) = skin.and_then(|skin| skin.thickness) else { return };
     for load in winds(prepared, joined).into_iter().chain(lean::worst_load(prepared)) {
         for setup in limits(joined) {
-            let linear = held::under(prepared, setup, &load, &mut Worksheet::new());
+            let linear = held::under(prepared, setup, &load, None);
             if linear.is_ok_and(|found| past_half(&found, thickness.value)) {
                 drop(held::stretched(prepared, setup, &load));
             }
@@ -97,9 +97,9 @@ fn whole_lid(prepared: &Prepared<'_>, joined: Joined) {
     for setup in limits(joined) {
         held::find_all(prepared, setup, &loads);
         if orders::excitations(prepared).is_ok() {
-            drop(held::first_mode(prepared, setup, &mut Worksheet::new()));
+            drop(held::first_mode(prepared, setup, None));
         }
-        drop(held::rebound(prepared, setup, &Load::default(), &mut Worksheet::new()));
+        drop(held::rebound(prepared, setup, &Load::default(), None));
     }
     let Ok(season) = recovery::season(prepared, &mut Worksheet::new(), None) else { return };
     for setup in limits(joined) {

@@ -49,8 +49,8 @@ pub(super) fn each(
     let mut states: Vec<State> = Vec::new();
     for (name, setup, load) in limits.into_iter().rev() {
         let found = match states.is_empty() {
-            true => held::under(prepared, setup, &load, sheet)?,
-            false => held::under(prepared, setup, &load, &mut Worksheet::new())?,
+            true => held::under(prepared, setup, &load, Some(&mut *sheet))?,
+            false => held::under(prepared, setup, &load, None)?,
         };
         // A gasket whose law is known is the same at both ends of its band.
         let same = |known: &&mut State| {

@@ -5,11 +5,10 @@ use std::sync::Arc;
 use coaming_panel::Load;
 
 use super::found::Found;
-use super::lid::lid;
+use super::lids::made;
 use super::setup::Setup;
 use crate::demand::NotChecked;
 use crate::prepared::Prepared;
-use crate::worksheet::Worksheet;
 
 /// A state of large deflection with the error of its largest stress, in pascals.
 #[derive(Debug, Clone)]
@@ -24,7 +23,7 @@ pub(crate) struct Stretched {
 /// # Errors
 /// As [`under`](super::under).
 pub(crate) fn stretched(prepared: &Prepared<'_>, setup: Setup, load: &Load) -> Result<Stretched, NotChecked> {
-    prepared.solutions.stretched(&lid(prepared, setup, &mut Worksheet::new())?, load)
+    prepared.solutions.stretched(made(prepared, setup, None)?.as_ref(), load)
 }
 
 /// The same on the first mesh alone: to compare places, not to judge by.
@@ -36,5 +35,5 @@ pub(crate) fn roughly_stretched(
     setup: Setup,
     load: &Load,
 ) -> Result<Arc<Found>, NotChecked> {
-    prepared.solutions.roughly_stretched(&lid(prepared, setup, &mut Worksheet::new())?, load)
+    prepared.solutions.roughly_stretched(made(prepared, setup, None)?.as_ref(), load)
 }

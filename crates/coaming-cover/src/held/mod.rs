@@ -13,6 +13,7 @@ mod growth;
 mod kept;
 mod large;
 mod lid;
+mod lids;
 mod loads;
 mod masses;
 mod moments;
@@ -32,6 +33,7 @@ pub(crate) use found::{Found, Place};
 pub(crate) use growth::{Grows, growing};
 pub(crate) use large::{Stretched, roughly_stretched, stretched};
 pub(crate) use lid::skin;
+pub(crate) use lids::Lids;
 pub(crate) use loads::{lean, wind};
 pub(crate) use pane::{
     Rest, centre, pane, pane_mode, pane_on_first_mesh, pane_roughly_stretched, pane_stretched, pane_under,

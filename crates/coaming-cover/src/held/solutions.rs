@@ -8,7 +8,7 @@ use super::bowed::Bows;
 use super::found::{Found, Left};
 use super::kept::Kept;
 use super::large::Stretched;
-use super::lid::lid;
+use super::lids::made;
 use super::setup::Setup;
 use crate::demand::NotChecked;
 use crate::prepared::Prepared;
@@ -157,7 +157,7 @@ impl Solutions {
     }
 }
 
-/// The lid of a setup under a load.
+/// The lid of a setup under a load; its inputs are noted where there is a worksheet.
 ///
 /// # Errors
 /// [`NotChecked::Needs`] with the path of what the document does not give; [`NotChecked::Refused`] with the solver's reason.
@@ -165,14 +165,14 @@ pub(crate) fn under(
     prepared: &Prepared<'_>,
     setup: Setup,
     load: &Load,
-    sheet: &mut Worksheet,
+    sheet: Option<&mut Worksheet>,
 ) -> Result<Arc<Found>, NotChecked> {
-    prepared.solutions.with(&lid(prepared, setup, sheet)?, |shape| shape.found(load))
+    prepared.solutions.with(made(prepared, setup, sheet)?.as_ref(), |shape| shape.found(load))
 }
 
 /// Solves the lid of a setup for several loads together, as far as it can be made and solved.
 pub(crate) fn find_all(prepared: &Prepared<'_>, setup: Setup, loads: &[Load]) {
-    if let Ok(panel) = lid(prepared, setup, &mut Worksheet::new()) {
+    if let Ok(panel) = made(prepared, setup, None) {
         prepared.solutions.with(&panel, |shape| shape.find_all(loads));
     }
 }
@@ -186,7 +186,7 @@ pub(crate) fn on_first_mesh(
     setup: Setup,
     load: &Load,
 ) -> Result<Arc<Found>, NotChecked> {
-    let panel = lid(prepared, setup, &mut Worksheet::new())?;
+    let panel = made(prepared, setup, None)?;
     prepared.solutions.with(&panel, |shape| shape.found_on_first_mesh(load))
 }
 
@@ -209,9 +209,9 @@ pub(crate) fn stress_on_first_mesh(
 pub(crate) fn first_mode(
     prepared: &Prepared<'_>,
     setup: Setup,
-    sheet: &mut Worksheet,
+    sheet: Option<&mut Worksheet>,
 ) -> Result<(f64, f64), NotChecked> {
-    let panel = lid(prepared, setup.weighed(), sheet)?;
+    let panel = made(prepared, setup.weighed(), sheet)?;
     prepared.solutions.with(&panel, |shape| shape.first_mode(&Load::default()))
 }
 
@@ -224,10 +224,10 @@ pub(crate) fn rebound(
     prepared: &Prepared<'_>,
     setup: Setup,
     load: &Load,
-    sheet: &mut Worksheet,
+    sheet: Option<&mut Worksheet>,
 ) -> Result<(f64, f64), NotChecked> {
-    let panel = lid(prepared, setup, sheet)?;
+    let panel = made(prepared, setup, sheet)?;
     let travel = prepared.solutions.with(&panel, |shape| shape.opening(load))?;
-    let closed = under(prepared, setup, load, &mut Worksheet::new())?;
+    let closed = under(prepared, setup, load, None)?;
     Ok((travel, closed.deflection_error()))
 }

@@ -1,5 +1,7 @@
 //! A record by its key.
 
+use std::sync::{LazyLock, OnceLock};
+
 use super::record::Material;
 use super::{adhesive, clear_plastic, laminate, metal, printed_plastic, rubber, sponge};
 use crate::prelude::*;
@@ -18,18 +20,32 @@ const TABLES: [&[Row]; 7] = [
     adhesive::TABLE,
 ];
 
-fn rows() -> impl Iterator<Item = &'static Row> {
-    TABLES.into_iter().flatten()
+/// Each record, made when it is first asked for: its figures are read with exact factors, which takes longer than many a calculation.
+static RECORDS: LazyLock<Vec<Record>> = LazyLock::new(|| {
+    let unmade = |&(key, make): &Row| Record { key, make, made: OnceLock::new() };
+    TABLES.into_iter().flatten().map(unmade).collect()
+});
+
+struct Record {
+    key: &'static str,
+    make: fn(&'static str) -> Material,
+    made: OnceLock<Material>,
+}
+
+impl Record {
+    fn material(&self) -> Material {
+        self.made.get_or_init(|| (self.make)(self.key)).clone()
+    }
 }
 
 /// The keys of all records, in the order of the tables.
 pub fn keys() -> Vec<&'static str> {
-    rows().map(|row| row.0).collect()
+    RECORDS.iter().map(|record| record.key).collect()
 }
 
 /// All records, in the order of the tables.
 pub fn all() -> Vec<Material> {
-    rows().map(|row| row.1(row.0)).collect()
+    RECORDS.iter().map(Record::material).collect()
 }
 
 /// The record of a material by its key. Capitals, blanks and hyphens do not matter: `Aluminium 5052-H32` finds
@@ -56,10 +72,11 @@ pub fn find(name: &str) -> Result<Material, Error> {
         .chars()
         .map(|c| if matches!(c, ' ' | '-') { '_' } else { c.to_ascii_lowercase() })
         .collect();
-    rows().find(|row| row.0 == key).map(|row| row.1(row.0)).ok_or_else(|| Error::UnknownMaterial {
+    let known = RECORDS.iter().find(|record| record.key == key);
+    known.map(Record::material).ok_or_else(|| Error::UnknownMaterial {
         field: "material".to_owned(),
         name: name.to_owned(),
-        nearest: most_alike(&key, rows().map(|row| row.0)),
+        nearest: most_alike(&key, RECORDS.iter().map(|record| record.key)),
     })
 }
 

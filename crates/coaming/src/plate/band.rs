@@ -21,6 +21,13 @@ impl Band {
         }
     }
 
+    /// The entries of row `i` that the band holds, from its first column to the diagonal.
+    pub(crate) fn row(&mut self, i: usize) -> &mut [f64] {
+        let size = self.width + 1;
+        let outside = self.width.saturating_sub(i);
+        self.rows.get_mut(i * size + outside..(i + 1) * size).unwrap_or(&mut [])
+    }
+
     /// Replaces the matrix by its Cholesky factor. A matrix that is not positive definite leaves NaN.
     pub(crate) fn factor(&mut self) {
         let (width, size) = (self.width, self.width + 1);

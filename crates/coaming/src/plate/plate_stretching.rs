@@ -185,30 +185,53 @@ impl Shapes {
 fn assemble(plate: &Plate, points: &[Shapes], unknowns: &[f64], tangent: &mut Band, residual: &mut [f64]) {
     let nu = plate.nu;
     let shear = 0.5 * (1.0 - nu);
+    // Each unknown's first variation of ∇²w, e_x, e_y and g, and the slopes of the bending functions.
+    let [mut of_l, mut of_x, mut of_y, mut of_g, mut slope_x, mut slope_y]: [Vec<f64>; 6] =
+        Default::default();
     for p in points {
         let s = p.state(unknowns);
         // Forces: 12 times the stretches by Hooke's law.
         let (nx, ny, nxy) = (12.0 * (s.ex + nu * s.ey), 12.0 * (s.ey + nu * s.ex), 12.0 * shear * s.g);
-        // Each unknown's first variation of (∇²w, e_x, e_y, g).
-        let mut rows: Vec<[f64; 4]> = Vec::with_capacity(unknowns.len());
-        for [_, fx, fy, fxx, fyy] in &p.bending {
-            rows.push([fxx + fyy, s.wx * fx, s.wy * fy, s.wx * fy + s.wy * fx]);
+        for list in [&mut of_l, &mut of_x, &mut of_y, &mut of_g, &mut slope_x, &mut slope_y] {
+            list.clear();
         }
-        rows.extend(p.along_x.iter().map(|[fx, fy]| [0.0, *fx, 0.0, *fy]));
-        rows.extend(p.along_y.iter().map(|[fx, fy]| [0.0, 0.0, *fy, *fx]));
+        let mut push = |[l, x, y, g]: [f64; 4]| {
+            of_l.push(l);
+            of_x.push(x);
+            of_y.push(y);
+            of_g.push(g);
+        };
+        for [_, fx, fy, fxx, fyy] in &p.bending {
+            push([fxx + fyy, s.wx * fx, s.wy * fy, s.wx * fy + s.wy * fx]);
+        }
+        p.along_x.iter().for_each(|[fx, fy]| push([0.0, *fx, 0.0, *fy]));
+        p.along_y.iter().for_each(|[fx, fy]| push([0.0, 0.0, *fy, *fx]));
+        slope_x.extend(p.bending.iter().map(|[_, fx, ..]| fx));
+        slope_y.extend(p.bending.iter().map(|[_, _, fy, ..]| fy));
         let laplace = s.wxx + s.wyy;
-        for (i, [l, x, y, g]) in rows.iter().enumerate() {
-            let load = p.bending.get(i).map_or(0.0, |[f, ..]| plate.q * f);
+        for (i, (((l, x), y), g)) in of_l.iter().zip(&of_x).zip(&of_y).zip(&of_g).enumerate() {
+            let bent = p.bending.get(i);
+            let load = bent.map_or(0.0, |[f, ..]| plate.q * f);
             if let Some(r) = residual.get_mut(i) {
                 *r += p.weight * (laplace * l + nx * x + ny * y + nxy * g - load);
             }
             let (mx, my, mg) = (12.0 * (x + nu * y), 12.0 * (y + nu * x), 12.0 * shear * g);
-            for (j, [l2, x2, y2, g2]) in rows.iter().take(i + 1).enumerate() {
-                let mut value = l * l2 + mx * x2 + my * y2 + mg * g2;
-                if let (Some([_, fx, fy, ..]), Some([_, gx, gy, ..])) = (p.bending.get(i), p.bending.get(j)) {
-                    value += nx * fx * gx + ny * fy * gy + nxy * (fx * gy + fy * gx);
+            let entries = tangent.row(i).iter_mut();
+            let others = entries.zip(&of_l).zip(&of_x).zip(&of_y).zip(&of_g);
+            match bent {
+                // Of bending functions no other comes before.
+                Some([_, fx, fy, ..]) => {
+                    let (px, py) = (nx * fx, ny * fy);
+                    for (((((e, l2), x2), y2), g2), (gx, gy)) in others.zip(slope_x.iter().zip(&slope_y)) {
+                        let value = l * l2 + mx * x2 + my * y2 + mg * g2;
+                        *e += p.weight * (value + (px * gx + py * gy + nxy * (fx * gy + fy * gx)));
+                    }
                 }
-                tangent.add(i, j, p.weight * value);
+                None => {
+                    for ((((e, l2), x2), y2), g2) in others {
+                        *e += p.weight * (l * l2 + mx * x2 + my * y2 + mg * g2);
+                    }
+                }
             }
         }
     }

@@ -161,7 +161,7 @@ fn release(prepared: &Prepared<'_>, _: &Subject) -> Result<Demand, NotChecked> {
     let clearance = latches(prepared)?.release_clearance.need(|| "latches.release_clearance".to_owned())?;
     let (mut low, mut high) = (f64::INFINITY, 0.0_f64);
     for setup in Setup::ALL.into_iter().rev() {
-        let (rebound, error) = held::rebound(prepared, setup, &Load::default(), &mut sheet)?;
+        let (rebound, error) = held::rebound(prepared, setup, &Load::default(), Some(&mut sheet))?;
         sheet.note(&format!("rebound at the latches, {}", setup.joined_name()), rebound, Measure::LENGTH);
         low = low.min(rebound - error + clearance.value);
         high = high.max(rebound + error + clearance.value);

@@ -201,7 +201,7 @@ pub(in crate::checks) fn worst_missing(
     let near = most - NEAR * (most - closed).abs();
     let mut worst: Option<(usize, f64)> = None;
     for (nth, _) in rough.into_iter().filter(|one| one.1 >= near) {
-        let bad = badness(held::under(prepared, softest, &without(nth), &mut Worksheet::new())?.as_ref());
+        let bad = badness(held::under(prepared, softest, &without(nth), None)?.as_ref());
         // Latches alike are told apart by no more than the mesh: the first of them stays.
         if worst.is_none_or(|(_, known)| bad > known + 1e-3 * known.abs()) {
             worst = Some((nth, bad));

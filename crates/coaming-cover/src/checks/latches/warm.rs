@@ -80,8 +80,8 @@ fn travel(prepared: &Prepared<'_>, kind: LoadKind) -> Result<Demand, NotChecked>
     let (_, thickness) = held::skin(prepared)?;
     let (mut low, mut high, mut bow) = (f64::INFINITY, 0.0_f64, 0.0_f64);
     for (name, setup, load) in bow::limits(prepared, kind, &mut sheet)? {
-        let (flat, _) = held::rebound(prepared, setup, &Load::default(), &mut Worksheet::new())?;
-        let (rise, error) = held::rebound(prepared, setup, &load, &mut Worksheet::new())?;
+        let (flat, _) = held::rebound(prepared, setup, &Load::default(), None)?;
+        let (rise, error) = held::rebound(prepared, setup, &load, None)?;
         let name = format!("{name}, {}", setup.firmness_name());
         sheet.note(&format!("rebound at the latches, {name}"), rise, Measure::LENGTH);
         bow = bow.max((rise - flat).abs());

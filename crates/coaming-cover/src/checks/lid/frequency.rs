@@ -19,8 +19,8 @@ pub(super) fn frequency(prepared: &Prepared<'_>, subject: &Subject) -> Result<De
     let mut told: Vec<(Setup, f64)> = Vec::new();
     for setup in Setup::ALL.into_iter().rev() {
         let (frequency, error) = match told.is_empty() {
-            true => held::first_mode(prepared, setup, &mut sheet)?,
-            false => held::first_mode(prepared, setup, &mut Worksheet::new())?,
+            true => held::first_mode(prepared, setup, Some(&mut sheet))?,
+            false => held::first_mode(prepared, setup, None)?,
         };
         low = low.min(frequency * (1.0 - error));
         high = high.max(frequency * (1.0 + error));
