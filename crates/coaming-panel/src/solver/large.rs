@@ -29,7 +29,8 @@ impl Solver {
     ///
     /// What is found is stable: a panel that heat or edge forces have buckled is found bowed. Where it can bow either way and nothing
     /// tells which, it bows outward at the middle of its bow; a small pressure given with the load chooses the other way. Of several
-    /// stable shapes only the one reached downhill from flat is found.
+    /// stable shapes only the one reached downhill from flat is found. A panel within the mesh's error of its critical load may be found
+    /// flat, and the estimate, which compares flat with flat, does not tell: [`buckling`](Self::buckling) does.
     ///
     /// Valid for slopes up to about 0.3 (from memory; beyond, squares of slopes no longer measure the stretch), linear elastic layers, and
     /// pressures that keep their direction. The balance of moments holds to the error of the mesh only.
