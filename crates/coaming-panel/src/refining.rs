@@ -36,6 +36,15 @@ pub(crate) struct Run {
     pub error: ErrorEstimate,
 }
 
+/// Which error left is small enough.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Enough {
+    /// As a share.
+    pub share: f64,
+    /// Of a deflection, m.
+    pub deflection: f64,
+}
+
 /// Solves on one level, from the state on the level before where there is one. A state that is known already counts as one step told.
 pub(crate) fn solve_level(
     level: &mut Level,
@@ -95,24 +104,25 @@ impl Run {
         level: &mut Level,
         prepared: &Prepared,
         load: &Load,
-        tolerance: f64,
+        enough: Enough,
         watch: &mut Watch<'_>,
     ) -> Result<(), PanelError> {
         let triangles = level.mesh.triangles.len();
         watch.mesh(Work::Equilibrium, self.level + 1, triangles)?;
         let fine = solve_level(level, prepared, load, Some(&self.solved.state), watch)?;
-        self.next(fine, triangles, tolerance, 0.0);
+        self.next(fine, triangles, enough, 0.0);
         Ok(())
     }
 
     /// What the next finer mesh answers. `displaced` is what changed of the displacements in the plane, over the largest.
-    pub(crate) fn next(&mut self, fine: Solved, triangles: usize, tolerance: f64, displaced: f64) {
+    pub(crate) fn next(&mut self, fine: Solved, triangles: usize, enough: Enough, displaced: f64) {
         let before = self.error.triangles;
         let mut error = changed(&self.solved, &fine);
-        error.deflection = error.deflection.max(displaced);
         let (old, new) = (self.solved.indicator.total, fine.indicator.total);
         let left = share_left(old, new, self.level == 0);
-        error.deflection *= SAFETY * left;
+        let bent = SAFETY * left * error.deflection;
+        let displaced = SAFETY * left * displaced;
+        error.deflection = bent.max(displaced);
         error.latch_force *= SAFETY * left;
         error.compression *= SAFETY * left;
         // What passes through a section is less regular than a deflection: it may stand still by chance while two ways to recover it
@@ -125,7 +135,9 @@ impl Run {
         error.membrane_force = (SAFETY * error.membrane_force * left).max(forces);
         error.order = order(old, new, before, triangles);
         error.triangles = triangles;
-        error.met = error.deflection <= tolerance;
+        let largest = fine.found.largest_deflection.value.abs();
+        let met = bent <= enough.share || bent * largest <= enough.deflection;
+        error.met = met && displaced <= enough.share;
         *self = Self { level: self.level + 1, solved: fine, error };
     }
 }

@@ -1,6 +1,6 @@
 //! The front of the crate: a panel, meshed once, solved for any number of loads.
 
-use crate::error::{PanelError, checked};
+use crate::error::{PanelError, checked, not_negative};
 use crate::geometry::polygon;
 use crate::ladder::Ladder;
 use crate::mesh::refine::refine_around;
@@ -12,7 +12,7 @@ use crate::model::panel::Panel;
 use crate::model::prepare::{Prepared, prepare};
 use crate::model::shape::differ_by_gaskets;
 use crate::progress::{Progress, Watch, Work, deaf};
-use crate::refining::{Run, Solved, solve_level};
+use crate::refining::{Enough, Run, Solved, solve_level};
 use crate::result::answer::Answer;
 use crate::result::error_estimate::{ErrorEstimate, SAFETY_OF_MODES, share_left, share_of_one_mesh};
 use crate::result::field::Field;
@@ -34,6 +34,9 @@ mod ways;
 pub struct Settings {
     /// Largest estimated error accepted, over the largest deflection.
     pub tolerance: f64,
+    /// An estimated error of the deflection that is accepted whatever its share, m. It serves answers under loads, not factors of buckling
+    /// and frequencies.
+    pub absolute_tolerance: f64,
     /// About how many triangles the first mesh has; small features add more.
     pub first_triangles: usize,
     /// No mesh has more triangles than this.
@@ -42,7 +45,13 @@ pub struct Settings {
 
 impl Default for Settings {
     fn default() -> Self {
-        Self { tolerance: 0.005, first_triangles: 120, most_triangles: 150_000 }
+        Self { tolerance: 0.005, absolute_tolerance: 0.0, first_triangles: 120, most_triangles: 150_000 }
+    }
+}
+
+impl Settings {
+    fn enough(&self) -> Enough {
+        Enough { share: self.tolerance, deflection: self.absolute_tolerance }
     }
 }
 
@@ -73,6 +82,7 @@ impl Solver {
     /// Checks a panel and meshes it.
     pub fn new(panel: &Panel, settings: Settings) -> Result<Self, PanelError> {
         checked("tolerance", settings.tolerance, "greater than 0 and below 1", |t| t > 0.0 && t < 1.0)?;
+        not_negative("absolute_tolerance", settings.absolute_tolerance)?;
         checked("first_triangles", settings.first_triangles as f64, "between 16 and 20 000", |n| {
             (16.0..=20_000.0).contains(&n)
         })?;
@@ -174,7 +184,7 @@ impl Solver {
 
     /// Takes some loads from mesh to mesh until each meets the tolerance.
     fn run(&mut self, loads: &[Load], watch: &mut Watch<'_>) -> Result<Vec<Run>, PanelError> {
-        let tolerance = self.settings.tolerance;
+        let enough = self.settings.enough();
         let first = self.ladder.levels.first_mut().ok_or_else(no_mesh)?;
         let mut runs = Vec::with_capacity(loads.len());
         for load in loads {
@@ -190,7 +200,7 @@ impl Solver {
             }
             let Some(finer) = self.ladder.levels.get_mut(level + 1) else { break };
             for (load, run) in loads.iter().zip(&mut runs).filter(|(_, r)| !r.error.met) {
-                run.go_on(finer, &self.prepared, load, tolerance, watch)?;
+                run.go_on(finer, &self.prepared, load, enough, watch)?;
             }
         }
         Ok(runs)

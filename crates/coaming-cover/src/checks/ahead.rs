@@ -1,12 +1,11 @@
-//! What several rows will ask the panel solver about, solved before the rows are made: loads together, and the two limits of
-//! how the lid's layers join in side by side.
-
-use std::thread::{Builder, scope};
+//! What several rows will ask the panel solver about, solved before the rows are made: loads together, and panels of different
+//! shapes side by side.
 
 use coaming_panel::Load;
 
 use crate::checks::bow;
 use crate::checks::latches::pulls;
+use crate::checks::latches::warm;
 use crate::checks::lid::lean;
 use crate::checks::lid::{factor, pressure};
 use crate::checks::orders;
@@ -16,48 +15,57 @@ use crate::checks::seal::sliding;
 use crate::checks::solved::past_half;
 use crate::demand::NotChecked;
 use crate::document::{LayerRole, LoadKind};
-use crate::held::{self, Firmness, Joined, Setup};
+use crate::held::{self, Firmness, Joined, Lines, Setup};
 use crate::prepared::Prepared;
 use crate::worksheet::Worksheet;
 
-/// Solves what the rows will ask for. Each limit's panels are asked in a fixed order by one thread, so that the meshes, and the
-/// numbers, do not depend on which thread is the faster.
+/// Solves what the rows will ask for. All that is asked of panels of one shape is asked in a fixed order by one thread, so that the
+/// meshes, and the numbers, do not depend on which thread is the faster.
 ///
 /// What cannot be solved for want of an input is left out: the row that needs it says what is missing.
 pub(crate) fn solve_ahead(prepared: &Prepared<'_>) {
-    side_by_side(|joined| {
-        whole_lid(prepared, joined);
-        if joined == Joined::SheetAlone {
-            worst_loads(prepared);
-        }
-    });
-    // The limits of a bowed lid may share shapes: one thread asks them all, in their order.
+    let mut lines = Lines::new(prepared);
+    for joined in BOTH {
+        lines.add(softest(joined), move || {
+            whole_lid(prepared, joined);
+            // Where a hand, or the want of a latch, does most is looked for on the sheet alone.
+            if joined == Joined::SheetAlone {
+                worst_loads(prepared);
+            }
+        });
+    }
     for (setup, loads) in bow::all_limits(prepared) {
-        held::find_all(prepared, setup, &loads);
+        lines.add(setup, move || held::find_all(prepared, setup, &loads));
     }
-    for (setup, loads) in sliding::all_limits(prepared) {
-        held::find_all(prepared, setup, &loads);
-    }
-    // Where a hand, or the want of a latch, does most was looked for on the sheet alone, and is known by now.
+    lines.work_off();
     let worst = worst_loads(prepared);
-    side_by_side(|joined| {
-        for setup in limits(joined) {
-            held::find_all(prepared, setup, &worst);
-        }
-        bent(prepared, joined);
-    });
+    let mut lines = Lines::new(prepared);
+    for (setup, loads) in sliding::all_limits(prepared) {
+        lines.add(setup, move || held::find_all(prepared, setup, &loads));
+    }
+    for joined in BOTH {
+        let worst = &worst;
+        lines.add(softest(joined), move || {
+            for setup in limits(joined) {
+                held::find_all(prepared, setup, worst);
+            }
+            bent(prepared, joined);
+        });
+    }
+    for (setup, loads) in bow::all_limits(prepared) {
+        lines.add(setup, move || loads.iter().for_each(|load| bent_far(prepared, setup, load)));
+    }
+    for (setup, load) in warm::all_travels(prepared) {
+        lines.add(setup, move || drop(held::rebound(prepared, setup, &load, None)));
+    }
+    lines.work_off();
 }
 
-/// Both limits at once, where there is a second thread to be had; what it would have solved is solved later otherwise.
-fn side_by_side(solve: impl Fn(Joined) + Sync) {
-    scope(|scope| {
-        let other = Builder::new().spawn_scoped(scope, || solve(Joined::OnePiece));
-        solve(Joined::SheetAlone);
-        if let Ok(other) = other {
-            // A thread that fell leaves its work to the rows.
-            other.join().unwrap_or_default();
-        }
-    });
+/// Nothing joined in, and all.
+const BOTH: [Joined; 2] = [Joined::SheetAlone, Joined::OnePiece];
+
+const fn softest(joined: Joined) -> Setup {
+    Setup::new(joined, Firmness::Softest)
 }
 
 fn limits(joined: Joined) -> impl Iterator<Item = Setup> {
@@ -67,15 +75,20 @@ fn limits(joined: Joined) -> impl Iterator<Item = Setup> {
 /// The loads that bend the lid past half its thickness, by large deflection: one load after the other, each on both gaskets, for which its
 /// meshes serve.
 fn bent(prepared: &Prepared<'_>, joined: Joined) {
-    let skin = prepared.cover.layers.iter().find(|layer| layer.role == LayerRole::Skin);
-    let Some(thickness) = skin.and_then(|skin| skin.thickness) else { return };
     for load in winds(prepared, joined).into_iter().chain(lean::worst_load(prepared)) {
         for setup in limits(joined) {
-            let linear = held::under(prepared, setup, &load, None);
-            if linear.is_ok_and(|found| past_half(&found, thickness.value)) {
-                drop(held::stretched(prepared, setup, &load));
-            }
+            bent_far(prepared, setup, &load);
         }
+    }
+}
+
+/// A lid under a load by large deflection, where that bends it past half its thickness.
+fn bent_far(prepared: &Prepared<'_>, setup: Setup, load: &Load) {
+    let skin = prepared.cover.layers.iter().find(|layer| layer.role == LayerRole::Skin);
+    let Some(thickness) = skin.and_then(|skin| skin.thickness) else { return };
+    let linear = held::under(prepared, setup, load, None);
+    if linear.is_ok_and(|found| past_half(&found, thickness.value)) {
+        drop(held::stretched(prepared, setup, load));
     }
 }
 

@@ -14,6 +14,7 @@ mod kept;
 mod large;
 mod lid;
 mod lids;
+mod lines;
 mod loads;
 mod masses;
 mod moments;
@@ -34,6 +35,7 @@ pub(crate) use growth::{Grows, growing};
 pub(crate) use large::{Stretched, roughly_stretched, stretched};
 pub(crate) use lid::skin;
 pub(crate) use lids::Lids;
+pub(crate) use lines::Lines;
 pub(crate) use loads::{lean, wind};
 pub(crate) use pane::{
     Rest, centre, pane, pane_mode, pane_on_first_mesh, pane_roughly_stretched, pane_stretched, pane_under,

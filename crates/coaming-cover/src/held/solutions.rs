@@ -16,11 +16,13 @@ use crate::worksheet::Worksheet;
 
 /// A compression is wanted to a hundredth of a millimetre, not to half a per cent of a bow that may be less than that: the
 /// rows are widened by the error that is left, and print it.
-const SCREENING: Settings = Settings { tolerance: 0.05, first_triangles: 120, most_triangles: 20_000 };
+const SCREENING: Settings =
+    Settings { tolerance: 0.05, absolute_tolerance: 1e-5, first_triangles: 120, most_triangles: 20_000 };
 /// Most triangles for large deflection, whose every step takes several times as long.
 const STRETCHED: usize = 5_000;
 /// The first mesh alone.
-const COARSE: Settings = Settings { tolerance: 0.5, first_triangles: 120, most_triangles: 64 };
+const COARSE: Settings =
+    Settings { tolerance: 0.5, absolute_tolerance: 0.0, first_triangles: 120, most_triangles: 64 };
 
 /// Triangles of the first mesh of a panel without latches: a pane, whose stress at a held edge is compared from place to place.
 const OF_A_PANE: usize = 400;

@@ -13,6 +13,10 @@ pub struct PanelSettings {
     /// Largest estimated error accepted, over the largest deflection; 0.005 if absent.
     #[possible(1e-6..=0.5)]
     pub tolerance: Option<f64>,
+    /// An estimated error of the deflection that is accepted whatever its share, as a length; none if absent. It serves answers under
+    /// loads, not factors of buckling and frequencies.
+    #[possible(0.0..)]
+    pub absolute_tolerance: Option<Length>,
     /// About how many triangles the first mesh has; 120 if absent.
     #[possible(16.0..=20_000.0)]
     pub first_triangles: Option<u32>,

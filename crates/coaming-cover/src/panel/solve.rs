@@ -236,6 +236,7 @@ fn settings(problem: &PanelProblem) -> solver::Settings {
     let count = |given: Option<u32>, usual: usize| given.map_or(usual, |count| count as usize);
     solver::Settings {
         tolerance: given.tolerance.unwrap_or(usual.tolerance),
+        absolute_tolerance: given.absolute_tolerance.map_or(usual.absolute_tolerance, |most| most.value),
         first_triangles: count(given.first_triangles, usual.first_triangles),
         most_triangles: count(given.most_triangles, usual.most_triangles),
     }

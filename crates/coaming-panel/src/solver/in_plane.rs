@@ -55,7 +55,7 @@ impl Solver {
 
     /// Takes a load from mesh to mesh until deflection and displacement in the plane meet the tolerance.
     pub(super) fn run_in_plane(&mut self, load: &Load, solve: &mut OnMesh<'_>) -> Result<Run, PanelError> {
-        let tolerance = self.settings.tolerance;
+        let enough = self.settings.enough();
         let first = solve(self, 0, None)?;
         let mut run = Run::first(first, self.in_plane_level(0)?.0.mesh.triangles.len());
         while !run.error.met && self.climb_in_plane(run.level, &run.solved.indicator.squares)? {
@@ -68,7 +68,7 @@ impl Solver {
                 true => displaced(coarse, &run.solved.state, finer, &fine.state),
                 false => 0.0,
             };
-            run.next(fine, finer.mesh.triangles.len(), tolerance, displaced);
+            run.next(fine, finer.mesh.triangles.len(), enough, displaced);
         }
         Ok(run)
     }

@@ -20,7 +20,7 @@ use crate::progress::Watch;
 /// Most Newton steps.
 const MOST_STEPS: usize = 100;
 /// Largest out-of-balance force accepted, relative to the forces that act.
-const BALANCED: f64 = 1e-13;
+const BALANCED: f64 = 1e-11;
 /// Above this the iteration has failed.
 const FAILED: f64 = 1e-8;
 /// How much of the out-of-balance force a step may leave as the equations are solved.

@@ -202,7 +202,12 @@ fn estimates_are_honest() {
     ] {
         for first in [60, 120, 250] {
             for (tolerance, most) in [(0.02, 64), (0.02, 150_000), (0.005, 150_000), (0.002, 150_000)] {
-                let settings = Settings { tolerance, first_triangles: first, most_triangles: most };
+                let settings = Settings {
+                    tolerance,
+                    first_triangles: first,
+                    most_triangles: most,
+                    ..Settings::default()
+                };
                 let modes = Solver::new(&panel, settings)
                     .and_then(|mut s| s.modes(&Load::default(), exact.len()))
                     .unwrap_or_else(|e| panic!("{e}"));

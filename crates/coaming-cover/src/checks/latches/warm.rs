@@ -7,7 +7,7 @@ use crate::checks::latches::pulls::against_working_load;
 use crate::checks::{Check, solved, whole};
 use crate::demand::{Bound, Demand, Finding, Need, NotChecked, Origin};
 use crate::document::LoadKind;
-use crate::held;
+use crate::held::{self, Setup};
 use crate::prepared::Prepared;
 use crate::worksheet::Worksheet;
 use coaming::prelude::*;
@@ -65,6 +65,17 @@ fn working_load(prepared: &Prepared<'_>, kind: LoadKind) -> Result<Demand, NotCh
     latches(prepared)?.working_load.need(|| "latches.working_load".to_owned())?;
     let states = bowed(prepared, kind, &mut sheet)?;
     against_working_load(prepared, sheet, states)
+}
+
+/// The lids let go, flat and bowed, that the rows of the travel ask about, where their latches are given.
+pub(in crate::checks) fn all_travels(prepared: &Prepared<'_>) -> Vec<(Setup, Load)> {
+    let given = latches(prepared).is_ok_and(|latches| {
+        let all = [latches.stand_off, latches.mounting_tolerance, latches.release_clearance, latches.travel];
+        all.iter().all(Option::is_some)
+    });
+    let kinds = [LoadKind::Hot, LoadKind::Cold, LoadKind::Sun].into_iter().filter(|_| given);
+    let limits = kinds.flat_map(|kind| bow::limits(prepared, kind, &mut Worksheet::new())).flatten();
+    limits.flat_map(|(_, setup, load)| [(setup, Load::default()), (setup, load)]).collect()
 }
 
 /// Travel that closes a bowed lid: from where it lies free on its gasket, with stand-off, mounting and clearance on top.
