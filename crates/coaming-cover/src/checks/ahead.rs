@@ -1,6 +1,8 @@
 //! What several rows will ask the panel solver about, solved before the rows are made: loads together, and panels of different
 //! shapes side by side.
 
+use std::sync::OnceLock;
+
 use coaming_panel::Load;
 
 use crate::checks::bow;
@@ -24,36 +26,36 @@ use crate::worksheet::Worksheet;
 ///
 /// What cannot be solved for want of an input is left out: the row that needs it says what is missing.
 pub(crate) fn solve_ahead(prepared: &Prepared<'_>) {
+    // Where a hand, or the want of a latch, does most is looked for on the sheet alone.
+    let worst = OnceLock::new();
+    let bowed = bow::all_limits(prepared);
     let mut lines = Lines::new(prepared);
-    for joined in BOTH {
-        lines.add(softest(joined), move || {
-            whole_lid(prepared, joined);
-            // Where a hand, or the want of a latch, does most is looked for on the sheet alone.
-            if joined == Joined::SheetAlone {
-                worst_loads(prepared);
-            }
-        });
+    let searched = lines.add(softest(Joined::SheetAlone), || {
+        let _told = Told(&worst);
+        whole_lid(prepared, Joined::SheetAlone);
+        worst.get_or_init(|| worst_loads(prepared));
+    });
+    if !searched {
+        drop(Told(&worst));
     }
-    for (setup, loads) in bow::all_limits(prepared) {
-        lines.add(setup, move || held::find_all(prepared, setup, &loads));
+    lines.add(softest(Joined::OnePiece), || whole_lid(prepared, Joined::OnePiece));
+    for (setup, loads) in &bowed {
+        lines.add(*setup, || held::find_all(prepared, *setup, loads));
     }
-    lines.work_off();
-    let worst = worst_loads(prepared);
-    let mut lines = Lines::new(prepared);
     for (setup, loads) in sliding::all_limits(prepared) {
         lines.add(setup, move || held::find_all(prepared, setup, &loads));
     }
-    for joined in BOTH {
+    for joined in [Joined::SheetAlone, Joined::OnePiece] {
         let worst = &worst;
         lines.add(softest(joined), move || {
             for setup in limits(joined) {
-                held::find_all(prepared, setup, worst);
+                held::find_all(prepared, setup, worst.wait());
             }
             bent(prepared, joined);
         });
     }
-    for (setup, loads) in bow::all_limits(prepared) {
-        lines.add(setup, move || loads.iter().for_each(|load| bent_far(prepared, setup, load)));
+    for (setup, loads) in &bowed {
+        lines.add(*setup, || loads.iter().for_each(|load| bent_far(prepared, *setup, load)));
     }
     for (setup, load) in warm::all_travels(prepared) {
         lines.add(setup, move || drop(held::rebound(prepared, setup, &load, None)));
@@ -61,8 +63,14 @@ pub(crate) fn solve_ahead(prepared: &Prepared<'_>) {
     lines.work_off();
 }
 
-/// Nothing joined in, and all.
-const BOTH: [Joined; 2] = [Joined::SheetAlone, Joined::OnePiece];
+/// Sees to it that no line waits for loads that nobody finds any more.
+struct Told<'a>(&'a OnceLock<Vec<Load>>);
+
+impl Drop for Told<'_> {
+    fn drop(&mut self) {
+        self.0.get_or_init(Vec::new);
+    }
+}
 
 const fn softest(joined: Joined) -> Setup {
     Setup::new(joined, Firmness::Softest)

@@ -24,16 +24,18 @@ impl<'a> Lines<'a> {
         Self { prepared, lines: Vec::new() }
     }
 
-    /// Adds something to ask about the lid of a setup; nothing where that cannot be made.
-    pub(crate) fn add(&mut self, setup: Setup, ask: impl FnOnce() + Send + 'a) {
-        let Ok(panel) = made(self.prepared, setup, None) else { return };
+    /// Adds something to ask about the lid of a setup; tells whether that could be made, and leaves it out otherwise.
+    pub(crate) fn add(&mut self, setup: Setup, ask: impl FnOnce() + Send + 'a) -> bool {
+        let Ok(panel) = made(self.prepared, setup, None) else { return false };
         match self.lines.iter_mut().find(|(known, _)| known.other_shape(&panel).is_none()) {
             Some((_, asks)) => asks.push(Box::new(ask)),
             None => self.lines.push((panel, vec![Box::new(ask)])),
         }
+        true
     }
 
-    /// Asks all of it, a thread for each line where there are threads to be had.
+    /// Asks all of it, a thread for each line where there are threads to be had. The first line is always asked: others may wait for what
+    /// it finds, and it for none.
     pub(crate) fn work_off(self) {
         scope(|scope| {
             let work = |asks: Vec<Ask<'a>>| asks.into_iter().for_each(|ask| ask());
