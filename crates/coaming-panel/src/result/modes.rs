@@ -8,11 +8,11 @@ use crate::progress::Watch;
 use crate::system::assemble::assemble_mass;
 use crate::system::contact::contact;
 use crate::system::equilibrium::State;
+use crate::system::lanczos::{Pencil, largest};
 use crate::system::lanes::Compact;
 use crate::system::level::Level;
 use crate::system::sparse::FreePart;
 use crate::system::symmetric::Symmetric;
-use crate::system::vibration::vibrations;
 use faer::{Mat, Par, Side};
 use std::f64::consts::TAU;
 use std::sync::Arc;
@@ -116,7 +116,7 @@ fn solve(
     }
     let factor = part.factor(stiffness).ok_or(PanelError::NotFinite { name: "a natural frequency" })?;
     let mass = part.ordered(mass).without_held();
-    let found = vibrations(&factor, &Compact::new(&mass), mass.size(), count, watch)?;
+    let found = largest(&factor, &Pencil::Mass(&Compact::new(&mass)), mass.size(), count, watch)?;
     Ok(found.into_iter().map(|(value, x)| (value, part.scatter(&x))).collect())
 }
 

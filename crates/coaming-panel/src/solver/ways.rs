@@ -9,7 +9,8 @@ use crate::result::in_plane::check_pins;
 use crate::result::indicator::{Indicator, indicator};
 use crate::system::contact::contact;
 use crate::system::equilibrium::{State, solve};
-use crate::system::lanczos;
+use crate::system::lanczos::{Pencil, largest};
+use crate::system::lanes::Compact;
 use crate::system::level::Level;
 use crate::system::loads::{apply, held_back};
 use crate::system::membrane::stress_stiffness_of;
@@ -109,14 +110,16 @@ pub(super) fn factors(
     for value in &mut relief.values {
         *value = -*value;
     }
-    let pairs = lanczos::largest(&part, &factor, &stiffness, &relief, count)?;
+    let relief = part.ordered(&relief).without_held();
+    let pencil = Compact::new(&relief);
+    let pairs = largest(&factor, &Pencil::Indefinite(&pencil), relief.size(), count, watch)?;
     let pressed = indicator(level, prepared, &pulls, &state.plane);
     let pressed =
         Erring { energy: pressed.energy + held_back_energy(level, prepared, &pulls), ..pressed.into() };
     let mut ways = Vec::with_capacity(pairs.len());
-    for (value, free) in pairs {
+    for (value, ordered) in pairs {
         let mut shape = vec![0.0; size];
-        for (&d, v) in part.freedoms.iter().zip(free) {
+        for (&d, v) in part.freedoms.iter().zip(part.scatter(&ordered)) {
             shape[d] = v;
         }
         level.freedoms.to_plane(&mut shape);

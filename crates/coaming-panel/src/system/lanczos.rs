@@ -1,202 +1,216 @@
-//! The largest values of a symmetric eigenproblem that may be indefinite, by block Lanczos iteration.
+//! The largest values of matrix · x = value · stiffness · x, by block Lanczos iteration: with the mass, the lowest modes of vibration; with
+//! what forces in the plane take from the stiffness, the lowest factors of buckling.
 //!
-//! Of `matrix` x = value · stiffness x, with the stiffness factored, a block of vectors is multiplied by stiffness⁻¹ matrix again and again;
-//! all products are made orthogonal in the stiffness, twice, and the problem is solved in the space that they span. A block finds values
-//! that occur several times. Source: Golub and Underwood (1977); Golub and Van Loan, Matrix Computations, block Lanczos (from memory).
+//! Four vectors are multiplied by stiffness⁻¹ matrix again and again; all that come up are made orthogonal, twice, and the problem is
+//! solved in the space that they span. A block finds values that occur up to four times, as those of the three rigid motions of a free panel
+//! do. A mass is positive, and vectors are made orthogonal in it; what forces take may be negative, and there they are made orthogonal in
+//! the stiffness, whose product with a new vector is the matrix times the last one. Sources: Ericsson and Ruhe, Math. Comp. 35
+//! (1980) 1251-1268 (the inverse); Golub and Van Loan, Matrix Computations, block Lanczos (from memory).
 
-use super::sparse::{Factor, FreePart};
-use super::symmetric::Symmetric;
+use super::lanes::{Compact, LANES, Row, Square, cholesky, divide, multiply, products, sum, take};
+use super::sparse::Factor;
 use crate::error::PanelError;
+use crate::progress::Watch;
 use faer::{Mat, Side};
 
-/// Vectors in a block beyond those asked for.
-const SPARE: usize = 2;
-/// Largest space before the iteration starts again from the best vectors found.
-const LARGEST: usize = 160;
-/// Most starts.
-const STARTS: usize = 6;
-/// Relative change of the values at which they have settled.
-const SETTLED: f64 = 1e-10;
-/// Largest part of a vector's product that may lie off the vector.
-const RESIDUAL: f64 = 1e-4;
+/// Largest part of a vector's product that lies off the space, over the product, for the vector to have settled.
+const SETTLED: f64 = 1e-6;
+/// What is left of a vector once it is orthogonal to the others, over the largest value, below which there is nothing left.
+const NOTHING: f64 = 1e-9;
+/// Values smaller than this share of the largest in size are none.
+const NONE: f64 = 1e-9;
+/// Vectors in the space at most: this many times those asked for, and as many more.
+const MOST: (usize, usize) = (5, 160);
 
-/// A value and its vector over the free freedoms.
+/// A value and its vector in the order of elimination.
 pub(crate) type Pair = (f64, Vec<f64>);
 
-struct Problem<'a> {
-    part: &'a FreePart,
-    factor: &'a Factor<'a>,
-    stiffness: &'a Symmetric,
-    matrix: &'a Symmetric,
+/// A matrix over the stiffness.
+pub(crate) enum Pencil<'a> {
+    /// A mass: no value is negative, and vectors have a modal mass of 1.
+    Mass(&'a Compact),
+    /// A matrix that may be indefinite; vectors have a stiffness of 1.
+    Indefinite(&'a Compact),
 }
 
-/// The vectors found so far, orthogonal in the stiffness.
-#[derive(Default)]
-struct Space {
-    vectors: Vec<Vec<f64>>,
-    stiff: Vec<Vec<f64>>,
-    /// Rows of the problem in the space, one for each vector that was multiplied, up to the diagonal.
-    rows: Vec<Vec<f64>>,
+/// Four vectors, and what weighs them times them: the mass, or the stiffness.
+struct Block {
+    vectors: Vec<Row>,
+    heavy: Vec<Row>,
 }
 
-/// The largest positive values, largest first; fewer than `count` where there are not as many.
+impl Pencil<'_> {
+    /// A block to begin from.
+    fn begin(&self, vectors: Vec<Row>) -> Block {
+        let heavy = match self {
+            Self::Mass(mass) => mass.times(&vectors),
+            Self::Indefinite(_) => Vec::new(),
+        };
+        Block { vectors, heavy }
+    }
+
+    /// stiffness⁻¹ matrix times a block; its weight where that is known by then.
+    fn product(&self, factor: &Factor<'_>, block: &Block) -> Block {
+        let (mut vectors, heavy) = match self {
+            Self::Mass(_) => (block.heavy.clone(), Vec::new()),
+            Self::Indefinite(matrix) => {
+                let product = matrix.times(&block.vectors);
+                (product.clone(), product)
+            }
+        };
+        factor.solve_lanes(&mut vectors);
+        Block { vectors, heavy }
+    }
+
+    /// Weighs a block that is not weighed yet.
+    fn weigh(&self, block: &mut Block) {
+        if let Self::Mass(mass) = self {
+            block.heavy = mass.times(&block.vectors);
+        }
+    }
+}
+
+/// The largest positive values with their vectors; fewer than `count` where there are not as many.
 pub(crate) fn largest(
-    part: &FreePart,
     factor: &Factor<'_>,
-    stiffness: &Symmetric,
-    matrix: &Symmetric,
+    pencil: &Pencil<'_>,
+    size: usize,
     count: usize,
+    watch: &mut Watch<'_>,
 ) -> Result<Vec<Pair>, PanelError> {
-    let problem = Problem { part, factor, stiffness, matrix };
-    let n = part.size();
-    let width = (count + SPARE).min(n);
-    let mut block: Vec<Vec<f64>> = (0..width).map(|k| problem.product(&start(n, k)).1).collect();
-    let mut best: Vec<Pair> = Vec::new();
-    for _ in 0..STARTS {
-        let (found, settled) = problem.iterate(block, count)?;
-        best = found;
-        if settled {
+    let mut space = Space::default();
+    let first = pencil.product(factor, &pencil.begin(start(size)));
+    let _ = space.add(first, pencil, f64::INFINITY);
+    let mut residual = f64::INFINITY;
+    let mut found = Vec::new();
+    while space.blocks.len() * LANES <= MOST.0 * count + MOST.1 {
+        watch.step()?;
+        let Some(last) = space.blocks.last() else { break };
+        let mut next = pencil.product(factor, last);
+        let coupling = space.orthogonal(&mut next);
+        space.within.push(coupling);
+        let Pairs { pairs, size } = space.pairs()?;
+        let beyond = space.add(next, pencil, size);
+        let off = |(value, weights): &Pair| {
+            let tail = &weights[weights.len() - LANES..];
+            let part = |row: usize| (0..LANES).map(|k| beyond[row][k] * tail[k]).sum::<f64>();
+            (0..LANES).map(|row| part(row) * part(row)).sum::<f64>().sqrt() / value
+        };
+        found = pairs;
+        found.truncate(count);
+        residual = found.iter().map(off).fold(0.0, f64::max);
+        let complete = found.len() == count && residual <= SETTLED;
+        // Where nothing is left to add, the space holds all there is.
+        if complete || beyond.iter().flatten().all(|b| *b == 0.0) {
+            residual = 0.0;
             break;
         }
-        block = best.iter().map(|(_, x)| x.clone()).collect();
-        block.extend((block.len()..width).map(|k| problem.product(&start(n, k + width)).1));
     }
-    let size = best.first().map_or(0.0, |p| p.0);
-    for (value, x) in &best {
-        let residual = problem.residual(*value, x);
-        if residual.is_nan() || residual > RESIDUAL * size {
-            return Err(PanelError::NotConverged { steps: STARTS * LARGEST, residual: residual / size });
-        }
+    if residual > SETTLED {
+        return Err(PanelError::NotConverged { steps: space.blocks.len(), residual });
     }
-    Ok(best)
+    Ok(found.into_iter().map(|(value, weights)| (value, space.vector(&weights))).collect())
 }
 
-fn dot(a: &[f64], b: &[f64]) -> f64 {
-    a.iter().zip(b).map(|(x, y)| x * y).sum()
+/// The vectors found so far, orthogonal to each other, and the problem in the space that they span.
+#[derive(Default)]
+struct Space {
+    blocks: Vec<Block>,
+    /// What the product of each block has of that block.
+    within: Vec<Square>,
+    /// What the product of each block has of the next.
+    beyond: Vec<Square>,
 }
 
-fn take(x: &mut [f64], factor: f64, from: &[f64]) {
-    for (v, f) in x.iter_mut().zip(from) {
-        *v -= factor * f;
-    }
+/// What the problem in the space gives: positive values, largest first, with the shares of the space's vectors in theirs; and the
+/// largest value in size.
+struct Pairs {
+    pairs: Vec<Pair>,
+    size: f64,
 }
 
-impl Problem<'_> {
-    fn times(&self, matrix: &Symmetric, x: &[f64]) -> Vec<f64> {
-        let mut full = vec![0.0; matrix.size()];
-        for (&d, v) in self.part.freedoms.iter().zip(x) {
-            full[d] = *v;
-        }
-        let y = matrix.times(&full);
-        self.part.freedoms.iter().map(|&d| y[d]).collect()
-    }
-
-    /// matrix · x, and stiffness⁻¹ of it.
-    fn product(&self, x: &[f64]) -> (Vec<f64>, Vec<f64>) {
-        let product = self.times(self.matrix, x);
-        let mut solved = product.clone();
-        self.factor.solve(&mut solved);
-        (product, solved)
-    }
-
-    /// Size in the stiffness of what the product has beside the vector, for a vector of size 1.
-    fn residual(&self, value: f64, x: &[f64]) -> f64 {
-        let (_, mut solved) = self.product(x);
-        take(&mut solved, value, x);
-        let size = dot(x, &self.times(self.stiffness, x));
-        (dot(&solved, &self.times(self.stiffness, &solved)) / size).max(0.0).sqrt()
-    }
-
-    /// Makes a vector orthogonal to the space and adds it, unless nothing is left of it.
-    fn add(&self, space: &mut Space, mut x: Vec<f64>) {
-        let before = dot(&x, &self.times(self.stiffness, &x)).max(0.0).sqrt();
-        if before.is_nan() || before <= 0.0 {
-            return;
-        }
+impl Space {
+    /// Takes the space out of four vectors, twice; gives what they had of the last block.
+    fn orthogonal(&self, next: &mut Block) -> Square {
+        let mut last = [[0.0; LANES]; LANES];
         for _ in 0..2 {
-            for (v, kv) in space.vectors.iter().zip(&space.stiff) {
-                let share = dot(&x, kv);
-                take(&mut x, share, v);
+            let mut shares = last;
+            for block in &self.blocks {
+                shares = products(&block.heavy, &next.vectors);
+                take(&mut next.vectors, &block.vectors, &shares);
+                take(&mut next.heavy, &block.heavy, &shares);
             }
+            last = sum(last, shares);
         }
-        let kx = self.times(self.stiffness, &x);
-        let size = dot(&x, &kx).max(0.0).sqrt();
-        if size.is_nan() || size <= 1e-9 * before {
-            return;
-        }
-        space.vectors.push(x.iter().map(|v| v / size).collect());
-        space.stiff.push(kx.iter().map(|v| v / size).collect());
+        last
     }
 
-    fn iterate(&self, block: Vec<Vec<f64>>, count: usize) -> Result<(Vec<Pair>, bool), PanelError> {
-        let mut space = Space::default();
-        for x in block {
-            self.add(&mut space, x);
+    /// Makes four vectors orthogonal to each other and adds them; gives the triangle that leads back to them. One of which nothing is left
+    /// becomes nothing.
+    fn add(&mut self, mut next: Block, pencil: &Pencil<'_>, largest: f64) -> Square {
+        let mut back = [[0.0; LANES]; LANES];
+        for (k, row) in back.iter_mut().enumerate() {
+            row[k] = 1.0;
         }
-        let mut known: Vec<f64> = Vec::new();
-        loop {
-            let from = space.rows.len();
-            let mut next = Vec::new();
-            for j in from..space.vectors.len() {
-                let (product, solved) = self.product(&space.vectors[j]);
-                space.rows.push(space.vectors[..=j].iter().map(|v| dot(v, &product)).collect());
-                next.push(solved);
+        pencil.weigh(&mut next);
+        for pass in 0..2 {
+            let gram = products(&next.vectors, &next.heavy);
+            let least = if largest.is_finite() { NOTHING * largest } else { 0.0 };
+            let triangle = cholesky(&gram, if pass == 0 { least * least } else { 0.25 });
+            divide(&mut next.vectors, &triangle);
+            divide(&mut next.heavy, &triangle);
+            back = multiply(&triangle, &back);
+        }
+        if largest.is_finite() {
+            self.beyond.push(back);
+        }
+        self.blocks.push(next);
+        back
+    }
+
+    fn pairs(&self) -> Result<Pairs, PanelError> {
+        let n = self.within.len() * LANES;
+        let h = Mat::from_fn(n, n, |i, j| {
+            let (high, low) = (i.max(j), i.min(j));
+            let (row, column) = (high % LANES, low % LANES);
+            match high / LANES - low / LANES {
+                0 => 0.5 * (self.within[low / LANES][row][column] + self.within[low / LANES][column][row]),
+                1 => self.beyond[low / LANES][row][column],
+                _ => 0.0,
             }
-            let (values, weights) = ritz(&space.rows, count)?;
-            let settled = values.len() == known.len()
-                && values.iter().zip(&known).all(|(v, k)| (v - k).abs() <= SETTLED * v.abs());
-            known.clone_from(&values);
-            let grown = space.vectors.len() + next.len() <= LARGEST;
-            let held = space.vectors.len();
-            if grown {
-                for x in next {
-                    self.add(&mut space, x);
-                }
-            }
-            let added = space.vectors.len() > held;
-            // A space that cannot grow though it may holds all there is.
-            if (settled && !known.is_empty()) || !added {
-                let vector = |weight: &Vec<f64>| {
-                    let mut x = vec![0.0; self.part.size()];
-                    for (v, share) in space.vectors.iter().zip(weight) {
-                        take(&mut x, -share, v);
-                    }
-                    x
-                };
-                let pairs = values.into_iter().zip(weights.iter().map(vector)).collect();
-                return Ok((pairs, settled || grown));
+        });
+        let fault = |_| PanelError::NotFinite { name: "a natural frequency or a factor of buckling" };
+        let eigen = h.self_adjoint_eigen(Side::Lower).map_err(fault)?;
+        let values: Vec<f64> = (0..n).map(|j| eigen.S().column_vector()[j]).collect();
+        let size = values.iter().fold(0.0_f64, |size, value| size.max(value.abs()));
+        let mut order: Vec<usize> = (0..n).filter(|&j| values[j] > NONE * size).collect();
+        order.sort_by(|&a, &b| values[b].total_cmp(&values[a]));
+        let weights = |j: usize| (0..n).map(|i| eigen.U()[(i, j)]).collect();
+        Ok(Pairs { pairs: order.into_iter().map(|j| (values[j], weights(j))).collect(), size })
+    }
+
+    fn vector(&self, weights: &[f64]) -> Vec<f64> {
+        let mut x = vec![0.0; self.blocks.first().map_or(0, |b| b.vectors.len())];
+        for (block, shares) in self.blocks.iter().zip(weights.chunks_exact(LANES)) {
+            for (x, v) in x.iter_mut().zip(&block.vectors) {
+                *x += (v[0] * shares[0] + v[1] * shares[1]) + (v[2] * shares[2] + v[3] * shares[3]);
             }
         }
+        x
     }
 }
 
-/// The problem solved in the space: the largest positive values, and the shares of the space's vectors in theirs.
-fn ritz(rows: &[Vec<f64>], count: usize) -> Result<(Vec<f64>, Vec<Vec<f64>>), PanelError> {
-    let m = rows.len();
-    if m == 0 {
-        return Ok((Vec::new(), Vec::new()));
-    }
-    let h = Mat::from_fn(m, m, |i, j| rows[i.max(j)][i.min(j)]);
-    let eigen =
-        h.self_adjoint_eigen(Side::Lower).map_err(|_| PanelError::NotFinite { name: "a buckling factor" })?;
-    let values: Vec<f64> = (0..m).map(|j| eigen.S().column_vector()[j]).collect();
-    let size = values.iter().fold(0.0_f64, |a, v| a.max(v.abs()));
-    let mut order: Vec<usize> = (0..m).filter(|&j| values[j] > 1e-9 * size).collect();
-    order.sort_by(|&a, &b| values[b].total_cmp(&values[a]));
-    order.truncate(count);
-    let weights = order.iter().map(|&j| (0..m).map(|i| eigen.U()[(i, j)]).collect()).collect();
-    Ok((order.iter().map(|&j| values[j]).collect(), weights))
-}
-
-/// A fixed start that favours no symmetry.
-fn start(n: usize, k: usize) -> Vec<f64> {
-    let step = [0.618_033_988_749_894_9, 0.754_877_666_246_692_7, 0.569_840_290_998_053_3][k % 3];
-    let mut x = 0.137 * (k as f64 + 1.0);
-    (0..n)
+/// A fixed start that favours no symmetry: plain sequences of low discrepancy.
+fn start(size: usize) -> Vec<Row> {
+    let steps =
+        [0.618_033_988_749_894_9, 0.754_877_666_246_692_7, 0.569_840_290_998_053_3, 0.819_172_513_396_164_4];
+    let mut x: Row = [0.137, 0.274, 0.411, 0.548];
+    (0..size)
         .map(|_| {
-            x += step + 0.013 * k as f64;
-            x -= x.floor();
-            x - 0.5
+            for (x, step) in x.iter_mut().zip(steps) {
+                *x = (*x + step).fract();
+            }
+            x.map(|x| x - 0.5)
         })
         .collect()
 }

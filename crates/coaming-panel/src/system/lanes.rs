@@ -33,6 +33,48 @@ pub(crate) fn take(from: &mut [Row], what: &[Row], shares: &Square) {
     }
 }
 
+/// The sum of two.
+pub(crate) fn sum(a: Square, b: Square) -> Square {
+    let mut c = a;
+    for (c, b) in c.iter_mut().flatten().zip(b.iter().flatten()) {
+        *c += b;
+    }
+    c
+}
+
+/// Upper triangle R with Rᵀ R the given matrix; rows whose pivot is no more than `least` are nothing.
+pub(crate) fn cholesky(matrix: &Square, least: f64) -> Square {
+    let mut r = [[0.0; LANES]; LANES];
+    for i in 0..LANES {
+        let pivot = matrix[i][i] - (0..i).map(|k| r[k][i] * r[k][i]).sum::<f64>();
+        if pivot.is_nan() || pivot <= least || pivot <= 1e-14 * matrix[i][i] {
+            continue;
+        }
+        r[i][i] = pivot.sqrt();
+        for j in (i + 1)..LANES {
+            let known: f64 = (0..i).map(|k| r[k][i] * r[k][j]).sum();
+            r[i][j] = (matrix[i][j] - known) / r[i][i];
+        }
+    }
+    r
+}
+
+/// Four vectors times the inverse of an upper triangle; nothing where the pivot is nothing.
+pub(crate) fn divide(x: &mut [Row], r: &Square) {
+    let inverse: Row = std::array::from_fn(|k| if r[k][k] > 0.0 { 1.0 / r[k][k] } else { 0.0 });
+    for row in x {
+        for j in 0..LANES {
+            let known: f64 = (0..j).map(|k| row[k] * r[k][j]).sum();
+            row[j] = (row[j] - known) * inverse[j];
+        }
+    }
+}
+
+/// The product of two.
+pub(crate) fn multiply(a: &Square, b: &Square) -> Square {
+    std::array::from_fn(|i| std::array::from_fn(|j| (0..LANES).map(|k| a[i][k] * b[k][j]).sum()))
+}
+
 /// A sparse symmetric matrix in the order of elimination: the entries of its lower half that are not zero.
 pub(crate) struct Compact {
     starts: Vec<usize>,

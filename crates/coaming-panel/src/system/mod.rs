@@ -30,4 +30,3 @@ pub(crate) mod straight;
 pub(crate) mod substitute;
 pub(crate) mod symmetric;
 pub(crate) mod touched;
-pub(crate) mod vibration;
