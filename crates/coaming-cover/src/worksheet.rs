@@ -128,7 +128,18 @@ impl Worksheet {
     /// # Errors
     /// [`NotChecked::Refused`] with the calculation's own error.
     pub(crate) fn run<C: Calculation>(&mut self, calculation: &C) -> Result<C::Outcome, NotChecked> {
-        let (outcome, caveats) = calculation.calculate().map_err(NotChecked::Refused)?;
+        self.take::<C>(calculation.calculate())
+    }
+
+    /// Takes what a calculation gave, and remembers its name, sources and caveats.
+    ///
+    /// # Errors
+    /// [`NotChecked::Refused`] with the calculation's own error.
+    pub(crate) fn take<C: Calculation>(
+        &mut self,
+        calculated: Result<(C::Outcome, Caveats), Error>,
+    ) -> Result<C::Outcome, NotChecked> {
+        let (outcome, caveats) = calculated.map_err(NotChecked::Refused)?;
         self.caveats.merge(caveats);
         if !self.calculations.iter().any(|done| done.0 == C::NAME) {
             self.calculations.push((C::NAME, C::SOURCE));

@@ -21,6 +21,7 @@ mod moments;
 mod outline;
 mod pane;
 mod places;
+mod plates;
 mod refusal;
 mod setup;
 mod solutions;

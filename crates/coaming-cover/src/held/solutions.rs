@@ -2,6 +2,8 @@
 
 use std::sync::{Arc, Mutex, PoisonError};
 
+use coaming::plate::{RectangularPlateLargeDeflection, RectangularPlateLargeDeflectionOutcome};
+use coaming::prelude::*;
 use coaming_panel::{Load, Panel, Settings};
 
 use super::bowed::Bows;
@@ -9,6 +11,7 @@ use super::found::{Found, Left};
 use super::kept::Kept;
 use super::large::Stretched;
 use super::lids::made;
+use super::plates::Plates;
 use super::setup::Setup;
 use crate::demand::NotChecked;
 use crate::prepared::Prepared;
@@ -40,6 +43,7 @@ fn for_panel(panel: &Panel, settings: Settings) -> Settings {
 pub(crate) struct Solutions {
     shapes: Mutex<Vec<Arc<Shape>>>,
     bows: Arc<Bows>,
+    plates: Plates,
     /// One mesh for everything, its error taken as a tenth: where only the paths of what is missing matter.
     coarse: bool,
 }
@@ -77,6 +81,7 @@ impl Solutions {
         let mut shapes = self.shapes.lock().unwrap_or_else(PoisonError::into_inner);
         shapes.retain(|shape| shape.kept.lock().unwrap_or_else(PoisonError::into_inner).forget_unused());
         self.bows.forget_unused();
+        self.plates.forget_unused();
     }
 
     /// How many shapes are kept, and how many panels.
@@ -103,6 +108,17 @@ impl Solutions {
     #[cfg(test)]
     pub(crate) fn coarse_beside(&self) -> Self {
         Self { bows: Arc::clone(&self.bows), ..Self::coarse() }
+    }
+
+    /// A solid plate by large deflection, in closed form.
+    ///
+    /// # Errors
+    /// Those of the calculation.
+    pub(crate) fn plate(
+        &self,
+        plate: &RectangularPlateLargeDeflection,
+    ) -> Result<(RectangularPlateLargeDeflectionOutcome, Caveats), Error> {
+        self.plates.calculated(plate)
     }
 
     /// The factor by which a load makes a panel buckle, with its error as a share; none where nothing presses it.

@@ -54,7 +54,12 @@ pub(super) fn plate(
 
 /// Deflection of the solid plate under a pressure that is positive inward: linear up to half the thickness, between two
 /// edge conditions in its plane past that.
-pub(super) fn sag(sheet: &mut Worksheet, plate: &Plate, pressure: f64) -> Result<(f64, f64), NotChecked> {
+pub(super) fn sag(
+    prepared: &Prepared<'_>,
+    sheet: &mut Worksheet,
+    plate: &Plate,
+    pressure: f64,
+) -> Result<(f64, f64), NotChecked> {
     let outcome = sheet.run(&RectangularPlate {
         length: plate.width,
         width: plate.height,
@@ -68,16 +73,21 @@ pub(super) fn sag(sheet: &mut Worksheet, plate: &Plate, pressure: f64) -> Result
     sheet.note("solid plate, deflection, linear", linear, Measure::LENGTH);
     sheet.note("solid plate, stress, linear", outcome.largest_stress.value, Measure::STRESS);
     match outcome.deflection_ratio > 0.5 {
-        true => large_deflection(sheet, plate, pressure),
+        true => large_deflection(prepared, sheet, plate, pressure),
         false => Ok((linear, linear)),
     }
 }
 
 /// Deflection past half the thickness, between edges that stay straight and edges that draw in and wave as on a gasket:
 /// the lid's own edges lie between the two.
-fn large_deflection(sheet: &mut Worksheet, plate: &Plate, pressure: f64) -> Result<(f64, f64), NotChecked> {
+fn large_deflection(
+    prepared: &Prepared<'_>,
+    sheet: &mut Worksheet,
+    plate: &Plate,
+    pressure: f64,
+) -> Result<(f64, f64), NotChecked> {
     let mut at = |in_plane_support: InPlaneSupport| {
-        let outcome = sheet.run(&RectangularPlateLargeDeflection {
+        let plate = RectangularPlateLargeDeflection {
             length: plate.width,
             width: plate.height,
             thickness: plate.thickness,
@@ -86,7 +96,8 @@ fn large_deflection(sheet: &mut Worksheet, plate: &Plate, pressure: f64) -> Resu
             pressure: si(pressure),
             edge_support: EdgeSupport::Supported,
             in_plane_support,
-        });
+        };
+        let outcome = sheet.take::<RectangularPlateLargeDeflection>(prepared.solutions.plate(&plate));
         outcome.map(|outcome| outcome.centre_deflection.value.abs())
     };
     let (straight, free) = (at(InPlaneSupport::Straight)?, at(InPlaneSupport::Free)?);

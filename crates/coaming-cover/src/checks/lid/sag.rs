@@ -52,7 +52,7 @@ pub(super) fn wind(prepared: &Prepared<'_>, subject: &Subject, kind: LoadKind) -
     sheet.say("The deflection counts from the plane of the latches, the bow of the closed lid included; the wind acts on the whole outer face, evenly.");
     // A solid plate on a rigid seal line, for comparison: what it refuses takes nothing from the row.
     if let Ok(plate) = plate::plate(prepared, layer, &mut sheet) {
-        let _ = plate::sag(&mut sheet, &plate, inward);
+        let _ = plate::sag(prepared, &mut sheet, &plate, inward);
     }
     thicker(&mut sheet, layer, thickness, high / limit);
     let bound = Bound::AtMost { limit, marginal_above: None };
