@@ -1,6 +1,6 @@
 //! A document made ready for its checks: names resolved to records.
 
-use std::sync::Arc;
+use std::sync::{Arc, Mutex, PoisonError};
 
 use coaming::material::{self, Figure, Material};
 use coaming::prelude::*;
@@ -21,7 +21,9 @@ pub struct Prepared<'a> {
     pub(crate) solutions: Arc<Solutions>,
     /// The lids that were made of it so far.
     pub(crate) lids: Lids,
-    own_materials: Vec<Material>,
+    own_materials: Vec<Arc<Material>>,
+    /// Records of the table that were asked for, by the names that they were asked for by.
+    table: Mutex<Vec<(String, Arc<Material>)>>,
 }
 
 impl<'a> Prepared<'a> {
@@ -42,14 +44,15 @@ impl<'a> Prepared<'a> {
             return Err(problem);
         }
         let own = cover.materials.iter().flatten().enumerate();
-        let own_materials: Result<Vec<Material>, Error> =
-            own.map(|(nth, given)| given.material(&format!("materials[{nth}]"))).collect();
+        let own_materials: Result<Vec<Arc<Material>>, Error> =
+            own.map(|(nth, given)| given.material(&format!("materials[{nth}]")).map(Arc::new)).collect();
         Ok(Self {
             cover,
             limits: Resolved { given: cover.limits.as_ref() },
             solutions,
             lids: Lids::default(),
             own_materials: own_materials?,
+            table: Mutex::default(),
         })
     }
 
@@ -57,11 +60,17 @@ impl<'a> Prepared<'a> {
     ///
     /// # Errors
     /// [`NotChecked::Needs`] where there is none.
-    pub fn material(&self, name: &str, path: &str) -> Result<Material, NotChecked> {
-        match self.own_materials.iter().find(|own| own.key == name) {
-            Some(own) => Ok(own.clone()),
-            None => material::find(name).map_err(|_| NotChecked::needs(path)),
+    pub fn material(&self, name: &str, path: &str) -> Result<Arc<Material>, NotChecked> {
+        if let Some(own) = self.own_materials.iter().find(|own| own.key == name) {
+            return Ok(Arc::clone(own));
         }
+        let mut table = self.table.lock().unwrap_or_else(PoisonError::into_inner);
+        if let Some((_, known)) = table.iter().find(|(known, _)| known == name) {
+            return Ok(Arc::clone(known));
+        }
+        let found = Arc::new(material::find(name).map_err(|_| NotChecked::needs(path))?);
+        table.push((name.to_owned(), Arc::clone(&found)));
+        Ok(found)
     }
 
     /// A layer by name: `problems` has made sure that it is there.
@@ -80,9 +89,10 @@ impl<'a> Prepared<'a> {
     ///
     /// # Errors
     /// [`NotChecked::Needs`] with the path.
-    pub fn material_of(&self, layer: &Layer) -> Result<Material, NotChecked> {
-        let path = format!("layers.{}.material", layer.name);
-        self.material(&layer.material.need(|| path.clone())?, &path)
+    pub fn material_of(&self, layer: &Layer) -> Result<Arc<Material>, NotChecked> {
+        let path = || format!("layers.{}.material", layer.name);
+        let name = layer.material.as_ref().ok_or_else(|| NotChecked::needs(path()))?;
+        self.material(name, &path())
     }
 
     /// A screw pattern by name.

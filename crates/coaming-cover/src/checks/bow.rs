@@ -47,7 +47,7 @@ pub(super) fn limits(
     for joined in [Joined::SheetAlone, Joined::Bonded, Joined::Driving] {
         let setup = Setup::new(joined, Firmness::Softest).warmed(kind);
         let all = held::growing(prepared, setup, by_faces, |layer| {
-            growth(prepared, layer, &prepared.material_of(layer)?, kind, sheet)
+            growth(prepared, layer, &*prepared.material_of(layer)?, kind, sheet)
         })?;
         // What is joined at one limit already needs no second.
         if stiff.contains(&all) {

@@ -1,10 +1,15 @@
 //! What a record says at a temperature, after a time, at a humidity.
 
 use std::borrow::Cow;
+use std::ops::RangeInclusive;
+use std::sync::LazyLock;
 
 use super::figure::{Basis, Figure};
 use super::record::{CreepLine, Material, MaterialKind};
 use crate::prelude::*;
+
+/// Temperatures over which a metal's modulus is taken as steady, in kelvins: -50 to 100 degC.
+static STEADY: LazyLock<RangeInclusive<f64>> = LazyLock::new(|| celsius(-50.0).value..=celsius(100.0).value);
 
 impl Material {
     /// Young's modulus at a temperature: from its points where it has them; a metal's single figure between -50 and
@@ -13,7 +18,7 @@ impl Material {
         if let Some(curve) = &self.modulus_over_temperature {
             return curve.at(temperature);
         }
-        let steady = (celsius(-50.0).value..=celsius(100.0).value).contains(&temperature.value);
+        let steady = STEADY.contains(&temperature.value);
         self.youngs_modulus.clone().filter(|_| steady && self.kind == MaterialKind::Metal)
     }
 

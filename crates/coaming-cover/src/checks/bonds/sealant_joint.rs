@@ -94,8 +94,8 @@ fn apart(
         return Err(NotChecked::needs(format!("sealant_joints.{}.layers", joint.name)));
     };
     let (first, second) = (prepared.layer(first)?, prepared.layer(second)?);
-    let own = growth(prepared, first, &prepared.material_of(first)?, kind, sheet)?;
-    let other = growth(prepared, second, &prepared.material_of(second)?, kind, sheet)?;
+    let own = growth(prepared, first, &*prepared.material_of(first)?, kind, sheet)?;
+    let other = growth(prepared, second, &*prepared.material_of(second)?, kind, sheet)?;
     let longest = |layer: &Layer| {
         let (width, height) = layer.outline.box_size();
         width.max(height)

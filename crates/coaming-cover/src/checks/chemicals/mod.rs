@@ -111,7 +111,7 @@ pub(super) fn judge(
     agent: Agent,
     lever: String,
 ) -> Result<Demand, NotChecked> {
-    judge_material(&prepared.material_of(prepared.layer(layer)?)?, agent, lever)
+    judge_material(&*prepared.material_of(prepared.layer(layer)?)?, agent, lever)
 }
 
 /// An agent on a material.

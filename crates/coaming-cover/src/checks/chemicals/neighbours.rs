@@ -48,7 +48,7 @@ pub(in crate::checks) const CHECKS: &[Check] = &[
             let gasket = seal.material.need(|| "seal.material".to_owned())?;
             let backing = seal.backing.need(|| "seal.backing".to_owned())?;
             let acts = acts_as(prepared, &backing, "seal.backing")?;
-            judge_material(&prepared.material(&gasket, "seal.material")?, acts, "seal.backing".to_owned())
+            judge_material(&*prepared.material(&gasket, "seal.material")?, acts, "seal.backing".to_owned())
         },
     },
     Check {

@@ -1,5 +1,7 @@
 //! Gasket and adhesives against their service temperatures, and every soft part in the cold.
 
+use std::sync::Arc;
+
 use coaming::material::Material;
 use coaming::prelude::*;
 
@@ -81,7 +83,7 @@ pub(in crate::checks) const CHECKS: &[Check] = &[
     },
 ];
 
-fn gasket(prepared: &Prepared<'_>) -> Result<Material, NotChecked> {
+fn gasket(prepared: &Prepared<'_>) -> Result<Arc<Material>, NotChecked> {
     let name = prepared.seal()?.material.need(|| "seal.material".to_owned())?;
     prepared.material(&name, "seal.material")
 }
@@ -90,7 +92,7 @@ fn bonds(prepared: &Prepared<'_>) -> Vec<Subject> {
     prepared.cover.bonds.iter().flatten().map(|bond| vec![bond.name.clone()]).collect()
 }
 
-fn adhesive<'a>(prepared: &Prepared<'a>, subject: &Subject) -> Result<(&'a Bond, Material), NotChecked> {
+fn adhesive<'a>(prepared: &Prepared<'a>, subject: &Subject) -> Result<(&'a Bond, Arc<Material>), NotChecked> {
     let name = name(subject, 0)?;
     let mut bonds = prepared.cover.bonds.iter().flatten();
     let bond =

@@ -1,6 +1,5 @@
 //! The lid as a solid plate on a rigid seal line: the closed forms beside the panel solver.
 
-use coaming::material::Material;
 use coaming::plate::{EdgeSupport, InPlaneSupport, RectangularPlate, RectangularPlateLargeDeflection};
 use coaming::prelude::*;
 
@@ -37,7 +36,7 @@ pub(super) fn plate(
     sheet.note("seal line, width", width.value, Measure::LENGTH);
     sheet.note("seal line, height", height.value, Measure::LENGTH);
     let thickness = sheet.given("thickness", format!("layers.{}.thickness", layer.name), layer.thickness)?;
-    let material: Material = prepared.material_of(layer)?;
+    let material = prepared.material_of(layer)?;
     let youngs_modulus = sheet.property(&material, "youngs_modulus", &material.youngs_modulus)?;
     let poissons_ratio = sheet.property(&material, "poisson_ratio", &material.poisson_ratio)?;
     if layer.cut_outs.iter().flatten().next().is_some() {

@@ -23,8 +23,8 @@ pub(in crate::checks) fn difference(
     let holder = pattern.passes.iter().flatten().next();
     let holder = holder.ok_or_else(|| NotChecked::needs(format!("screws.{}.passes", pattern.name)))?;
     let holder = prepared.layer(&holder.layer)?;
-    let own = growth(prepared, layer, &prepared.material_of(layer)?, kind, sheet)?;
-    let held = growth(prepared, holder, &prepared.material_of(holder)?, kind, sheet)?;
+    let own = growth(prepared, layer, &*prepared.material_of(layer)?, kind, sheet)?;
+    let held = growth(prepared, holder, &*prepared.material_of(holder)?, kind, sheet)?;
     sheet.note("growth apart", own - held, Measure::Number);
     Ok(own - held)
 }

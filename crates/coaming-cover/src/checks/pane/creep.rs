@@ -108,7 +108,7 @@ fn stress(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotCheck
     let layer = prepared.layer(name(subject, 0)?)?;
     let mut sheet = Worksheet::new();
     let aged = aged(prepared, layer, &mut sheet)?;
-    let (limit, origin) = sustained(prepared, &prepared.material_of(layer)?, &mut sheet)?;
+    let (limit, origin) = sustained(prepared, &*prepared.material_of(layer)?, &mut sheet)?;
     sheet.advise(format!("layers.{}.thickness", layer.name), "thicker sheet, or a smaller span");
     let ratio = aged.outcome.deflection.value / aged.thickness.value;
     linear_or_beyond(sheet.at_most(aged.stress, Measure::STRESS, limit, origin), ratio)

@@ -189,7 +189,7 @@ pub(super) fn deflection(prepared: &Prepared<'_>, subject: &Subject) -> Result<D
 pub(super) fn stress(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChecked> {
     let layer = prepared.layer(name(subject, 0)?)?;
     let mut sheet = Worksheet::new();
-    let (limit, origin) = strength(&prepared.material_of(layer)?, &mut sheet)?;
+    let (limit, origin) = strength(&*prepared.material_of(layer)?, &mut sheet)?;
     let (states, linear, unsolved) = leaned(prepared, layer, Worst::Stress, &mut sheet)?;
     let (low, high) = stress_band(prepared, &states, &mut sheet)?;
     if high > limit {

@@ -1,5 +1,7 @@
 //! Stress at the holes of a pane: wedging heads, restrained growth and a hand, against what it bears for years.
 
+use std::sync::Arc;
+
 use coaming::fastener::{HoleStress, HoleStressOutcome, WedgingHead};
 use coaming::material::{Agent, Basis, Compatibility, Family, Material, compatibility};
 use coaming::prelude::*;
@@ -40,7 +42,7 @@ struct Loads {
 struct Hole<'a> {
     pattern: &'a ScrewPattern,
     layer: &'a Layer,
-    material: Material,
+    material: Arc<Material>,
     path: String,
     diameter: Length,
     width: Length,

@@ -49,9 +49,9 @@ fn engagement(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotC
     )?;
     let (side_clearance, holder) = play(prepared, layer, &mut sheet)?;
     let pane_growth_strain =
-        growth(prepared, layer, &prepared.material_of(layer)?, LoadKind::Cold, &mut sheet)?;
+        growth(prepared, layer, &*prepared.material_of(layer)?, LoadKind::Cold, &mut sheet)?;
     let frame_growth_strain =
-        growth(prepared, holder, &prepared.material_of(holder)?, LoadKind::Cold, &mut sheet)?;
+        growth(prepared, holder, &*prepared.material_of(holder)?, LoadKind::Cold, &mut sheet)?;
     let (width, height) = layer.outline.box_size();
     let mut worst: Option<PaneEngagementOutcome> = None;
     let free_width = layer.free_width.need(|| format!("{path}.free_width"))?;

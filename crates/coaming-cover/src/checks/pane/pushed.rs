@@ -118,7 +118,7 @@ pub(super) fn stress(
 ) -> Result<Demand, NotChecked> {
     let layer = prepared.layer(name(subject, 0)?)?;
     let mut sheet = Worksheet::new();
-    let (limit, origin) = strength(&prepared.material_of(layer)?, &mut sheet)?;
+    let (limit, origin) = strength(&*prepared.material_of(layer)?, &mut sheet)?;
     let (states, linear, unsolved) = pushed(prepared, layer, kind, &mut sheet)?;
     let (low, high) = stress_band(prepared, &states, &mut sheet)?;
     if high > limit {

@@ -339,5 +339,5 @@ fn galvanic(prepared: &Prepared<'_>, subject: &Subject) -> Result<Demand, NotChe
     let apart = passed(pattern, &layer.name)?.insulated;
     let path = format!("screws.{}.passes.{}.insulated", pattern.name, layer.name);
     let advice = "sealant under the head and in the hole, a sleeve, or a coating on both";
-    pair(&screw, &prepared.material_of(layer)?, apart, path, advice)
+    pair(&screw, &*prepared.material_of(layer)?, apart, path, advice)
 }

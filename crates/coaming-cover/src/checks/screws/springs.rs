@@ -1,5 +1,7 @@
 //! A screw and what it clamps, as two springs from the head to the insert: with the bush or the soft layers in its path.
 
+use std::sync::Arc;
+
 use coaming::fastener::{
     BoltStiffness, ClampedLayer, HeadBearing, HeadStiffness, JointKind, MemberStiffness, ShoulderBush,
 };
@@ -61,7 +63,7 @@ pub(super) fn springs(
     let seat = seat(prepared, pattern, first, sheet)?;
     let stack = stack(prepared, pattern, insert, kind, seat.sunk, sheet)?;
     let length: f64 = stack.layers.iter().map(|layer| layer.thickness.value).sum();
-    let own = |given: &Option<String>, path: String| -> Result<Material, NotChecked> {
+    let own = |given: &Option<String>, path: String| -> Result<Arc<Material>, NotChecked> {
         prepared.material(&given.need(|| path.clone())?, &path)
     };
     let screw_material = own(&pattern.material, format!("{path}.material"))?;
@@ -262,7 +264,7 @@ pub(in crate::checks) fn bush_material(
     prepared: &Prepared<'_>,
     pattern: &ScrewPattern,
     bush: &Bush,
-) -> Result<Material, NotChecked> {
+) -> Result<Arc<Material>, NotChecked> {
     let path = format!("screws.{}.bush.material", pattern.name);
     prepared.material(&bush.material.need(|| path.clone())?, &path)
 }
