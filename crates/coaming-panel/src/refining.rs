@@ -8,7 +8,7 @@ use crate::result::answer::Extreme;
 use crate::result::collect::{Collected, collect};
 use crate::result::error_estimate::{ErrorEstimate, SAFETY, order, share_left};
 use crate::result::indicator::{Indicator, NEARLY_LARGEST, indicator};
-use crate::system::equilibrium::{State, solve};
+use crate::system::equilibrium::{Start, State, solve};
 use crate::system::level::Level;
 use crate::system::loads::apply;
 
@@ -45,12 +45,12 @@ pub(crate) struct Enough {
     pub deflection: f64,
 }
 
-/// Solves on one level, from the state on the level before where there is one. A state that is known already counts as one step told.
+/// Solves on one level. A state that is known already counts as one step told.
 pub(crate) fn solve_level(
     level: &mut Level,
     prepared: &Prepared,
     load: &Load,
-    before: Option<&State>,
+    start: Start<'_>,
     watch: &mut Watch<'_>,
 ) -> Result<Solved, PanelError> {
     let (state, applied) = match level.state(load) {
@@ -59,7 +59,7 @@ pub(crate) fn solve_level(
             (known, apply(level, prepared, load)?)
         }
         None => {
-            let found = solve(level, prepared, load, before, watch)?;
+            let found = solve(level, prepared, load, start, watch)?;
             level.keep(load, &found.0);
             found
         }
@@ -79,7 +79,7 @@ impl Run {
     ) -> Result<Self, PanelError> {
         let triangles = level.mesh.triangles.len();
         watch.mesh(Work::Equilibrium, 0, triangles)?;
-        Ok(Self::first(solve_level(level, prepared, load, None, watch)?, triangles))
+        Ok(Self::first(solve_level(level, prepared, load, Start::Flat, watch)?, triangles))
     }
 
     /// What the first mesh answers.
@@ -109,7 +109,7 @@ impl Run {
     ) -> Result<(), PanelError> {
         let triangles = level.mesh.triangles.len();
         watch.mesh(Work::Equilibrium, self.level + 1, triangles)?;
-        let fine = solve_level(level, prepared, load, Some(&self.solved.state), watch)?;
+        let fine = solve_level(level, prepared, load, Start::Coarser(&self.solved.state), watch)?;
         self.next(fine, triangles, enough, 0.0);
         Ok(())
     }

@@ -6,19 +6,18 @@ use crate::ladder::Ladder;
 use crate::mesh::refine::refine_around;
 use crate::mesh::triangulate::triangulate;
 use crate::model::growth::free_strains;
-use crate::model::latch::{Latch, LatchAction};
-use crate::model::load::{Load, Pressure};
+use crate::model::load::Load;
 use crate::model::panel::Panel;
 use crate::model::prepare::{Prepared, prepare};
 use crate::model::shape::differ_by_gaskets;
 use crate::progress::{Progress, Watch, Work, deaf};
-use crate::refining::{Enough, Run, Solved, solve_level};
+use crate::refining::{Enough, Run, Solved};
 use crate::result::answer::Answer;
 use crate::result::error_estimate::{ErrorEstimate, SAFETY_OF_MODES, share_left, share_of_one_mesh};
 use crate::result::field::Field;
 use crate::result::indicator::indicator;
 use crate::result::modes::{Mode, ModeMesh, hertz, lowest};
-use crate::system::equilibrium::State;
+use crate::system::equilibrium::{Start, State, solve};
 use crate::system::level::Level;
 use std::ops::ControlFlow;
 use std::sync::Arc;
@@ -27,7 +26,10 @@ mod buckling;
 mod first_mesh;
 mod in_plane;
 mod large;
+mod opening;
 mod ways;
+
+pub use opening::Opening;
 
 /// How fine and how sure.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -55,20 +57,11 @@ impl Settings {
     }
 }
 
-/// What opening the latches takes.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Opening {
-    /// Travel of each latch from its closed place until it is free, m.
-    pub travels: Vec<f64>,
-    /// The largest of them.
-    pub travel: f64,
-}
-
 /// Longest side of a triangle at a latch, a point support or a mark of the first mesh, over the root of the largest area.
 const SIDE_AT_A_POINT: f64 = 0.4;
 
 /// A panel ready to be solved. The first mesh and its factors are kept; the finer ones are refined where the loads asked for err most, and
-/// kept while they serve. Answers do not depend on what was solved before.
+/// kept while they serve. Answers do not depend on what was solved before, but for rounding.
 #[derive(Debug)]
 pub struct Solver {
     prepared: Prepared,
@@ -307,7 +300,7 @@ impl Solver {
             return Ok(known);
         }
         if !linear {
-            return Ok(crate::system::equilibrium::solve(level, &self.prepared, load, None, watch)?.0);
+            return Ok(solve(level, &self.prepared, load, Start::Flat, watch)?.0);
         }
         let size = level.freedoms.size();
         let zero = vec![0.0; size];
@@ -318,50 +311,6 @@ impl Solver {
             latched: Vec::new(),
             steps: 0,
         })
-    }
-
-    /// The travel at which every latch is free while the gasket still pushes.
-    ///
-    /// All latches are taken away, and the gasket is left pushing with one thousandth of what it pushed when closed, by an even pressure
-    /// inward; a panel that its weight or the load presses on the gasket needs no such help but gets it all the same.
-    pub fn opening(&mut self, load: &Load) -> Result<Opening, PanelError> {
-        self.opening_with(load, &mut deaf)
-    }
-
-    /// As [`opening`](Self::opening), telling how far it has come; [`ControlFlow::Break`] stops it with [`PanelError::Cancelled`].
-    pub fn opening_with(
-        &mut self,
-        load: &Load,
-        tell: &mut dyn FnMut(Progress) -> ControlFlow<()>,
-    ) -> Result<Opening, PanelError> {
-        let watch = &mut Watch::new(tell);
-        load.check(self.prepared.panel.layers.len(), self.prepared.panel.latches.len())?;
-        let closed = self.run(std::slice::from_ref(load), watch)?.into_iter().next().ok_or_else(no_mesh)?;
-        let finest = closed.level;
-        let level = self.ladder.levels.get_mut(finest).ok_or_else(no_mesh)?;
-        let closed = closed.solved;
-        let push: f64 = closed.found.gaskets.iter().map(|g| g.force).sum();
-        let area: f64 = (0..level.mesh.triangles.len()).map(|t| level.mesh.area(t)).sum();
-        let mut open = load.clone();
-        open.missing_latches = (0..self.prepared.panel.latches.len()).collect();
-        open.pressures.push(Pressure::uniform(-1e-3 * push / area));
-        let mut free: Option<Solved> = None;
-        for level in self.ladder.levels.iter_mut().take(finest + 1) {
-            let before = free.as_ref().map(|coarser| &coarser.state);
-            free = Some(solve_level(level, &self.prepared, &open, before, watch)?);
-        }
-        let free = free.ok_or_else(no_mesh)?;
-        let travel = |latch: &Latch, i: usize| {
-            let rise = free.found.latches[i].deflection;
-            match latch.action {
-                LatchAction::Spring { draw, .. } => rise + draw,
-                LatchAction::Height(_) | LatchAction::Force(_) => rise - closed.found.latches[i].deflection,
-            }
-        };
-        let travels: Vec<f64> =
-            self.prepared.panel.latches.iter().enumerate().map(|(i, l)| travel(l, i)).collect();
-        let largest = travels.iter().copied().fold(0.0, f64::max);
-        Ok(Opening { travels, travel: largest })
     }
 }
 

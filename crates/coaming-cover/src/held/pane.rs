@@ -44,9 +44,9 @@ impl Rest {
     }
 }
 
-/// Stiffness of the frame's edge in newtons per metre for each metre of it: it gives a thousandth of a millimetre under 1 N/mm. A
-/// stiffer one changes a deflection by less than a thousandth of it, and takes twice as many steps.
-const EDGE: f64 = 1e9;
+/// Stiffness of the frame's edge in newtons per metre for each metre of it: it gives a ten thousandth of a millimetre under 1 N/mm. A
+/// stiffer one takes more steps, and changes what is printed by less than the error that is printed with it.
+const EDGE: f64 = 1e10;
 /// Height of the edge: any, for it counts from where the pane lies.
 const DATUM: f64 = 1e-3;
 

@@ -11,7 +11,7 @@ use crate::result::answer::Answer;
 use crate::result::collect::collect;
 use crate::result::in_plane::check_pins;
 use crate::result::indicator::indicator;
-use crate::system::equilibrium::{State, solve};
+use crate::system::equilibrium::{Start, State, solve};
 use crate::system::level::Level;
 
 /// Answers on the mesh of this number, from the state on the mesh before where there is one.
@@ -82,7 +82,8 @@ impl Solver {
         let run = self.run_in_plane(load, &mut |solver, at, before| {
             let (level, prepared) = solver.in_plane_level(at)?;
             watch.mesh(Work::Equilibrium, at, level.mesh.triangles.len())?;
-            let (state, applied) = solve(level, prepared, load, before, watch)?;
+            let start = before.map_or(Start::Flat, Start::Coarser);
+            let (state, applied) = solve(level, prepared, load, start, watch)?;
             check_pins(level, prepared, &state, applied.in_plane)?;
             let found = collect(level, prepared, load, &state, &applied);
             let indicator = indicator(level, prepared, load, &state.plane);

@@ -8,7 +8,7 @@ use crate::progress::Watch;
 use crate::result::in_plane::check_pins;
 use crate::result::indicator::{Indicator, indicator};
 use crate::system::contact::contact;
-use crate::system::equilibrium::{State, solve};
+use crate::system::equilibrium::{Start, State, solve};
 use crate::system::lanczos::{Pencil, largest};
 use crate::system::lanes::Compact;
 use crate::system::level::Level;
@@ -64,7 +64,7 @@ pub(super) fn factors(
     let closed = if panel.gaskets.is_empty() && panel.latches.is_empty() && panel.stops.is_empty() {
         None
     } else {
-        Some(solve(level, prepared, load, None, watch)?.0)
+        Some(solve(level, prepared, load, Start::Flat, watch)?.0)
     };
     let size = level.freedoms.size();
     let flat = vec![0.0; size];

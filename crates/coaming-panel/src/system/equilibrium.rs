@@ -26,20 +26,33 @@ pub(crate) struct State {
     pub steps: usize,
 }
 
-/// Finds the equilibrium under a load, starting from that on the mesh from which this one was refined, if there is one.
+/// Where to look for an equilibrium from.
+#[derive(Debug, Clone, Copy)]
+pub(crate) enum Start<'a> {
+    /// From the panel as it was drawn.
+    Flat,
+    /// From that on the mesh from which this one was refined.
+    Coarser(&'a State),
+    /// From another on this mesh.
+    Near(&'a State),
+}
+
+/// Finds the equilibrium under a load.
 pub(crate) fn solve(
     level: &mut Level,
     prepared: &Prepared,
     load: &Load,
-    before: Option<&State>,
+    start: Start<'_>,
     watch: &mut Watch<'_>,
 ) -> Result<(State, Applied), PanelError> {
     check_enough(&level.freedoms, &level.mesh, prepared, &level.attachments, load)?;
     let applied = apply(level, prepared, load)?;
-    let begin = before.map(|state| Begin {
-        latched: state.latched.clone(),
-        values: Some(carried_over(level, &state.plane)),
-    });
+    let begin = match start {
+        Start::Flat => None,
+        Start::Coarser(state) => Some((state, carried_over(level, &state.plane))),
+        Start::Near(state) => Some((state, state.values.clone())),
+    };
+    let begin = begin.map(|(state, values)| Begin { latched: state.latched.clone(), values: Some(values) });
     let state = with_latches(
         level,
         prepared,

@@ -142,6 +142,8 @@ pub(crate) struct Level {
     states: Vec<(Load, State)>,
     /// The latest that are only compared with others.
     rough: Vec<(Load, State)>,
+    /// Where the panel lay when its latches were let go, on this gasket or on another.
+    let_go: Vec<(Load, State)>,
 }
 
 impl Level {
@@ -176,6 +178,7 @@ impl Level {
             closed: None,
             states: Vec::new(),
             rough: Vec::new(),
+            let_go: Vec::new(),
         })
     }
 
@@ -198,6 +201,7 @@ impl Level {
             closed: None,
             states: Vec::new(),
             rough: Vec::new(),
+            let_go: Vec::new(),
         })
     }
 
@@ -219,6 +223,7 @@ impl Level {
             self.factors.clear();
             self.ground = None;
             self.touched = None;
+            self.let_go.clear();
         }
         self.closed = None;
         self.states.clear();
@@ -299,6 +304,17 @@ impl Level {
     /// The equilibrium under a load as far as it was found to be compared with others.
     pub(crate) fn rough_state(&self, load: &Load) -> Option<State> {
         self.rough.iter().find(|(known, _)| known == load).map(|(_, state)| state.clone())
+    }
+
+    /// Where the panel lay under a load when its latches were let go.
+    pub(crate) fn let_go(&self, load: &Load) -> Option<State> {
+        self.let_go.iter().find(|(known, _)| known == load).map(|(_, state)| state.clone())
+    }
+
+    /// Keeps where it lay.
+    pub(crate) fn keep_let_go(&mut self, load: &Load, state: &State) {
+        self.let_go.retain(|(known, _)| known != load);
+        keep(&mut self.let_go, self.freedoms.size(), load, state);
     }
 
     /// Keeps one that is only compared with others.

@@ -34,6 +34,33 @@ fn l_shape_against_another_element() {
     }
 }
 
+/// An error that is small enough in metres is accepted whatever its share, and is no larger than asked: against the Navier series of the
+/// supported square (Timoshenko and Woinowsky-Krieger, table 8: 0.00406235 q a^4 / D).
+#[test]
+fn an_absolute_tolerance_is_kept() {
+    let mut panel = Panel::new(Outline::rectangle(0.0, 0.0, 0.5, 0.5), sheet(0.3));
+    panel.line_supports = vec![LineSupport::supported(Line::Outline)];
+    let load = Load::uniform_pressure(1000.0);
+    let with = |tolerance: f64, absolute_tolerance: f64| {
+        let settings = Settings { tolerance, absolute_tolerance, first_triangles: 24, ..Settings::default() };
+        Solver::new(&panel, settings).and_then(|mut s| s.solve(&load)).unwrap_or_else(|e| panic!("{e}"))
+    };
+    let exact = 0.004_062_35 * 1000.0 * 0.5_f64.powi(4) / d(0.3);
+    let triangles = [3e-4, 1e-5, 1e-6].map(|most| {
+        let answer = with(1e-9, most);
+        let left = answer.error.deflection * answer.largest_deflection.value.abs();
+        let off = (answer.largest_deflection.value - exact).abs();
+        println!("{most:e}: left {left:.2e}, off by {off:.2e}, {} triangles", answer.error.triangles);
+        assert!(answer.error.met && left <= most && off <= most);
+        answer.error.triangles
+    });
+    assert!(triangles[0] < triangles[2], "{triangles:?}");
+    // The share is the first to be met here, and the length there.
+    let (share, length) = (with(0.05, 1e-9), with(1e-9, 0.05 * exact));
+    assert!(share.error.met && length.error.met);
+    assert_eq!(share.error.triangles, length.error.triangles);
+}
+
 /// Ratios of estimated to true error, by shape and quantity.
 struct Row(&'static str, &'static str, Vec<f64>);
 

@@ -103,3 +103,19 @@ fn another_shape_is_refused() {
     assert!(matches!(solver.update(&thin), Err(PanelError::Impossible { value, .. }) if value == -1.0));
     assert_eq!(before, bits(&answer(&mut solver, &Load::default())));
 }
+
+/// A panel that was let go on one gasket is let go on another from where it lay, and ends where a fresh solver does on the same mesh.
+#[test]
+fn let_go_again() {
+    let settings = Settings { most_triangles: 64, ..Settings::default() };
+    let fresh = |panel: &Panel| Solver::new(panel, settings).unwrap_or_else(|e| panic!("{e}"));
+    let open = |solver: &mut Solver| solver.opening(&Load::default()).unwrap_or_else(|e| panic!("{e}"));
+    let mut solver = fresh(&crate::reference::lid());
+    let first = open(&mut solver);
+    update(&mut solver, &other_lid());
+    let (again, due) = (open(&mut solver), open(&mut fresh(&other_lid())));
+    assert!((first.travel / due.travel - 1.0).abs() > 0.01);
+    for (one, other) in again.travels.iter().zip(&due.travels) {
+        close("travel", *one, *other, 1e-8);
+    }
+}
