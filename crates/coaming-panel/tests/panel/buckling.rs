@@ -65,6 +65,28 @@ fn supported_rectangles() {
     close("unequal", coefficient(&rectangle(ratio, 1.0, false), 1.0, &press(1.0, other, 0.0)), exact, 0.005);
 }
 
+/// The lowest twenty factors of a long strip pressed one way, which lie close together, and none is left out:
+/// k = (m b / a + n^2 a / (m b))^2 for m half waves along and n across (Timoshenko and Gere, art. 9.2).
+#[test]
+fn twenty_factors_of_a_long_strip() {
+    let ratio = 4.0;
+    let of = |m: f64, n: f64| (m / ratio + n * n * ratio / m) * (m / ratio + n * n * ratio / m);
+    let mut exact: Vec<f64> = (1..40)
+        .flat_map(|m| (1..5).map(move |n| (f64::from(m), f64::from(n))))
+        .map(|(m, n)| of(m, n))
+        .collect();
+    exact.sort_by(f64::total_cmp);
+    let settings = Settings { tolerance: 0.01, ..Settings::default() };
+    let panel = rectangle(ratio, 1.0, false);
+    let buckling = Solver::new(&panel, settings)
+        .and_then(|mut solver| solver.buckling(&press(1.0, 0.0, 0.0), 20))
+        .unwrap_or_else(|e| panic!("{e}"));
+    assert!(buckling.met && buckling.modes.len() == 20);
+    for (nth, (mode, exact)) in buckling.modes.iter().zip(exact).enumerate() {
+        close(&format!("{nth}"), mode.factor / (PI * PI * d(0.3)), exact, 0.01);
+    }
+}
+
 /// tests/independent/panel_buckling.py, Ritz, settled to the digits given; handbooks round them to 9.34, 6.6, 10.07, 14.71 and 5.31.
 #[test]
 fn shear_and_clamped_rectangles() {
