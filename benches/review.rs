@@ -2,8 +2,8 @@
 //! `cargo bench -p coaming-benches --bench review`.
 //!
 //! With `-- revised` or `-- half-fix` it runs that case alone, with `-- torque`, `-- pressure`, `-- thickness` or `-- latch` that change.
-//! Each line tells how much of the time the processor spent in factors of sparse matrices, which is the floor: it may pass the time
-//! itself where two threads factor at once.
+//! Each line tells how long the threads together were in factors of sparse matrices, which is the floor. Where more threads work than there
+//! are cores, what they waited for a core counts too: it is an upper bound, and may pass the time itself.
 
 use coaming_benches::{report, time};
 use coaming_cover::document::{Cover, Form, read};
