@@ -13,7 +13,8 @@ use crate::error::PanelError;
 use crate::progress::Watch;
 use faer::{Mat, Side};
 
-/// Largest part of a vector's product that lies off the space, over the product, for the vector to have settled.
+/// Largest part of a vector's product that lies off the space, over the product, for the vector to have settled. Its value is off
+/// by about the square of that.
 const SETTLED: f64 = 1e-6;
 /// What is left of a vector once it is orthogonal to the others, over the largest value, below which there is nothing left.
 const NOTHING: f64 = 1e-9;

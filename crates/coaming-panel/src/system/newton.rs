@@ -19,7 +19,7 @@ use crate::progress::Watch;
 
 /// Most Newton steps.
 const MOST_STEPS: usize = 100;
-/// Largest out-of-balance force accepted, relative to the forces that act.
+/// Largest out-of-balance force accepted, relative to the forces that act: little above what rounding leaves of a lid let go, some 5e-13.
 const BALANCED: f64 = 1e-11;
 /// Above this the iteration has failed.
 const FAILED: f64 = 1e-8;

@@ -170,6 +170,26 @@ fn laws() {
     assert!(matches!(blown, PanelError::ContactLost { motion: FreeMotion::Lift }), "{blown}");
 }
 
+/// No tolerance is no number, below nothing or without end.
+#[test]
+fn tolerances() {
+    let panel = held(Outline::rectangle(0.0, 0.0, 0.4, 0.3));
+    let fault = |settings: Settings| Solver::new(&panel, settings).err();
+    for wrong in [f64::NAN, f64::INFINITY, -1e-6] {
+        let length = fault(Settings { absolute_tolerance: wrong, ..Settings::default() });
+        assert!(
+            matches!(&length, Some(PanelError::Impossible { name, .. }) if name == "absolute_tolerance"),
+            "{length:?}"
+        );
+        let share = fault(Settings { tolerance: wrong, ..Settings::default() });
+        assert!(
+            matches!(&share, Some(PanelError::Impossible { name, .. }) if name == "tolerance"),
+            "{share:?}"
+        );
+    }
+    assert!(fault(Settings { absolute_tolerance: 0.0, ..Settings::default() }).is_none());
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 200, ..ProptestConfig::default() })]
     /// Any polygon at all: an answer in balance, or an error; never a panic.
