@@ -40,7 +40,12 @@ def compete(name, series, accepted):
     exact, tried = reference(), []
     for rivals in series:
         for words, rival in rivals:
-            largest, hertz, seconds = rival()
+            try:
+                largest, hertz, seconds = rival()
+            except np.linalg.LinAlgError as fault:
+                # A mesh so graded that rounding makes an element singular; the series ends there.
+                print(f'  {name}, {words}: {fault}', flush=True)
+                break
             off = errors(largest, hertz, exact)
             print(f'  {name}, {words}: off by {100 * off[0]:.3f} % and {100 * off[1]:.3f} %, {seconds:.3f} s', flush=True)
             tried.append((seconds, words, rival, off))
